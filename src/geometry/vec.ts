@@ -1,0 +1,30 @@
+/** A point or a vector in the plane, in mm. x runs from the nut to the tail, y to the treble side. */
+export interface Vec {
+  readonly x: number;
+  readonly y: number;
+}
+
+export const vec = (x: number, y: number): Vec => ({ x, y });
+export const ORIGIN: Vec = vec(0, 0);
+export const add = (a: Vec, b: Vec): Vec => vec(a.x + b.x, a.y + b.y);
+export const sub = (a: Vec, b: Vec): Vec => vec(a.x - b.x, a.y - b.y);
+export const scale = (a: Vec, k: number): Vec => vec(a.x * k, a.y * k);
+export const dot = (a: Vec, b: Vec): number => a.x * b.x + a.y * b.y;
+/** z of the cross product: positive where b lies counter-clockwise of a. */
+export const cross = (a: Vec, b: Vec): number => a.x * b.y - a.y * b.x;
+export const norm = (a: Vec): number => Math.hypot(a.x, a.y);
+export const distance = (a: Vec, b: Vec): number => Math.hypot(a.x - b.x, a.y - b.y);
+export const lerp = (a: Vec, b: Vec, t: number): Vec => vec(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
+/** Unit vector along a; a must not be the zero vector. */
+export function unit(a: Vec): Vec {
+  const n = norm(a);
+  if (!(n > 0)) throw new RangeError("unit: the zero vector has no direction");
+  return vec(a.x / n, a.y / n);
+}
+/** a turned a quarter to the left (counter-clockwise). */
+export const leftOf = (a: Vec): Vec => vec(-a.y, a.x);
+/** Angle of a from the x axis, radians in (-pi, pi]. */
+export const angleOf = (a: Vec): number => Math.atan2(a.y, a.x);
+/** The point at `radius` and `angle` (radians, counter-clockwise) from `centre`. */
+export const polar = (centre: Vec, radius: number, angle: number): Vec =>
+  vec(centre.x + radius * Math.cos(angle), centre.y + radius * Math.sin(angle));

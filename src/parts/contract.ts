@@ -1,0 +1,218 @@
+/**
+ * What a part is. A part knows numbers, never pixels; it draws plain paths in mm. Its table of parameters drives validation, the
+ * fields on screen, the flags of the command line and the reference page, so a new part is one folder and one line in the registry.
+ */
+import type { Drawing } from "../drawing/drawing.ts";
+import type { Vec } from "../geometry/vec.ts";
+
+// ------------------------------------------------------------------------------------------------------------------ parameters
+
+/** The usual range of a number and where that comes from. */
+export interface Usual {
+  readonly from: number;
+  readonly to: number;
+  readonly basis: string;
+}
+
+/** What a parameter follows when the maker has not given it. */
+export interface Follows<T, P> {
+  /** "width less both margins" */
+  readonly words: string;
+  /** Total on every accepted table of numbers. Reads of other parameters of the same part settle on demand; a circle is told to the maker. */
+  readonly value: (p: P, from: Sources) => T;
+}
+
+interface Described<T, P> {
+  /** Few words, sentence case: "Width at the nut". */
+  readonly label: string;
+  /** One plain sentence: what it is, how to measure it. */
+  readonly help: string;
+  /** Heading under which the panel lists it. */
+  readonly group: string;
+  /** Exactly one of `fallback` and `follows`: what holds when the maker gives nothing. */
+  readonly fallback?: T;
+  readonly follows?: Follows<T, P>;
+  /** False: not shown now, since another choice makes it idle. The value is kept. */
+  readonly when?: (p: P) => boolean;
+}
+
+/** A number: `min` and `max` bound what is accepted at all; beyond `usual` is only said. Lengths mm, angles radians. */
+export interface NumberSpec<P> extends Described<number, P> {
+  readonly type: "length" | "angle" | "number" | "count";
+  readonly min: number;
+  readonly max: number;
+  readonly usual?: Usual;
+  /** One step of the arrow keys, same unit as the value. */
+  readonly step?: number;
+}
+/** A number that may be absent and then follows nothing: `undefined` is a meaning ("no bass scale: one scale"). */
+export interface OptionalNumberSpec<P> extends Omit<Described<number, P>, "fallback" | "follows"> {
+  readonly type: "optional-length" | "optional-angle" | "optional-count";
+  readonly min: number;
+  readonly max: number;
+  readonly usual?: Usual;
+  /** What absence means: "one scale". */
+  readonly absent: string;
+}
+export interface ChoiceSpec<T extends string, P> extends Described<T, P> {
+  readonly type: "choice";
+  readonly options: readonly { readonly value: T; readonly label: string }[];
+}
+export interface FlagSpec<P> extends Described<boolean, P> {
+  readonly type: "flag";
+}
+export interface TextSpec<P> extends Described<string, P> {
+  readonly type: "text";
+  readonly maxLength: number;
+}
+/** Whole numbers in a row, typed as "3 5 7 9 12". */
+export interface CountsSpec<P> extends Described<readonly number[], P> {
+  readonly type: "counts";
+  readonly min: number;
+  readonly max: number;
+  readonly maxItems: number;
+}
+/** A list of like records (binding layers, strings, outline points), each described by a table of its own. */
+export interface RecordsSpec<R, P> extends Described<readonly R[], P> {
+  readonly type: "records";
+  /** "layer", "string": names one record in messages and buttons. */
+  readonly item: string;
+  readonly maxItems: number;
+  readonly of: ParamTable<R>;
+  /** The field a bare text stands for: `binding: "0.095 in"` means one layer of that thickness. */
+  readonly short?: keyof R & string;
+}
+
+/** The description of one parameter whose settled value has the type T. */
+export type ParamSpec<T, P> = [T] extends [boolean]
+  ? FlagSpec<P>
+  : [T] extends [number]
+    ? NumberSpec<P>
+    : [T] extends [number | undefined]
+      ? OptionalNumberSpec<P>
+      : [T] extends [readonly number[]]
+        ? CountsSpec<P>
+        : [T] extends [readonly (infer R)[]]
+          ? RecordsSpec<R, P>
+          : [T] extends [string]
+            ? ChoiceSpec<T, P> | TextSpec<P>
+            : never;
+
+/** One description for every settled value of P, in the order in which the panel shows them. */
+export type ParamTable<P> = { readonly [K in keyof P & string]-?: ParamSpec<P[K], P> };
+
+// -------------------------------------------------------------------------------------------------------------------- measures
+
+/**
+ * The measures of each kind, which other parts may read without importing each other: every part's folder adds its own by
+ * `declare module "../contract.ts" { interface MeasuresByKind { nut: NutMeasures } }`.
+ */
+// eslint-disable-next-line @typescript-eslint/no-empty-object-type
+export interface MeasuresByKind {}
+export type PartKind = keyof MeasuresByKind & string;
+
+/** The measures that a part may read: only of the kinds it names in `reads`. Undefined where the design has no such part. */
+export interface Sources {
+  get<K extends PartKind>(kind: K, id?: string): MeasuresByKind[K] | undefined;
+}
+
+// ---------------------------------------------------------------------------------------------------------------------- checks
+
+export type Severity = "stop" | "look" | "fine";
+
+/** The outcome of one check at one place. Numbers in mm or radians; the words hold `{measured}` and `{needed}` where they stand. */
+export interface Finding {
+  /** Check id and place, stable over runs: `string-margin/bass`. */
+  readonly id: string;
+  readonly severity: Severity;
+  /** A sentence: "Only {measured} of board is left outside the first string at fret 1." */
+  readonly says: string;
+  readonly measured?: number;
+  readonly needed?: number;
+  readonly quantity?: "length" | "angle" | "count" | "number";
+  /** Published source, or "common practice, no source". */
+  readonly basis: string;
+  /** What to change: "Make the nut wider or the spread smaller." Empty where all is well. */
+  readonly mend: string;
+  /** Where on the part's drawing, and which shape. */
+  readonly at?: Vec;
+  readonly shape?: string;
+}
+
+/** A limit that the maker may change. */
+export interface Limit {
+  readonly label: string;
+  readonly value: number;
+  readonly quantity: "length" | "angle" | "count" | "number";
+  readonly basis: string;
+}
+
+export interface Check<P, M> {
+  /** Kebab-case, unique within the part. */
+  readonly id: string;
+  readonly title: string;
+  readonly limits: Readonly<Record<string, Limit>>;
+  /** At least one finding, one of severity "fine" where nothing is wrong; empty only where the check does not apply. */
+  readonly run: (subject: { readonly p: P; readonly m: M; readonly from: Sources; readonly limits: Readonly<Record<string, number>> }) => readonly Finding[];
+}
+
+// ------------------------------------------------------------------------------------------------------------------- templates
+
+/** A true-size pattern that a part gives: what is drawn, and what the maker does with its line. */
+export interface TemplateSource {
+  /** Kebab-case, unique within the part, kept: `blank-outline`, `radius-gauges`. */
+  readonly name: string;
+  /** "Blank outline" */
+  readonly title: string;
+  /** What the line is: "edge of the board before binding; cut to the centre of the line". */
+  readonly lineIs: string;
+  readonly drawing: Drawing;
+  /** Id of the closed shape that an offset, a bearing or a bush works on, if it has one. */
+  readonly edge?: string;
+  /** Distances printed beside the drawing, since paper moves: rows of a label and mm from the nut. */
+  readonly table?: { readonly title: string; readonly rows: readonly { readonly label: string; readonly value: number }[] };
+}
+
+// ------------------------------------------------------------------------------------------------------------------------ part
+
+/** Turns plain JSON of one version into plain JSON of the next. */
+export interface Migration {
+  readonly from: number;
+  readonly name: string;
+  readonly apply: (raw: Readonly<Record<string, unknown>>) => Record<string, unknown>;
+}
+
+/** A sentence in pieces; the numbers in it (mm, radians) are formatted where it is shown. */
+export type Words = readonly (string | { readonly value: number; readonly quantity: "length" | "angle" })[];
+
+/**
+ * Parameters bound by one relation. At most `given` of `members` are given and the rest follow. When a further one is set, the first of
+ * `yields` that is not the one just set is taken back.
+ */
+export interface Balance<P> {
+  readonly members: readonly (keyof P & string)[];
+  readonly given: number;
+  readonly yields: readonly (keyof P & string)[];
+}
+
+export interface Part<P, M> {
+  /** Saved in designs, never renamed. */
+  readonly kind: PartKind;
+  /** "Fingerboard" */
+  readonly label: string;
+  /** One sentence for lists and help. */
+  readonly about: string;
+  readonly version: number;
+  readonly migrations: readonly Migration[];
+  readonly params: ParamTable<P>;
+  readonly balances?: readonly Balance<P>[];
+  /** Kinds whose measures it reads; only kinds that stand earlier in the registry. */
+  readonly reads: readonly PartKind[];
+  readonly measure: (p: P, from: Sources) => M;
+  /** Total: returns a finite drawing for every P that the table accepts. */
+  readonly draw: (p: P, m: M, from: Sources) => Drawing;
+  /** A line under the part's name: "20 frets, bound, 16 in radius." */
+  readonly summary: (p: P, m: M) => Words;
+  readonly templates: (p: P, m: M, from: Sources) => readonly TemplateSource[];
+  readonly checks: readonly Check<P, M>[];
+}
