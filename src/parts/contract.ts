@@ -18,8 +18,11 @@ export interface Usual {
 export interface Follows<T, P> {
   /** "width less both margins" */
   readonly words: string;
-  /** Total on every accepted table of numbers. Reads of other parameters of the same part settle on demand; a circle is told to the maker. */
-  readonly value: (p: P, from: Sources) => T;
+  /**
+   * Total on every accepted table of numbers. Reads of other parameters of the same part settle on demand (a circle is told to the
+   * maker); `given` tells whether the maker gave a parameter, which decides who follows whom in a balance.
+   */
+  readonly value: (p: P, from: Sources, given: (key: keyof P & string) => boolean) => T;
 }
 
 interface Described<T, P> {

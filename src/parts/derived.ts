@@ -37,7 +37,7 @@ export type FieldState = "given" | "follows" | "fallback" | "measured";
 export interface Field {
   readonly path: string;
   readonly key: string;
-  readonly spec: ParamSpec<never, never> | AnySpec;
+  readonly spec: AnySpec;
   /** As the maker typed it; undefined if not given. */
   readonly raw: Raw;
   /** Settled value (mm, rad, ...); undefined if it could not be settled. */
