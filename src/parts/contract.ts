@@ -212,6 +212,8 @@ export interface Part<P, M> {
   /** Kinds whose measures it reads; only kinds that stand earlier in the registry. */
   readonly reads: readonly PartKind[];
   readonly measure: (p: P, from: Sources) => M;
+  /** Measures that formulas may name: single lengths, or angles if the name ends in Rad. */
+  readonly measureNames?: readonly (keyof M & string)[];
   /** Total: returns a finite drawing for every P that the table accepts. */
   readonly draw: (p: P, m: M, from: Sources) => Drawing;
   /** A line under the part's name: "20 frets, bound, 16 in radius." */

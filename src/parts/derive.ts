@@ -1,0 +1,276 @@
+/**
+ * From a design to all that is derived from it. A deriver remembers its last answer and works out again only the parts whose settled
+ * numbers, or whose read measures, have changed.
+ */
+import { EMPTY_DRAWING, type Drawing } from "../drawing/drawing.ts";
+import type { NamedQuantity } from "../units/read.ts";
+import type { Result } from "../units/result.ts";
+import { readQuantity } from "../units/read.ts";
+import type { Finding, MeasuresByKind, PartKind, Sources, TemplateSource, Words } from "./contract.ts";
+import type { Derived, DerivedPart, DesignNumbers, Problem, RawRecord } from "./derived.ts";
+import { openTable, plain, Unsettled, type Settling } from "./resolve.ts";
+import { REGISTRY, type AnyPart } from "./registry.ts";
+
+/** One part of a design on its way: its cells, and its measures once asked for. */
+interface Bench {
+  readonly id: string;
+  readonly path: string;
+  readonly part: AnyPart;
+  readonly cells: Settling<unknown>;
+  result?: Worked;
+  busy: boolean;
+}
+
+/** What was worked out of a part, kept as long as its numbers and what it reads stay the same. */
+interface Worked {
+  readonly part: AnyPart;
+  readonly p: unknown;
+  /** Measures read, by kind and id, at the time. */
+  readonly reads: ReadonlyMap<string, unknown>;
+  readonly limits: string;
+  readonly measures: unknown;
+  readonly summary: Words;
+  readonly drawing: () => Drawing;
+  readonly templates: () => readonly TemplateSource[];
+  readonly findings: () => readonly Finding[];
+}
+
+export interface Deriver {
+  (design: DesignNumbers): Derived;
+  /** How many parts have been measured anew since the deriver was made. */
+  readonly measured: () => number;
+}
+
+/**
+ * Makes a deriver.
+ * @returns a function from a design to everything derived from it. Total on every design that could be read: what cannot be settled comes
+ * as problems of the part that it stops, and the other parts are derived all the same.
+ */
+export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver {
+  let before = new Map<string, Worked>();
+  let measuredCount = 0;
+  const rank = new Map(registry.map((part, i) => [part.kind as string, i]));
+
+  function derive(design: DesignNumbers): Derived {
+    const benches = new Map<string, Bench>();
+    const settling: string[] = [];
+    const unknownKinds: Problem[] = [];
+
+    function place(id: string, path: string, raw: RawRecord, part: AnyPart): void {
+      const from = sourcesFor(part);
+      const cells = openTable(part.params, raw, {
+        path,
+        units: design.units,
+        from,
+        settling,
+        measured: (at) => design.measured?.[at]?.value,
+        outside: (name) => outsideOf(name, id),
+      });
+      benches.set(id, { id, path, part, cells, busy: false });
+    }
+
+    function sourcesFor(reader: AnyPart, seen?: Map<string, unknown>): Sources {
+      return {
+        get: <K extends PartKind>(kind: K, id?: string) => {
+          if (!reader.reads.includes(kind)) throw new Error(`${reader.kind} reads ${kind} without naming it in reads`);
+          const bench = [...benches.values()].find((b) => b.part.kind === kind && (id === undefined || b.id === id));
+          const measures = bench ? worked(bench).measures : undefined;
+          seen?.set(`${kind}/${id ?? ""}`, measures);
+          return measures as MeasuresByKind[K] | undefined;
+        },
+      };
+    }
+
+    /** Works a bench out, or takes over what was worked out before from the same numbers. Throws `Unsettled` where a number is missing. */
+    function worked(bench: Bench): Worked {
+      if (bench.result) return bench.result;
+      if (bench.busy) throw new Unsettled(bench.path);
+      bench.busy = true;
+      try {
+        const p = plain(bench.cells.p);
+        const limits = limitsOf(bench.part, design);
+        const old = before.get(bench.id);
+        bench.result = old && stillHolds(old, bench.part, p, JSON.stringify(limits)) ? old : workOut(bench.part, p, limits);
+        return bench.result;
+      } finally {
+        bench.busy = false;
+      }
+    }
+
+    function stillHolds(old: Worked, part: AnyPart, p: unknown, limits: string): boolean {
+      if (old.part !== part || old.limits !== limits || !same(old.p, p)) return false;
+      const from = sourcesFor(part);
+      return [...old.reads].every(([key, measures]) => {
+        const [kind = "", id = ""] = key.split("/");
+        return from.get(kind as PartKind, id === "" ? undefined : id) === measures;
+      });
+    }
+
+    function workOut(part: AnyPart, p: unknown, limits: Readonly<Record<string, Readonly<Record<string, number>>>>): Worked {
+      const reads = new Map<string, unknown>();
+      const from = sourcesFor(part, reads);
+      for (const kind of part.reads) from.get(kind);
+      const measures = part.measure(p, from);
+      measuredCount += 1;
+      // Later calls may come after the next derivation: they keep to what was read now.
+      const kept: Sources = {
+        get: (kind, id) => (reads.has(`${kind}/${id ?? ""}`) ? (reads.get(`${kind}/${id ?? ""}`) as never) : from.get(kind, id)),
+      };
+      return {
+        part,
+        p,
+        reads,
+        limits: JSON.stringify(limits),
+        measures,
+        summary: part.summary(p, measures),
+        drawing: once(() => part.draw(p, measures, kept)),
+        templates: once(() => part.templates(p, measures, kept)),
+        findings: once(() => part.checks.flatMap((check) => [...check.run({ p, m: measures, from: kept, limits: limits[check.id] ?? {} })])),
+      };
+    }
+
+    function outsideOf(name: string, asker: string): Result<NamedQuantity, { message: string; mend: string }> {
+      const dot = name.indexOf(".");
+      if (dot > 0) {
+        const bench = benches.get(name.slice(0, dot));
+        const found = bench && namedOn(bench, name.slice(dot + 1));
+        return found ?? noSuchName(name, asker);
+      }
+      const instrument = benches.get("instrument");
+      const shared = instrument && namedOn(instrument, name);
+      if (shared) return shared;
+      const holders = [...benches.values()].filter((b) => b.id !== asker && hasName(b, name));
+      if (holders.length > 1) {
+        const full = holders.map((b) => `${b.id}.${name}`);
+        return { ok: false, error: { message: `several parts have a ${name}`, mend: `Say which: ${full.join(" or ")}.` } };
+      }
+      return (holders[0] && namedOn(holders[0], name)) ?? noSuchName(name, asker);
+    }
+
+    const hasName = (bench: Bench, name: string): boolean =>
+      Object.hasOwn(bench.part.params, name) || (bench.part.measureNames?.includes(name) ?? false);
+
+    /** A parameter of the part, or one of its measures that is a number: a length, or an angle if its name ends in Rad. */
+    function namedOn(bench: Bench, name: string): Result<NamedQuantity, { message: string; mend: string }> | undefined {
+      const parameter = bench.cells.quantity(name);
+      if (parameter) return parameter;
+      if (!bench.part.measureNames?.includes(name)) return undefined;
+      if (bench.busy) return { ok: false, error: { message: `${bench.id}.${name} needs this number`, mend: "Type a plain number here." } };
+      const value = (worked(bench).measures as Record<string, unknown>)[name];
+      if (typeof value !== "number") return { ok: false, error: { message: `${bench.id}.${name} has no value here`, mend: "Use another number." } };
+      return { ok: true, value: { quantity: name.endsWith("Rad") ? "angle" : "length", value } };
+    }
+
+    function noSuchName(name: string, asker: string): Result<NamedQuantity, { message: string; mend: string }> {
+      const near = nearestName(name, knownNames(asker));
+      return {
+        ok: false,
+        error: { message: `there is no dimension named ${name}`, mend: near ? `Did you mean ${near}?` : "Use a name shown beside a field." },
+      };
+    }
+
+    function knownNames(asker: string): string[] {
+      return [...benches.values()].flatMap((b) => {
+        const own = [...Object.keys(b.part.params), ...(b.part.measureNames ?? [])];
+        return b.id === asker || b.id === "instrument" ? own : own.map((n) => `${b.id}.${n}`);
+      });
+    }
+
+    const instrumentPart = registry[0];
+    if (!instrumentPart) throw new Error("the registry has no instrument");
+    place("instrument", "instrument", design.instrument, instrumentPart);
+    const entries = Object.entries(design.parts).toSorted(
+      ([a, rawA], [b, rawB]) => (rank.get(String(rawA.kind)) ?? 0) - (rank.get(String(rawB.kind)) ?? 0) || (a < b ? -1 : 1),
+    );
+    for (const [id, raw] of entries) {
+      const part = registry.find((entry) => entry.kind === raw.kind && entry !== instrumentPart);
+      if (part) place(id, `parts.${id}`, raw, part);
+      else
+        unknownKinds.push({
+          path: `parts.${id}.kind`,
+          label: id,
+          message: `This version knows no part of the kind ${JSON.stringify(raw.kind) ?? "undefined"}`,
+          mend: "It is kept in the file as it is.",
+        });
+    }
+
+    const done = [...benches.values()].map((bench) => finish(bench, worked));
+    before = new Map([...benches.values()].flatMap((b) => (b.result ? [[b.id, b.result] as const] : [])));
+    const [instrument, ...parts] = done;
+    return { instrument: instrument!, parts, problems: [...done.flatMap((part) => part.problems), ...unknownKinds] };
+  }
+
+  return Object.assign(derive, { measured: () => measuredCount });
+}
+
+function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
+  const { id, path, part, cells } = bench;
+  const fields = cells.fields();
+  const own = cells.problems();
+  let result: Worked | undefined;
+  let problems = own;
+  if (own.length === 0) {
+    try {
+      result = worked(bench);
+    } catch (error) {
+      if (!(error instanceof Unsettled)) throw error;
+      const missing = error.path.replace(/^(parts|instrument)\./, "");
+      problems = [{ path, label: part.label, message: `The ${part.label.toLowerCase()} waits for ${missing}`, mend: `Mend ${missing} first.` }];
+    }
+  }
+  const common = { id, path, kind: part.kind, label: part.label, about: part.about, fields, problems };
+  return result
+    ? { ...common, measures: result.measures, summary: result.summary, drawing: result.drawing, templates: result.templates, findings: result.findings }
+    : { ...common, measures: undefined, summary: [], drawing: () => EMPTY_DRAWING, templates: () => [], findings: () => [] };
+}
+
+function limitsOf(part: AnyPart, design: DesignNumbers): Record<string, Record<string, number>> {
+  return Object.fromEntries(
+    part.checks.map((check) => [
+      check.id,
+      Object.fromEntries(
+        Object.entries(check.limits).map(([name, limit]) => {
+          const given = design.limits?.[`${part.kind}.${check.id}.${name}`];
+          if (typeof given === "number") return [name, given];
+          const read = typeof given === "string" ? readQuantity(given, { quantity: limit.quantity, bareUnit: design.units }) : undefined;
+          return [name, read?.ok ? read.value.value : limit.value];
+        }),
+      ),
+    ]),
+  );
+}
+
+function once<T>(work: () => T): () => T {
+  let done: { value: T } | undefined;
+  return () => (done ??= { value: work() }).value;
+}
+
+/** Whether two pieces of plain data are equal. */
+function same(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
+  if (Array.isArray(a) !== Array.isArray(b)) return false;
+  const keys = Object.keys(a);
+  return (
+    keys.length === Object.keys(b).length &&
+    keys.every((key) => Object.hasOwn(b, key) && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]))
+  );
+}
+
+/** The known name with the fewest letters changed, if few enough. */
+function nearestName(name: string, known: readonly string[]): string | undefined {
+  const ranked = known.map((candidate) => ({ candidate, off: editDistance(name.toLowerCase(), candidate.toLowerCase()) })).toSorted((a, b) => a.off - b.off);
+  const best = ranked[0];
+  return best && best.off <= Math.max(2, name.length / 3) ? best.candidate : undefined;
+}
+
+/** Levenshtein distance. */
+function editDistance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) next.push(Math.min(row[j]! + 1, next[j - 1]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1)));
+    row = next;
+  }
+  return row[b.length]!;
+}
