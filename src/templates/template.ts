@@ -1,0 +1,22 @@
+/** The true-size patterns of a whole design, ready to be laid on paper. */
+import type { TemplateSource } from "../parts/contract.ts";
+import type { Derived } from "../parts/derived.ts";
+
+export interface Template extends TemplateSource {
+  /** `<partId>/<name>`, unique within the design. */
+  readonly id: string;
+  readonly partId: string;
+  /** "Fingerboard" */
+  readonly partLabel: string;
+}
+
+/** Every template of every part, in the order of the parts. A part with problems gives none. */
+export function templatesOf(derived: Derived): Template[] {
+  return [derived.instrument, ...derived.parts].flatMap((part) =>
+    part.problems.length > 0
+      ? []
+      : part
+          .templates()
+          .map((source) => ({ ...source, id: `${part.id}/${source.name}`, partId: part.id, partLabel: part.label })),
+  );
+}
