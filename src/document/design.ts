@@ -1,0 +1,88 @@
+/**
+ * The design file: plain JSON, only what the maker said. Names here are kept for good; anything may be added, and keys that this
+ * version does not know are kept as they are. A length is text as the maker typed it, or a bare number in mm.
+ */
+import type { Raw, RawRecord } from "../parts/derived.ts";
+
+export const FORMAT = "gramil-design";
+export const VERSION = 1;
+
+/** What a bare typed number means and how lengths are shown. */
+export type Units = "in" | "mm";
+export const UNITS: readonly Units[] = ["in", "mm"];
+
+export type OrderStatus = "in work" | "done" | "kept" | "scrapped";
+export const ORDER_STATUSES: readonly OrderStatus[] = ["in work", "done", "kept", "scrapped"];
+
+/** Who the instrument is for, and what was agreed. */
+export interface Order {
+  readonly title?: string;
+  readonly player?: string;
+  /** Of the shop's one series of instrument numbers. */
+  readonly number?: string;
+  /** Day, as 2025-03-31. */
+  readonly date?: string;
+  readonly notes?: string;
+  readonly builtBy?: string;
+  readonly status?: OrderStatus;
+  /** Measured lengths of an instrument that the player likes, by dimension path. */
+  readonly reference?: RawRecord;
+}
+
+/** One part of the instrument: its kind and what the maker said of it. Only a part of a later version carries its own `version`. */
+export interface PartRecord extends RawRecord {
+  readonly kind: string;
+  readonly version?: number;
+}
+
+/** As built: takes over from the planned value. */
+export interface Measured {
+  readonly value: Raw;
+  /** Day, as 2025-03-31. */
+  readonly date?: string;
+  /** "calliper, after sanding" */
+  readonly how?: string;
+}
+
+/** The numbers that drawings come from. */
+export interface Numbers {
+  readonly units: Units;
+  readonly instrument: RawRecord;
+  readonly parts: Readonly<Record<string, PartRecord>>;
+  readonly measured?: Readonly<Record<string, Measured>>;
+  readonly limits?: RawRecord;
+}
+
+/** What was cut from a template, with the numbers as they were then. */
+export interface Cut {
+  /** Day, as 2025-03-31. */
+  readonly date: string;
+  /** Id of the part. */
+  readonly part: string;
+  /** Name of its template. */
+  readonly template: string;
+  /** As printed on the sheet. */
+  readonly fingerprint: string;
+  readonly material?: string;
+  readonly note?: string;
+  readonly numbers: Numbers;
+}
+
+export interface Design extends Numbers {
+  readonly format: typeof FORMAT;
+  readonly version: typeof VERSION;
+  /** Whether inches are shown as fractions. */
+  readonly fractions?: boolean;
+  readonly order?: Order;
+  readonly cuts?: readonly Cut[];
+}
+
+/** A refusal in words: what is wrong, and what to do about it. */
+export interface Trouble {
+  /** What is wrong, without a stop. */
+  readonly message: string;
+  /** What to do, one sentence. */
+  readonly mend: string;
+  /** Where in the design, if it is about one place. */
+  readonly path?: string;
+}

@@ -1,0 +1,47 @@
+/** All that is open at one time: the design with its undo, what follows from it, the session, and the browser's storage if there is one. */
+import { newDesign } from "../document/new-design.ts";
+import type { Design } from "../document/design.ts";
+import type { DesignStorage } from "../document/storage.ts";
+import type { Derived } from "../parts/derived.ts";
+import { createDesignStore, type DesignStore, type Stored } from "./design-store.ts";
+import { derivedView } from "./derived-view.ts";
+import { historyView, type HistoryLabels } from "./history-view.ts";
+import { createSessionStore, type SessionState, type SessionStore } from "./session-store.ts";
+import type { View } from "./view.ts";
+
+export interface Workbench {
+  readonly design: DesignStore;
+  readonly session: SessionStore;
+  /** Everything derived from the open design with the previews laid over it. */
+  readonly derived: View<Derived>;
+  /** The words of the next undo and redo. */
+  readonly history: View<HistoryLabels>;
+  /** Undefined where this browser keeps nothing: the work is safe only in saved files. */
+  readonly storage: DesignStorage | undefined;
+  /** Milliseconds since 1970. */
+  readonly now: () => number;
+}
+
+export interface WorkbenchOptions {
+  /** The design to start with; a new steel-string if none is given. */
+  readonly first?: { readonly id: string; readonly design: Design; readonly stored?: Stored };
+  readonly storage?: DesignStorage | undefined;
+  readonly session?: Partial<SessionState>;
+  readonly now?: () => number;
+}
+
+export function createWorkbench({ first, storage, session, now = Date.now }: WorkbenchOptions = {}): Workbench {
+  const design = createDesignStore(first ?? { id: newId(), design: newDesign("steel-string") });
+  const sessionStore = createSessionStore(session);
+  return {
+    design,
+    session: sessionStore,
+    derived: derivedView(design, sessionStore),
+    history: historyView(design),
+    storage,
+    now,
+  };
+}
+
+/** A key for a design in this browser. */
+export const newId = (): string => crypto.randomUUID();
