@@ -28,3 +28,19 @@ export const angleOf = (a: Vec): number => Math.atan2(a.y, a.x);
 /** The point at `radius` and `angle` (radians, counter-clockwise) from `centre`. */
 export const polar = (centre: Vec, radius: number, angle: number): Vec =>
   vec(centre.x + radius * Math.cos(angle), centre.y + radius * Math.sin(angle));
+/** a turned by `angle` radians, counter-clockwise, about the origin. */
+export function turned(a: Vec, angle: number): Vec {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  return vec(a.x * c - a.y * s, a.x * s + a.y * c);
+}
+/** Angle from a to b, radians in (-pi, pi], counter-clockwise positive. */
+export const angleBetween = (a: Vec, b: Vec): number => Math.atan2(cross(a, b), dot(a, b));
+/** Distance from p to the straight piece from a to b (to the point a where both are one). */
+export function distanceToSegment(p: Vec, a: Vec, b: Vec): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const square = dx * dx + dy * dy;
+  const t = square > 0 ? Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square)) : 0;
+  return Math.hypot(p.x - a.x - dx * t, p.y - a.y - dy * t);
+}

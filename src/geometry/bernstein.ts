@@ -1,0 +1,116 @@
+/**
+ * Polynomials over [0, 1] in Bernstein form: sum of c[i] C(n, i) t^i (1 - t)^(n - i). A cubic curve's coordinates are such polynomials,
+ * so distances to it and crossings with it are their roots.
+ */
+
+const binomial = (n: number, k: number): number => {
+  let value = 1;
+  for (let i = 1; i <= k; i++) value = (value * (n - k + i)) / i;
+  return value;
+};
+
+/** Coefficients of the product of two polynomials. */
+export function bernsteinProduct(a: readonly number[], b: readonly number[]): number[] {
+  const n = a.length - 1;
+  const m = b.length - 1;
+  const product = Array.from({ length: n + m + 1 }, () => 0);
+  for (let i = 0; i <= n; i++) for (let j = 0; j <= m; j++) product[i + j]! += binomial(n, i) * binomial(m, j) * a[i]! * b[j]!;
+  return product.map((c, k) => c / binomial(n + m, k));
+}
+
+/** Value at t, by repeated interpolation (de Casteljau). */
+export function bernsteinValue(c: readonly number[], t: number): number {
+  const work = [...c];
+  for (let n = work.length - 1; n > 0; n--) for (let i = 0; i < n; i++) work[i] = work[i]! + (work[i + 1]! - work[i]!) * t;
+  return work[0] ?? 0;
+}
+
+/**
+ * The roots in [0, 1], rising. Found by halving until the signs of the coefficients change at most once (the curve crosses zero no
+ * more often than its coefficients do), then by bisection. A double root that rounding lifts off zero may be missed; the zero
+ * polynomial gives none.
+ */
+export function bernsteinRoots(c: readonly number[]): number[] {
+  const size = Math.max(...c.map(Math.abs));
+  if (!(size > 0)) return [];
+  const roots: number[] = [];
+  // Rounding of the coefficients: below this a value cannot be told from zero.
+  const noise = size * 4e-16;
+  if (Math.abs(c[0]!) <= noise) roots.push(0);
+  search(c, 0, 1, 0, noise, roots);
+  if (Math.abs(c.at(-1)!) <= noise) roots.push(1);
+  return roots.filter((t, i) => i === 0 || t - roots[i - 1]! > 1e-13);
+}
+
+const DEEPEST = 44;
+
+function search(c: readonly number[], from: number, to: number, depth: number, noise: number, roots: number[]): void {
+  const changes = signChanges(c, noise);
+  if (changes === 0) return;
+  if (depth === DEEPEST) {
+    roots.push((from + to) / 2);
+    return;
+  }
+  if (changes === 1 && Math.abs(c[0]!) > noise && Math.abs(c.at(-1)!) > noise) {
+    roots.push(from + (to - from) * bisect(c));
+    return;
+  }
+  const { left, right } = halve(c);
+  const middle = (from + to) / 2;
+  search(left, from, middle, depth + 1, noise, roots);
+  if (Math.abs(right[0]!) <= noise) roots.push(middle);
+  search(right, middle, to, depth + 1, noise, roots);
+}
+
+function signChanges(c: readonly number[], noise: number): number {
+  let changes = 0;
+  let last = 0;
+  for (const value of c) {
+    if (Math.abs(value) <= noise) continue;
+    const sign = Math.sign(value);
+    if (last !== 0 && sign !== last) changes++;
+    last = sign;
+  }
+  return changes;
+}
+
+function halve(c: readonly number[]): { left: number[]; right: number[] } {
+  const work = [...c];
+  const left = [work[0]!];
+  const right = [work.at(-1)!];
+  for (let n = work.length - 1; n > 0; n--) {
+    for (let i = 0; i < n; i++) work[i] = (work[i]! + work[i + 1]!) / 2;
+    left.push(work[0]!);
+    right.unshift(work[n - 1]!);
+  }
+  return { left, right };
+}
+
+/** The root of a polynomial whose ends differ in sign: false position with halving of the idle end (Illinois), kept in its bracket. */
+function bisect(c: readonly number[]): number {
+  let a = 0;
+  let b = 1;
+  let fa = c[0]!;
+  let fb = c.at(-1)!;
+  let idle = 0;
+  for (let round = 0; round < 100 && b - a > 1e-16; round++) {
+    // Every fourth step halves the bracket outright, so that the search ends whatever the shape.
+    let t = round % 4 === 3 ? (a + b) / 2 : (a * fb - b * fa) / (fb - fa);
+    if (!(t > a && t < b)) t = (a + b) / 2;
+    if (t === a || t === b) break;
+    const ft = bernsteinValue(c, t);
+    if (ft === 0) return t;
+    if (Math.sign(ft) === Math.sign(fa)) {
+      a = t;
+      fa = ft;
+      if (idle === 1) fb /= 2;
+      idle = 1;
+    } else {
+      b = t;
+      fb = ft;
+      if (idle === -1) fa /= 2;
+      idle = -1;
+    }
+  }
+  return (a + b) / 2;
+}
