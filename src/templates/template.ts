@@ -13,10 +13,13 @@ export interface Template extends TemplateSource {
 /** Every template of every part, in the order of the parts. A part with problems gives none. */
 export function templatesOf(derived: Derived): Template[] {
   return [derived.instrument, ...derived.parts].flatMap((part) =>
-    part.problems.length > 0
-      ? []
-      : part
-          .templates()
-          .map((source) => ({ ...source, id: `${part.id}/${source.name}`, partId: part.id, partLabel: part.label })),
+    part.problems.length > 0 ? [] : part.templates().map((source) => templateOf(part, source)),
   );
 }
+
+const templateOf = (part: { readonly id: string; readonly label: string }, source: TemplateSource): Template => ({
+  ...source,
+  id: `${part.id}/${source.name}`,
+  partId: part.id,
+  partLabel: part.label,
+});

@@ -2,7 +2,7 @@
 import type { Drawing, LineType, Shape, Text } from "../../drawing/drawing.ts";
 import { boundsOfPoints, growBounds, joinBounds, type Bounds } from "../../geometry/bounds.ts";
 import { asCircle } from "../../geometry/path.ts";
-import { pieceBounds, piecesOf } from "../../geometry/segment.ts";
+import { pathBounds } from "../../geometry/measure.ts";
 import { add, polar, vec, type Vec } from "../../geometry/vec.ts";
 import { textWidth, TYPE_SIZE } from "../../sheets/lettering.ts";
 import { STROKES } from "../line-types.ts";
@@ -54,7 +54,7 @@ function shapeElement(shape: Shape, id: string, place: (p: Vec) => Vec): string 
     return `<circle ${head} cx="${mm(centre.x)}" cy="${mm(centre.y)}" r="${mm(round.radius)}"/>`;
   }
   const loops = [shape.path, ...holes].map((path) => pathData(path, place));
-  return `<path ${head}${holes.length > 0 ? ' fill-rule="evenodd"' : ""} d="${loops.join(" ")}"/>`;
+  return `<path ${head} d="${loops.join(" ")}"/>`;
 }
 
 function strokeAttributes(line: LineType): string {
@@ -71,12 +71,9 @@ function textElement(text: Text, id: string, place: (p: Vec) => Vec): string {
 
 /** The least box round everything drawn, lettering included; a speck where there is nothing. */
 function extentOf(drawing: Drawing): Bounds {
-  const boxes = drawing.layers.flatMap((layer) => [
-    ...layer.shapes
-      .flatMap((shape) => [shape.path, ...(shape.holes ?? [])])
-      .flatMap((path) => [boundsOfPoints([path.start]), ...piecesOf(path).map(pieceBounds)]),
-    ...(layer.texts ?? []).map(textBounds),
-  ]);
+  const paths = drawing.layers.flatMap((layer) => layer.shapes.map((shape) => shape.path));
+  const texts = drawing.layers.flatMap((layer) => layer.texts ?? []);
+  const boxes = [...paths.map(pathBounds), ...texts.map(textBounds)];
   return boxes.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : joinBounds(boxes);
 }
 
