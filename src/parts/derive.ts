@@ -3,9 +3,9 @@
  * numbers, or whose read measures, have changed.
  */
 import { EMPTY_DRAWING, type Drawing } from "../drawing/drawing.ts";
-import type { NamedQuantity } from "../units/read.ts";
 import type { Result } from "../units/result.ts";
-import { readQuantity } from "../units/read.ts";
+import { nearestName } from "../units/nearest-name.ts";
+import { readQuantity, type NamedQuantity } from "../units/read.ts";
 import type { Finding, MeasuresByKind, PartKind, Sources, TemplateSource, Words } from "./contract.ts";
 import type { Derived, DerivedPart, DesignNumbers, Problem, RawRecord } from "./derived.ts";
 import { openTable, plain, Unsettled, type Settling } from "./resolve.ts";
@@ -125,7 +125,9 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         summary: part.summary(p, measures),
         drawing: once(() => part.draw(p, measures, kept)),
         templates: once(() => part.templates(p, measures, kept)),
-        findings: once(() => part.checks.flatMap((check) => [...check.run({ p, m: measures, from: kept, limits: limits[check.id] ?? {} })])),
+        findings: once(() =>
+          part.checks.flatMap((check) => [...check.run({ p, m: measures, from: kept, limits: limits[check.id] ?? {} })]),
+        ),
       };
     }
 
@@ -148,16 +150,18 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
     }
 
     const hasName = (bench: Bench, name: string): boolean =>
-      Object.hasOwn(bench.part.params, name) || (bench.part.measureNames?.includes(name) ?? false);
+      Object.hasOwn(bench.part.params, name) || namesMeasure(bench.part, name);
 
     /** A parameter of the part, or one of its measures that is a number: a length, or an angle if its name ends in Rad. */
     function namedOn(bench: Bench, name: string): Result<NamedQuantity, { message: string; mend: string }> | undefined {
       const parameter = bench.cells.quantity(name);
       if (parameter) return parameter;
-      if (!bench.part.measureNames?.includes(name)) return undefined;
-      if (bench.busy) return { ok: false, error: { message: `${bench.id}.${name} needs this number`, mend: "Type a plain number here." } };
+      if (!namesMeasure(bench.part, name)) return undefined;
+      if (bench.busy)
+        return { ok: false, error: { message: `${bench.id}.${name} needs this number`, mend: "Type a plain number here." } };
       const value = (worked(bench).measures as Record<string, unknown>)[name];
-      if (typeof value !== "number") return { ok: false, error: { message: `${bench.id}.${name} has no value here`, mend: "Use another number." } };
+      if (typeof value !== "number")
+        return { ok: false, error: { message: `${bench.id}.${name} has no value here`, mend: "Use another number." } };
       return { ok: true, value: { quantity: name.endsWith("Rad") ? "angle" : "length", value } };
     }
 
@@ -165,7 +169,10 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       const near = nearestName(name, knownNames(asker));
       return {
         ok: false,
-        error: { message: `there is no dimension named ${name}`, mend: near ? `Did you mean ${near}?` : "Use a name shown beside a field." },
+        error: {
+          message: `there is no dimension named ${name}`,
+          mend: near ? `Did you mean ${near}?` : "Use a name shown beside a field.",
+        },
       };
     }
 
@@ -215,12 +222,26 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
     } catch (error) {
       if (!(error instanceof Unsettled)) throw error;
       const missing = error.path.replace(/^(parts|instrument)\./, "");
-      problems = [{ path, label: part.label, message: `The ${part.label.toLowerCase()} waits for ${missing}`, mend: `Mend ${missing} first.` }];
+      problems = [
+        {
+          path,
+          label: part.label,
+          message: `The ${part.label.toLowerCase()} waits for ${missing}`,
+          mend: `Mend ${missing} first.`,
+        },
+      ];
     }
   }
   const common = { id, path, kind: part.kind, label: part.label, about: part.about, fields, problems };
   return result
-    ? { ...common, measures: result.measures, summary: result.summary, drawing: result.drawing, templates: result.templates, findings: result.findings }
+    ? {
+        ...common,
+        measures: result.measures,
+        summary: result.summary,
+        drawing: result.drawing,
+        templates: result.templates,
+        findings: result.findings,
+      }
     : { ...common, measures: undefined, summary: [], drawing: () => EMPTY_DRAWING, templates: () => [], findings: () => [] };
 }
 
@@ -232,13 +253,17 @@ function limitsOf(part: AnyPart, design: DesignNumbers): Record<string, Record<s
         Object.entries(check.limits).map(([name, limit]) => {
           const given = design.limits?.[`${part.kind}.${check.id}.${name}`];
           if (typeof given === "number") return [name, given];
-          const read = typeof given === "string" ? readQuantity(given, { quantity: limit.quantity, bareUnit: design.units }) : undefined;
+          const read =
+            typeof given === "string" ? readQuantity(given, { quantity: limit.quantity, bareUnit: design.units }) : undefined;
           return [name, read?.ok ? read.value.value : limit.value];
         }),
       ),
     ]),
   );
 }
+
+const namesMeasure = (part: AnyPart, name: string): boolean =>
+  (part.measureNames as readonly string[] | undefined)?.includes(name) ?? false;
 
 function once<T>(work: () => T): () => T {
   let done: { value: T } | undefined;
@@ -255,22 +280,4 @@ function same(a: unknown, b: unknown): boolean {
     keys.length === Object.keys(b).length &&
     keys.every((key) => Object.hasOwn(b, key) && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]))
   );
-}
-
-/** The known name with the fewest letters changed, if few enough. */
-function nearestName(name: string, known: readonly string[]): string | undefined {
-  const ranked = known.map((candidate) => ({ candidate, off: editDistance(name.toLowerCase(), candidate.toLowerCase()) })).toSorted((a, b) => a.off - b.off);
-  const best = ranked[0];
-  return best && best.off <= Math.max(2, name.length / 3) ? best.candidate : undefined;
-}
-
-/** Levenshtein distance. */
-function editDistance(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++) next.push(Math.min(row[j]! + 1, next[j - 1]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1)));
-    row = next;
-  }
-  return row[b.length]!;
 }

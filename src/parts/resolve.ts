@@ -2,7 +2,7 @@
  * From what the maker typed to settled numbers: every parameter of a part is a cell that settles when first read, so formulas and
  * followers may name each other in any order, and a circle is found and told instead of looping.
  */
-import { formatLength } from "../units/format.ts";
+import { formatQuantity, inFull } from "../units/format.ts";
 import { readQuantity, type NamedQuantity } from "../units/read.ts";
 import type { Result } from "../units/result.ts";
 import type { NumberSpec, OptionalNumberSpec, ParamTable, RecordsSpec, Sources } from "./contract.ts";
@@ -37,8 +37,10 @@ export interface Settling<P> {
 
 /** Thrown when a number is read that could not be settled; the problem stands at the number that caused it. */
 export class Unsettled extends Error {
-  constructor(readonly path: string) {
+  readonly path: string;
+  constructor(path: string) {
     super(`not settled: ${path}`);
+    this.path = path;
   }
 }
 
@@ -99,11 +101,16 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
   function plannedOf(key: string, path: string, spec: AnySpec): Settled {
     if (isGiven(key)) return read(spec, raw[key], path);
     try {
-      if (spec.follows) {
-        const value = (spec.follows.value as (p: P, from: Sources, given: (key: string) => boolean) => unknown)(p, around.from, isGiven);
+      if ("follows" in spec && spec.follows) {
+        const value = (spec.follows.value as (p: P, from: Sources, given: (key: string) => boolean) => unknown)(
+          p,
+          around.from,
+          isGiven,
+        );
         return checkRange(spec, value, path, "follows");
       }
-      if (spec.type === "records") return readRecords(spec as unknown as AnyRecordsSpec, (spec.fallback ?? []) as readonly Raw[], path, "fallback");
+      if (spec.type === "records")
+        return readRecords(spec as unknown as AnyRecordsSpec, (spec.fallback ?? []) as readonly Raw[], path, "fallback");
       return { value: "fallback" in spec ? spec.fallback : undefined, state: "fallback" };
     } catch (error) {
       return failure(error, spec, path, "follows");
@@ -117,7 +124,15 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
     throw error;
   }
 
-  function bad(spec: AnySpec, path: string, state: FieldState, message: string, mend: string, at?: number, length?: number): Settled {
+  function bad(
+    spec: AnySpec,
+    path: string,
+    state: FieldState,
+    message: string,
+    mend: string,
+    at?: number,
+    length?: number,
+  ): Settled {
     const problem: Problem = {
       path,
       label: spec.label,
@@ -140,7 +155,9 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
       case "optional-count":
         return readNumber(spec, given, path);
       case "flag":
-        return typeof given === "boolean" ? { value: given, state: "given" } : bad(spec, path, "given", `${spec.label} is neither true nor false`, "Write true or false.");
+        return typeof given === "boolean"
+          ? { value: given, state: "given" }
+          : bad(spec, path, "given", `${spec.label} is neither true nor false`, "Write true or false.");
       case "text":
         if (typeof given !== "string") return bad(spec, path, "given", `${spec.label} is not a text`, "Write it in quotes.");
         return given.length > spec.maxLength
@@ -149,7 +166,13 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
       case "choice":
         return spec.options.some((o) => o.value === given)
           ? { value: given, state: "given" }
-          : bad(spec, path, "given", `${spec.label} cannot be ${shown(given)}`, `Choose one of ${spec.options.map((o) => o.value).join(", ")}.`);
+          : bad(
+              spec,
+              path,
+              "given",
+              `${spec.label} cannot be ${shown(given)}`,
+              `Choose one of ${spec.options.map((o) => o.value).join(", ")}.`,
+            );
       case "counts":
         return readCounts(spec, given, path);
       case "records":
@@ -160,11 +183,14 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
   function readNumber(spec: NumberSpec<unknown> | OptionalNumberSpec<unknown>, given: Raw, path: string): Settled {
     const quantity = spec.type.replace("optional-", "") as "length" | "angle" | "number" | "count";
     if (typeof given === "number") {
+      if (!Number.isFinite(given)) return bad(spec, path, "given", `${spec.label} is ${given}`, "Write a number.");
       const value = quantity === "angle" && !around.settled ? (given * Math.PI) / 180 : given;
-      if (quantity === "count" && !Number.isInteger(value)) return bad(spec, path, "given", `${spec.label} is ${given}, not a whole number`, "Write a whole number.");
+      if (quantity === "count" && !Number.isInteger(value))
+        return bad(spec, path, "given", `${spec.label} is ${given}, not a whole number`, "Write a whole number.");
       return checkRange(spec, value, path, "given");
     }
-    if (typeof given !== "string") return bad(spec, path, "given", `${spec.label} is ${shown(given)}, not a number`, "Write a number.");
+    if (typeof given !== "string")
+      return bad(spec, path, "given", `${spec.label} is ${shown(given)}, not a number`, "Write a number.");
     const result = readQuantity(given, {
       quantity,
       bareUnit: around.units,
@@ -178,12 +204,19 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
         }
       },
     });
-    if (!result.ok) return bad(spec, path, "given", result.error.message, result.error.mend, result.error.at, result.error.length);
+    if (!result.ok)
+      return bad(spec, path, "given", result.error.message, result.error.mend, result.error.at, result.error.length);
     return checkRange(spec, result.value.value, path, "given");
   }
 
   function resolveName(name: string): Result<NamedQuantity, { message: string; mend: string }> {
-    return quantityOf(name) ?? around.outside?.(name) ?? { ok: false, error: { message: `there is no dimension named ${name}`, mend: "Use a name shown beside a field." } };
+    return (
+      quantityOf(name) ??
+      around.outside?.(name) ?? {
+        ok: false,
+        error: { message: `there is no dimension named ${name}`, mend: "Use a name shown beside a field." },
+      }
+    );
   }
 
   function quantityOf(name: string): Result<NamedQuantity, { message: string; mend: string }> | undefined {
@@ -192,27 +225,48 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
       const [, key = "", index = "", rest = ""] = inList;
       if (!Object.hasOwn(table, key)) return undefined;
       const records = cell(key).records;
-      return records?.[Number(index)]?.quantity(rest) ?? { ok: false, error: { message: `${key} has no entry ${index}`, mend: `It has ${records?.length ?? 0}, counted from 0.` } };
+      return (
+        records?.[Number(index)]?.quantity(rest) ?? {
+          ok: false,
+          error: { message: `${key} has no entry ${index}`, mend: `It has ${records?.length ?? 0}, counted from 0.` },
+        }
+      );
     }
     if (!Object.hasOwn(table, name)) return undefined;
     const quantity = DIMENSION[specOf(name).type];
     if (!quantity) return { ok: false, error: { message: `${name} is not a number`, mend: "Name a number." } };
     const value = valueOf(name);
-    return typeof value === "number" ? { ok: true, value: { quantity, value } } : { ok: false, error: { message: `${name} is not given`, mend: `Give ${name} first.` } };
+    return typeof value === "number"
+      ? { ok: true, value: { quantity, value } }
+      : { ok: false, error: { message: `${name} is not given`, mend: `Give ${name} first.` } };
   }
 
   function checkRange(spec: AnySpec, value: unknown, path: string, state: FieldState): Settled {
     if (!("min" in spec) || typeof value !== "number") return { value, state };
-    if (Number.isNaN(value)) throw new Error(`${path} settled to NaN`);
+    if (!Number.isFinite(value)) throw new Error(`${path} settled to ${value}`);
     if (value >= spec.min && value <= spec.max) return { value, state };
     const say = (n: number): string => saidIn(spec.type, n, around.units);
-    return bad(spec, path, state, `${spec.label} ${state === "follows" ? "comes out at" : "is"} ${say(value)}`, `It must lie between ${say(spec.min)} and ${say(spec.max)}.`);
+    return bad(
+      spec,
+      path,
+      state,
+      `${spec.label} ${state === "follows" ? "comes out at" : "is"} ${say(value)}`,
+      `It must lie between ${say(spec.min)} and ${say(spec.max)}.`,
+    );
   }
 
   function readCounts(spec: Extract<AnySpec, { type: "counts" }>, given: Raw, path: string): Settled {
-    const items = typeof given === "string" ? given.split(/[\s,;]+/).filter((s) => s !== "").map(Number) : given;
-    if (!Array.isArray(items)) return bad(spec, path, "given", `${spec.label} is ${shown(given)}`, 'Write whole numbers in a row: "3 5 7 9".');
-    if (items.length > spec.maxItems) return bad(spec, path, "given", `${spec.label} has ${items.length} numbers`, `At most ${spec.maxItems} are taken.`);
+    const items =
+      typeof given === "string"
+        ? given
+            .split(/[\s,;]+/)
+            .filter((s) => s !== "")
+            .map(Number)
+        : given;
+    if (!Array.isArray(items))
+      return bad(spec, path, "given", `${spec.label} is ${shown(given)}`, 'Write whole numbers in a row: "3 5 7 9".');
+    if (items.length > spec.maxItems)
+      return bad(spec, path, "given", `${spec.label} has ${items.length} numbers`, `At most ${spec.maxItems} are taken.`);
     const wrong = items.find((n) => typeof n !== "number" || !Number.isInteger(n) || n < spec.min || n > spec.max) as unknown;
     return wrong === undefined
       ? { value: items as number[], state: "given" }
@@ -220,13 +274,34 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
   }
 
   function readRecords(spec: AnyRecordsSpec, given: Raw, path: string, state: FieldState): Settled {
-    const list = Array.isArray(given) ? (given as readonly Raw[]) : spec.short !== undefined && (typeof given === "string" || typeof given === "number") ? [given] : undefined;
-    if (!list) return bad(spec as unknown as AnySpec, path, state, `${spec.label} is ${shown(given)}`, `Write a list with one entry a ${spec.item}.`);
+    const list = Array.isArray(given)
+      ? (given as readonly Raw[])
+      : spec.short !== undefined && (typeof given === "string" || typeof given === "number")
+        ? [given]
+        : undefined;
+    if (!list)
+      return bad(
+        spec as unknown as AnySpec,
+        path,
+        state,
+        `${spec.label} is ${shown(given)}`,
+        `Write a list with one entry a ${spec.item}.`,
+      );
     if (list.length > spec.maxItems)
-      return bad(spec as unknown as AnySpec, path, state, `${spec.label} has ${list.length} entries`, `At most ${spec.maxItems} are taken.`);
+      return bad(
+        spec as unknown as AnySpec,
+        path,
+        state,
+        `${spec.label} has ${list.length} entries`,
+        `At most ${spec.maxItems} are taken.`,
+      );
     const records = list.map((item, i) => {
       const record: RawRecord =
-        typeof item === "object" && item !== null && !Array.isArray(item) ? (item as RawRecord) : spec.short !== undefined ? { [spec.short]: item } : {};
+        typeof item === "object" && item !== null && !Array.isArray(item)
+          ? (item as RawRecord)
+          : spec.short !== undefined
+            ? { [spec.short]: item }
+            : {};
       return openTable(spec.of, record, {
         ...around,
         path: `${path}[${i}]`,
@@ -285,8 +360,10 @@ type AnyRecordsSpec = RecordsSpec<Record<string, unknown>, unknown>;
 
 /** The path that a set of numbers runs round in. */
 class Circle extends Error {
-  constructor(readonly paths: readonly string[]) {
-    super(`these numbers need each other: ${paths.map((path) => path.replace(/^(parts|instrument)\./, "")).join(", which needs ")}`);
+  constructor(paths: readonly string[]) {
+    super(
+      `these numbers need each other: ${paths.map((path) => path.replace(/^(parts|instrument)\./, "")).join(", which needs ")}`,
+    );
   }
 }
 const CIRCLE_MEND = "Type a plain number into one of them.";
@@ -303,20 +380,18 @@ function shown(given: unknown): string {
   return text.length > 40 ? `${text.slice(0, 40)}...` : text;
 }
 
-function saidIn(type: AnySpec["type"], value: number, units: "in" | "mm"): string {
-  if (type.endsWith("length")) {
-    const { text, unit } = formatLength(value, { unit: units, fractions: false });
-    return `${text} ${unit}`;
-  }
-  if (type.endsWith("angle")) return `${Number(((value * 180) / Math.PI).toFixed(2))} degrees`;
-  return String(value);
-}
+const saidIn = (type: AnySpec["type"], value: number, units: "in" | "mm"): string =>
+  inFull(formatQuantity(value, DIMENSION[type] ?? "number", { unit: units, fractions: false }));
 
 /**
  * Settles a whole record at once into plain data.
  * @returns the settled parameters, or every problem in the way
  */
-export function settle<P>(table: ParamTable<P>, raw: RawRecord, around: Partial<Surroundings> = {}): Result<P, readonly Problem[]> {
+export function settle<P>(
+  table: ParamTable<P>,
+  raw: RawRecord,
+  around: Partial<Surroundings> = {},
+): Result<P, readonly Problem[]> {
   const opened = openTable(table, raw, { path: "part", units: "mm", from: { get: () => undefined }, ...around });
   const problems = opened.problems();
   return problems.length > 0 ? { ok: false, error: problems } : { ok: true, value: plain(opened.p) };

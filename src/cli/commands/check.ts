@@ -1,8 +1,7 @@
 import { countBySeverity, findingsOf, sentenceOf } from "../../checks/findings.ts";
-import { formatAngle, formatLength } from "../../units/format.ts";
+import { formatQuantity, inFull } from "../../units/format.ts";
 import { onlyWord } from "../arguments.ts";
 import { deriveWhole, openDesign } from "../design-file.ts";
-import { formatFixed } from "../format-fixed.ts";
 import { COMMON, type Command } from "../program.ts";
 
 export const check: Command = {
@@ -16,19 +15,14 @@ export const check: Command = {
     const counts = countBySeverity(findings);
     const style = { unit: design.units, fractions: design.fractions ?? false };
     const said = findings.map((finding) =>
-      sentenceOf(finding, (value, quantity) => {
-        if (quantity === "length") {
-          const { text, unit } = formatLength(value, style);
-          return `${text} ${unit}`;
-        }
-        return quantity === "angle" ? `${formatAngle(value)} degrees` : formatFixed(value);
-      }),
+      sentenceOf(finding, (value, quantity) => inFull(formatQuantity(value, quantity, style))),
     );
     if (args.options["json"]) {
       out.line(JSON.stringify({ counts, findings: findings.map((finding, i) => ({ ...finding, sentence: said[i] })) }, null, 2));
     } else {
       findings.forEach((finding, i) => {
-        if (finding.severity !== "fine") out.line(`${finding.severity}: ${finding.partId}: ${said[i]} ${finding.mend} (${finding.basis})`);
+        if (finding.severity !== "fine")
+          out.line(`${finding.severity}: ${finding.partId}: ${said[i]} ${finding.mend} (${finding.basis})`);
       });
       out.line(`${counts.stop} to stop at, ${counts.look} to look at, ${counts.fine} fine`);
     }

@@ -23,6 +23,9 @@ export const measure: Command = {
 
 /** One row a number: "parts.fingerboard.widthAtNut  42.8625". */
 function rowsOf(value: unknown, path = ""): string[] {
-  if (typeof value !== "object" || value === null) return value === undefined ? [] : [`${path}  ${typeof value === "number" ? formatFixed(value) : String(value)}`];
-  return Object.entries(value).flatMap(([key, inner]) => rowsOf(inner, Array.isArray(value) ? `${path}[${key}]` : path === "" ? key : `${path}.${key}`));
+  if (typeof value !== "object" || value === null)
+    return value === undefined ? [] : [`${path}  ${typeof value === "number" ? formatFixed(value) : String(value)}`];
+  return Object.entries(value).flatMap(([key, inner]) =>
+    rowsOf(inner, Array.isArray(value) ? `${path}[${key}]` : path === "" ? key : `${path}.${key}`),
+  );
 }

@@ -13,7 +13,8 @@ export const create: Command = {
   flags: COMMON.flags,
   run: async (args, out) => {
     const kind = optionOf(args, "kind") ?? "steel-string";
-    if (!(NEW_KINDS as readonly string[]).includes(kind)) throw new CliError(`there is no kind ${kind} (known: ${NEW_KINDS.join(", ")})`);
+    if (!(NEW_KINDS as readonly string[]).includes(kind))
+      throw new CliError(`there is no kind ${kind} (known: ${NEW_KINDS.join(", ")})`);
     const file = optionOf(args, "o");
     if (file === undefined) throw new CliError("-o FILE is missing");
     if (args.words[0] !== undefined) throw new CliError(`${args.words[0]} is one word too many`);
