@@ -1,5 +1,5 @@
 /** What a sheet of paper holds, in mm as the reader sees it: x to the right, y up, the origin at the lower left corner. */
-import type { Drawing } from "../drawing/drawing.ts";
+import type { Drawing, Text } from "../drawing/drawing.ts";
 import type { Template } from "../templates/template.ts";
 import type { Paper } from "./paper.ts";
 
@@ -34,7 +34,7 @@ export interface Sheet {
   readonly column: number;
   readonly width: number;
   readonly height: number;
-  /** The paper is seen a quarter turn (counter-clockwise) from the position that its name gives it. */
+  /** The sheet is seen lying where its name has it upright (or the reverse): the paper itself turned a quarter clockwise. */
   readonly turned: boolean;
   /** Every drawn x and y is multiplied by this about the middle of the sheet, so that what leaves the printer is true. */
   readonly correction: { readonly x: number; readonly y: number };
@@ -43,6 +43,8 @@ export interface Sheet {
   readonly placed: readonly Placed[];
   /** Everything else on the sheet: frame, marks, bars, map, title strip. */
   readonly furniture: Drawing;
+  /** Lettering of the furniture that is set in the bold face. */
+  readonly strong: readonly Text[];
 }
 
 /** One way to tile a template, and how many sheets it takes. */
@@ -70,6 +72,7 @@ export interface Tiling {
 
 export interface SheetSet {
   readonly paper: Paper;
+  readonly waste: boolean;
   readonly sheets: readonly Sheet[];
   /** In the order of the templates asked for. */
   readonly tilings: readonly Tiling[];
@@ -93,7 +96,8 @@ export interface SheetOptions {
   readonly overlap: number;
   /** Small templates share sheets. */
   readonly share: boolean;
-  readonly waste: "none" | "grey" | "hatch";
+  /** A grey band along the waste side of the edge. */
+  readonly waste: boolean;
   readonly printer?: PrinterCorrection;
   /** Moves the joints of a template, by its id, along and up the sheet as seen, mm. */
   readonly joints?: Readonly<Record<string, { readonly x: number; readonly y: number }>>;
@@ -107,4 +111,4 @@ export interface SheetOptions {
 }
 
 /** Margin and overlap that suit an office printer and a glue stick. */
-export const SHEET_DEFAULTS = { orientation: "best", margin: 8, overlap: 6, share: true, waste: "none" } as const;
+export const SHEET_DEFAULTS = { orientation: "best", margin: 8, overlap: 6, share: true, waste: false } as const;

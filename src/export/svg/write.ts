@@ -3,8 +3,9 @@ import type { Drawing, LineType, Shape, Text } from "../../drawing/drawing.ts";
 import { boundsOfPoints, growBounds, joinBounds, type Bounds } from "../../geometry/bounds.ts";
 import { asCircle } from "../../geometry/path.ts";
 import { pathBounds } from "../../geometry/measure.ts";
-import { add, polar, vec, type Vec } from "../../geometry/vec.ts";
-import { textWidth, TYPE_SIZE } from "../../sheets/lettering.ts";
+import { vec, type Vec } from "../../geometry/vec.ts";
+import { textCorners } from "../../sheets/ink.ts";
+import { TYPE_SIZE } from "../../sheets/lettering.ts";
 import { STROKES } from "../line-types.ts";
 import { numberText } from "../number-text.ts";
 import { idGiver } from "./ids.ts";
@@ -73,16 +74,8 @@ function textElement(text: Text, id: string, place: (p: Vec) => Vec): string {
 function extentOf(drawing: Drawing): Bounds {
   const paths = drawing.layers.flatMap((layer) => layer.shapes.map((shape) => shape.path));
   const texts = drawing.layers.flatMap((layer) => layer.texts ?? []);
-  const boxes = [...paths.map(pathBounds), ...texts.map(textBounds)];
+  const boxes = [...paths.map(pathBounds), ...texts.map((text) => boundsOfPoints(textCorners(text)))];
   return boxes.length === 0 ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : joinBounds(boxes);
-}
-
-function textBounds(text: Text): Bounds {
-  const width = textWidth(text.text, text.height);
-  const before = text.align === "start" ? 0 : text.align === "middle" ? width / 2 : width;
-  const angle = text.angle ?? 0;
-  const start = add(text.at, polar(vec(0, 0), -before, angle));
-  return growBounds(boundsOfPoints([start, add(start, polar(vec(0, 0), width, angle))]), text.height);
 }
 
 const mm = (value: number): string => numberText(value, SVG_DIGITS);

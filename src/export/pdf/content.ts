@@ -1,0 +1,95 @@
+/** Content streams of a PDF page: the drawing operators as text, all numbers in points. Knows nothing of the PDF library. */
+import { arcAsCubics } from "../../geometry/arc.ts";
+import type { Bounds } from "../../geometry/bounds.ts";
+import { rectangle, type Path } from "../../geometry/path.ts";
+import { piecesOf } from "../../geometry/segment.ts";
+import { transformPoint, type Affine } from "../../geometry/transform.ts";
+import { add, polar, vec, type Vec } from "../../geometry/vec.ts";
+import type { Layer, Shape, Text } from "../../drawing/drawing.ts";
+import { textWidth, TYPE_SIZE } from "../../sheets/lettering.ts";
+import type { Template } from "../../templates/template.ts";
+import { MM_PER_INCH } from "../../units/unit.ts";
+import { STROKES } from "../line-types.ts";
+import { numberText } from "../number-text.ts";
+
+/** PDF user units (1/72 in) a mm. */
+export const POINTS_PER_MM = 72 / MM_PER_INCH;
+/** Decimals of a point: 0.0001 pt is 0.00004 mm. */
+const DIGITS = 4;
+
+export const points = (value: number): string => numberText(value, DIGITS);
+const pair = (p: Vec): string => `${points(p.x)} ${points(p.y)}`;
+
+/** Text of a font's glyphs as the hexadecimal string of a show operator, and the font's name in the resources. */
+export interface PdfFont {
+  readonly name: string;
+  readonly encode: (text: string) => string;
+}
+
+/** Path operators for `path` carried from mm to points by `to`; nothing is painted yet. Arcs become cubics within 0.00001 mm. */
+export function pathOperators(path: Path, to: Affine): string {
+  const at = (p: Vec): string => pair(transformPoint(to, p));
+  const lines = [`${at(path.start)} m`];
+  for (const [i, { from, segment }] of piecesOf(path).entries()) {
+    if (segment.kind === "line") {
+      if (!(path.closed && i === path.segments.length - 1)) lines.push(`${at(segment.to)} l`);
+      continue;
+    }
+    for (const c of segment.kind === "cubic" ? [segment] : arcAsCubics(from, segment))
+      lines.push(`${at(c.c1)} ${at(c.c2)} ${at(c.to)} c`);
+  }
+  if (path.closed) lines.push("h");
+  return lines.join("\n");
+}
+
+/** The shape's loops stroked in its line type. */
+export function shapeOperators(shape: Shape, to: Affine): string {
+  const { width, dashes } = STROKES[shape.line];
+  const loops = [shape.path, ...(shape.holes ?? [])].map((path) => pathOperators(path, to));
+  return [
+    `${points(width * POINTS_PER_MM)} w [${dashes.map((d) => points(d * POINTS_PER_MM)).join(" ")}] 0 d`,
+    ...loops,
+    "S",
+  ].join("\n");
+}
+
+/** Lettering in `font`, carried by `to`. */
+export function textOperators(text: Text, font: PdfFont, to: Affine): string {
+  const angle = text.angle ?? 0;
+  const before = text.align === "start" ? 0 : textWidth(text.text, text.height) * (text.align === "middle" ? 0.5 : 1);
+  const at = transformPoint(to, add(text.at, polar(vec(0, 0), -before, angle)));
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const k = 1 / POINTS_PER_MM;
+  const matrix = [to.a * cos + to.c * sin, to.b * cos + to.d * sin, to.c * cos - to.a * sin, to.d * cos - to.b * sin].map((v) =>
+    numberText(v * k, 6),
+  );
+  return `BT /${font.name} ${points(text.height * TYPE_SIZE * POINTS_PER_MM)} Tf ${matrix.join(" ")} ${pair(at)} Tm ${font.encode(text.text)} Tj ET`;
+}
+
+/** Every layer: shapes, then lettering. */
+export function layerOperators(layers: readonly Layer[], font: PdfFont, to: Affine): string {
+  return layers
+    .flatMap((layer) => [
+      ...layer.shapes.map((shape) => shapeOperators(shape, to)),
+      ...(layer.texts ?? []).map((text) => textOperators(text, font, to)),
+    ])
+    .join("\n");
+}
+
+/** Width of the grey band on the waste side, mm, and its shade (0 black, 1 white). */
+const WASTE_BAND = 4;
+const WASTE_SHADE = 0.88;
+
+/**
+ * A grey band along the waste side of the template's edge: outside of it, or inside where the edge is marked as waste itself. A wide
+ * stroke, clipped to that side.
+ */
+export function wasteOperators(template: Template, box: Bounds, to: Affine): string[] {
+  const shapes = template.drawing.layers.flatMap((layer) => layer.shapes);
+  const edges = shapes.filter((shape) => shape.path.closed && (shape.id === template.edge || shape.tint === "waste"));
+  return edges.map((edge) => {
+    const loops = [edge.path, ...(edge.holes ?? [])].map((path) => pathOperators(path, to)).join("\n");
+    const beyond = edge.tint === "waste" ? "" : pathOperators(rectangle(box.minX, box.minY, box.maxX, box.maxY), to);
+    return `q ${beyond}\n${loops}\nW* n ${points(2 * WASTE_BAND * POINTS_PER_MM)} w ${points(WASTE_SHADE)} G\n${loops}\nS Q`;
+  });
+}
