@@ -1,9 +1,33 @@
+/** The record of what was cut, and from which numbers. */
 import type { Result } from "../units/result.ts";
-import type { Cut, Design, Trouble } from "./design.ts";
+import type { Cut, Design, Numbers, Trouble } from "./design.ts";
+import { fingerprintOf } from "./fingerprint.ts";
 
+/** The numbers that drawings come from, without the order and the record. */
+export const numbersOf = ({ units, instrument, parts, measured, limits }: Numbers): Numbers => ({
+  units,
+  instrument,
+  parts,
+  ...(measured ? { measured } : {}),
+  ...(limits ? { limits } : {}),
+});
+
+/** The design with a cut entered, the numbers frozen with it as they are now. */
 export function addCut(design: Design, cut: Pick<Cut, "date" | "part" | "template" | "material" | "note">): Design {
-  throw new Error("follows");
+  const entered: Cut = { ...cut, fingerprint: fingerprintOf(design), numbers: numbersOf(design) };
+  return { ...design, cuts: [...(design.cuts ?? []), entered] };
 }
+
+/** The design with the numbers that a cut was made from; the order and the record stay. */
 export function numbersOfCut(design: Design, index: number): Result<Design, Trouble> {
-  throw new Error("follows");
+  const cut = design.cuts?.[index];
+  if (!cut) return { ok: false, error: { path: `cuts[${index}]`, message: `there is no cut ${index}`, mend: `There are ${design.cuts?.length ?? 0}.` } };
+  const { measured: _measured, limits: _limits, ...kept } = design;
+  return { ok: true, value: { ...kept, ...numbersOf(cut.numbers) } };
+}
+
+/** Cuts whose sheet bears a fingerprint, as read from paper: capitals, blanks and the dash do not matter. */
+export function cutsWith(design: Design, fingerprint: string): readonly Cut[] {
+  const plain = (text: string): string => text.toUpperCase().replace(/[^0-9A-Z]/g, "").replace(/O/g, "0").replace(/[IL]/g, "1");
+  return (design.cuts ?? []).filter((cut) => plain(cut.fingerprint) === plain(fingerprint));
 }

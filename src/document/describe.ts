@@ -1,11 +1,46 @@
+/** Names of a design's numbers, for people. */
 import type { Design } from "./design.ts";
+import { placeOf, type OrderKey, type TablePlace } from "./place.ts";
 
-/** A number's name in a sentence, "nut width"; the path itself where it has none. */
+const ORDER_LABELS: Readonly<Record<OrderKey, string>> = {
+  title: "title",
+  player: "player",
+  number: "instrument number",
+  date: "date",
+  notes: "notes",
+  builtBy: "builder",
+  status: "status",
+};
+
+/** A number's name within a sentence, "width at the nut"; the path itself where it leads nowhere. */
 export function labelOf(design: Design, path: string): string {
-  throw new Error("follows");
+  const found = placeOf(design, path);
+  if (!found.ok) return path;
+  const place = found.value;
+  switch (place.in) {
+    case "table":
+      return tableLabel(place);
+    case "order":
+      return ORDER_LABELS[place.key];
+    case "reference":
+      return "reference measurement";
+    case "measured":
+      return `measured ${tableLabel(place.of)}`;
+    case "limits":
+      return lowered(place.label);
+    case "display":
+      return place.path;
+  }
 }
 
-/** What one entry of a list is called: "layer". */
+const tableLabel = ({ spec, steps, entry }: TablePlace): string =>
+  entry === undefined ? lowered(spec.label) : typeof steps.at(-1) === "number" ? entry : `${lowered(spec.label)} of ${entry}`;
+
+/** What one entry of the list at a path is called: "layer". */
 export function itemLabelOf(design: Design, path: string): string {
-  throw new Error("follows");
+  const found = placeOf(design, path);
+  return found.ok && found.value.in === "table" && found.value.spec.type === "records" ? found.value.spec.item : "entry";
 }
+
+/** "Width at the nut" within a sentence; an abbreviation stays as it is. */
+const lowered = (label: string): string => (/^\p{Lu}\p{Ll}/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label);

@@ -1,9 +1,18 @@
-import type { Design } from "./design.ts";
+/** From a file to a design. A damaged file opens as far as it can, and everything that was left out is told; the file is not written. */
+import { strFromU8 } from "fflate";
+import type { Raw, RawRecord } from "../parts/derived.ts";
+import { partOf } from "../parts/registry.ts";
+import { FORMAT, ORDER_STATUSES, UNITS, VERSION, type Cut, type Design, type Numbers, type Order, type PartRecord } from "./design.ts";
+import { readJson, type Json, type Omission } from "./json.ts";
+import { upgradeFile, upgradePart, type VersionTrouble } from "./migrate.ts";
+import { flag, isRecord, listOf, mapOf, oneOf, partShape, quantity, recordOf, spoken, text, type Shape, type Tell } from "./shape.ts";
+import { sniff } from "./sniff.ts";
 
 /** What was wrong at one place of a file, and what was done about it. */
 export interface Repair {
   /** `parts.fingerboard.binding[1]`; empty for the file as a whole. */
   readonly path: string;
+  /** "it was a list and not a text: left out" */
   readonly says: string;
 }
 
@@ -11,6 +20,191 @@ export type ReadDesign =
   | { readonly ok: true; readonly design: Design; readonly repairs: readonly Repair[] }
   | { readonly ok: false; readonly message: string; readonly mend: string };
 
+export const MOST_BYTES = 32 * 1024 * 1024;
+const BOUNDS = { depth: 64, values: 500_000 };
+
+const ANOTHER_COPY = "Open another copy; this one was not changed.";
+
+/** Ids are steps of paths, and `instrument` is the name of what all parts share. */
+export const isPartId = (id: string): boolean => /^[\p{L}_][\p{L}\p{N}_-]*$/u.test(id) && id !== "instrument";
+
+/**
+ * Reads a design file.
+ * @param file its bytes, or its text
+ * @returns the design and what had to be left out of the file, or why it is refused. Never throws, whatever the file holds.
+ */
 export function readDesign(file: string | Uint8Array): ReadDesign {
-  throw new Error("follows");
+  if (file.length > MOST_BYTES) return refuse(`the file is larger than ${MOST_BYTES / 1024 / 1024} MB`, "Choose a design file.");
+  const repairs: Repair[] = [];
+  let source = file;
+  if (typeof source !== "string") {
+    const other = sniff(source);
+    if (other) return refuse(`the file is ${other.what} and no design`, other.mend);
+    source = strFromU8(source);
+    const unreadable = source.split("\uFFFD").length - 1;
+    if (unreadable > 0) repairs.push({ path: "", says: `${unreadable} characters cannot be read: they stand as \uFFFD` });
+  }
+  if (source.startsWith("\uFEFF")) source = source.slice(1);
+  if (source.trim() === "") return refuse("the file is empty", ANOTHER_COPY);
+
+  const json = readJson(source, BOUNDS);
+  if (!json.ok) {
+    const { message, line, column, cutOff } = json.error;
+    if (!/^\s*\{/.test(source)) return refuse("the file is no design", "Choose a file that Gramil has saved.");
+    if (cutOff) return refuse(`only a part of the file is there: ${message} (line ${line}, column ${column})`, ANOTHER_COPY);
+    return refuse(`the file is damaged: ${message} (line ${line}, column ${column})`, "Mend it there in a text editor, or open another copy.");
+  }
+  repairs.push(...json.value.omissions.map(({ path, what }) => ({ path, says: OMITTED[what] })));
+  return fromJson(json.value.value, repairs);
+}
+
+const OMITTED: Readonly<Record<Omission["what"], string>> = {
+  "key twice": "it stood there twice: the last one is kept",
+  "forbidden key": "a key of this name is not taken: left out",
+  "number too large": "the number is larger than any can be: left out",
+};
+
+const refuse = (message: string, mend: string): ReadDesign => ({ ok: false, message, mend });
+
+function fromJson(json: Json, repairs: Repair[]): ReadDesign {
+  if (!isRecord(json) || json.format !== FORMAT) return refuse("the file is JSON, but no design", "Choose a file that Gramil has saved.");
+  const upgraded = upgradeFile(json);
+  if (!upgraded.ok) return { ok: false, ...upgraded.error };
+  const raw = upgraded.value;
+  const tell: Tell = (repair) => repairs.push(repair);
+  try {
+    const { fractions, order, cuts, ...others } = raw;
+    const design: Design = {
+      ...others,
+      ...readNumbers(raw, "", tell),
+      format: FORMAT,
+      version: VERSION,
+      ...optional("fractions", flag, fractions, tell),
+      ...optional("order", orderShape, order, tell),
+      ...optional("cuts", cutsShape, cuts, tell),
+    };
+    return { ok: true, design, repairs };
+  } catch (error) {
+    if (error instanceof NewerPart) return { ok: false, ...error.trouble };
+    throw error;
+  }
+}
+
+/** A part of a version that this Gramil does not know: the whole file is refused, wherever the part stands. */
+class NewerPart extends Error {
+  readonly trouble: VersionTrouble;
+  constructor(trouble: VersionTrouble) {
+    super(trouble.message);
+    this.trouble = trouble;
+  }
+}
+
+const orderShape = recordOf({
+  title: text,
+  player: text,
+  number: text,
+  date: text,
+  notes: text,
+  builtBy: text,
+  status: oneOf(ORDER_STATUSES),
+  reference: recordOf({}),
+}) as Shape & ((...args: Parameters<Shape>) => Order | undefined);
+
+const measuredShape: Shape = mapOf((value, path, tell) => {
+  if (typeof value === "string" || typeof value === "number") {
+    tell({ path, says: "the value stood there alone: now it stands in a record" });
+    return { value };
+  }
+  const kept = recordOf({ value: quantity, date: text, how: text })(value, path, tell);
+  if (!isRecord(kept) || kept.value !== undefined) return kept;
+  tell({ path, says: "it had no value: left out" });
+  return undefined;
+});
+const limitsShape = mapOf(quantity);
+
+const cutShape: Shape = (value, path, tell): Cut | undefined => {
+  const kept = recordOf({ date: text, part: text, template: text, fingerprint: text, material: text, note: text })(value, path, tell);
+  if (!isRecord(kept)) return undefined;
+  if (!isRecord(kept.numbers)) {
+    tell({ path: `${path}.numbers`, says: `the numbers were ${spoken(kept.numbers)}: the record of this cut is left out` });
+    return undefined;
+  }
+  const needed = (key: "date" | "part" | "template" | "fingerprint"): string => {
+    const given = kept[key];
+    if (typeof given === "string") return given;
+    tell({ path: `${path}.${key}`, says: "it was missing: now an empty text" });
+    return "";
+  };
+  return {
+    ...kept,
+    date: needed("date"),
+    part: needed("part"),
+    template: needed("template"),
+    fingerprint: needed("fingerprint"),
+    numbers: { ...kept.numbers, ...readNumbers(kept.numbers, `${path}.numbers.`, tell) },
+  };
+};
+const cutsShape = listOf(cutShape);
+
+/** What is kept of a section, if the file has it. */
+function optional(key: string, shape: Shape, value: Raw, tell: Tell, prefix = ""): RawRecord {
+  if (value === undefined) return {};
+  const kept = shape(value, `${prefix}${key}`, tell);
+  return kept === undefined ? {} : { [key]: kept };
+}
+
+function readNumbers(raw: RawRecord, prefix: string, tell: Tell): Numbers {
+  const { units, instrument, parts, measured, limits } = raw;
+  return {
+    units: UNITS.find((known) => known === units) ?? madeUnits(units, `${prefix}units`, tell),
+    instrument: readPart(section(instrument, `${prefix}instrument`, tell), "instrument", `${prefix}instrument`, tell),
+    parts: readParts(section(parts, `${prefix}parts`, tell), `${prefix}parts`, tell),
+    ...optional("measured", measuredShape, measured, tell, prefix),
+    ...optional("limits", limitsShape, limits, tell, prefix),
+  };
+}
+
+/** A bare number in a file is in mm, so a bare number in a text is taken for mm too where the file does not say what it means. */
+function madeUnits(units: Raw, path: string, tell: Tell): "mm" {
+  tell({ path, says: `the units were ${typeof units === "string" ? JSON.stringify(units) : spoken(units)}: now mm. Look at numbers typed without a unit` });
+  return "mm";
+}
+
+function section(value: Raw, path: string, tell: Tell): RawRecord {
+  if (isRecord(value)) return value;
+  tell({ path, says: `it was ${spoken(value)}: now an empty record` });
+  return {};
+}
+
+function readPart(raw: RawRecord, id: string, path: string, tell: Tell): RawRecord {
+  const part = partOf(id === "instrument" ? id : raw.kind);
+  if (!part) return raw;
+  const upgraded = upgradePart(raw, id, part);
+  if (!upgraded.ok) throw new NewerPart(upgraded.error);
+  return partShape(part)(upgraded.value, path, tell) as RawRecord;
+}
+
+function readParts(raw: RawRecord, path: string, tell: Tell): Readonly<Record<string, PartRecord>> {
+  const parts = new Map<string, PartRecord>();
+  for (const [id, value] of Object.entries(raw)) {
+    const at = `${path}.${id}`;
+    if (!isRecord(value)) {
+      tell({ path: at, says: `it was ${spoken(value)} and not a part: left out` });
+    } else if (typeof value.kind !== "string") {
+      tell({ path: at, says: `its kind was ${spoken(value.kind)}, so nobody knows what part it is: left out` });
+    } else {
+      const kept = isPartId(id) ? id : freeId(id.replace(/[^\p{L}\p{N}_-]+/gu, "-").replace(/^[^\p{L}_]+/u, "") || value.kind, raw, parts);
+      if (kept !== id) tell({ path: at, says: `a part cannot be called so: it is ${kept} now` });
+      parts.set(kept, readPart(value, kept, at, tell) as PartRecord);
+    }
+  }
+  return Object.fromEntries(parts);
+}
+
+function freeId(wish: string, raw: RawRecord, parts: ReadonlyMap<string, PartRecord>): string {
+  const base = isPartId(wish) ? wish : "part";
+  for (let n = 2; ; n++) {
+    const id = `${base}${n}`;
+    if (!Object.hasOwn(raw, id) && !parts.has(id)) return id;
+  }
 }

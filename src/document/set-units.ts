@@ -1,6 +1,19 @@
 import type { Result } from "../units/result.ts";
 import type { Design, Trouble, Units } from "./design.ts";
+import { pinUnits } from "./pin-units.ts";
 
-export function setUnits(design: Design, units: Units, fractions?: boolean): Result<Design, Trouble> {
-  throw new Error("follows");
+/**
+ * The design shown in other units. No length changes: a number typed without a unit gets the unit that it was typed in. Refused while a
+ * formula cannot be read, since nobody can tell what its numbers mean.
+ */
+export function setUnits(design: Design, units: Units, fractions = design.fractions): Result<Design, Trouble> {
+  const shown: Design = fractions === design.fractions || fractions === undefined ? design : { ...design, fractions };
+  if (units === design.units) return { ok: true, value: shown };
+  const { stuck, measured, limits, ...pinned } = pinUnits(design);
+  const [first] = stuck;
+  if (first) return { ok: false, error: { path: first.path!, message: `the units wait for a formula: ${first.message}`, mend: first.mend } };
+  return {
+    ok: true,
+    value: { ...shown, ...pinned, ...(design.measured ? { measured } : {}), ...(design.limits ? { limits } : {}), units },
+  };
 }

@@ -1,5 +1,55 @@
-import type { Design } from "./design.ts";
+/** From a design to its file. */
+import type { AnySpec, Raw, RawRecord } from "../parts/derived.ts";
+import { partOf } from "../parts/registry.ts";
+import type { Design, Numbers } from "./design.ts";
+import { ORDER_KEYS } from "./place.ts";
+import { isRecord } from "./shape.ts";
 
-export function writeDesign(design: Design): string {
-  throw new Error("follows");
+/**
+ * The text of the design's file: known keys in the order of the contract and of each part's table, then unknown keys in their own; two
+ * blanks a level; a line end at the end. Everything that the design holds is in it, and the same design gives the same text.
+ */
+export const writeDesign = (design: Design): string => `${JSON.stringify(orderedDesign(design), undefined, 2)}\n`;
+
+function orderedDesign(design: Design): RawRecord {
+  return inOrder(["format", "version", "units", "fractions", "order", "instrument", "parts", "measured", "limits", "cuts"], {
+    ...design,
+    ...orderedNumbers(design),
+    ...(design.order ? { order: inOrder([...ORDER_KEYS, "reference"], { ...design.order }) } : {}),
+    ...(design.measured ? { measured: mapValues(design.measured, (entry) => inOrder(["value", "date", "how"], { ...entry })) } : {}),
+    ...(design.cuts
+      ? {
+          cuts: design.cuts.map((cut) =>
+            inOrder(["date", "part", "template", "fingerprint", "material", "note", "numbers"], {
+              ...cut,
+              numbers: inOrder(["units", "instrument", "parts", "measured", "limits"], { ...cut.numbers, ...orderedNumbers(cut.numbers) }),
+            }),
+          ),
+        }
+      : {}),
+  });
 }
+
+const orderedNumbers = (numbers: Numbers): RawRecord => ({
+  instrument: orderedByTable(numbers.instrument, partOf("instrument")?.params ?? {}),
+  parts: mapValues(numbers.parts, (record) => orderedByTable(record, partOf(record.kind)?.params ?? {})),
+});
+
+function orderedByTable(record: RawRecord, table: object): RawRecord {
+  const specs = table as Readonly<Record<string, AnySpec>>;
+  const orderedValue = (raw: Raw, spec: AnySpec | undefined): Raw =>
+    spec?.type === "records" && Array.isArray(raw) ? raw.map((entry: Raw) => (isRecord(entry) ? orderedByTable(entry, spec.of) : entry)) : raw;
+  return inOrder(
+    ["kind", "version", ...Object.keys(specs)],
+    mapValues(record, (raw, key) => orderedValue(raw, Object.hasOwn(specs, key) ? specs[key] : undefined)),
+  );
+}
+
+function inOrder(known: readonly string[], record: RawRecord): RawRecord {
+  const present = known.filter((key) => Object.hasOwn(record, key));
+  const others = Object.keys(record).filter((key) => !known.includes(key));
+  return Object.fromEntries([...present, ...others].map((key) => [key, record[key]]));
+}
+
+const mapValues = <V, W>(record: Readonly<Record<string, V>>, change: (value: V, key: string) => W): Record<string, W> =>
+  Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value, key)]));

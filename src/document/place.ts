@@ -1,0 +1,132 @@
+/** What a path in a design leads to. Short forms are read too: `nutWidth` is the instrument's, `fingerboard.overhang` the part's. */
+import type { AnySpec, RawRecord } from "../parts/derived.ts";
+import { partOf, REGISTRY, type AnyPart } from "../parts/registry.ts";
+import { nearestName } from "../units/nearest-name.ts";
+import type { Result } from "../units/result.ts";
+import type { Design, Trouble } from "./design.ts";
+import { pathText } from "./json.ts";
+import { readPath, type Step } from "./path.ts";
+
+/** A number of the instrument or of a part. */
+export interface TablePlace {
+  readonly in: "table";
+  /** In full: `parts.fingerboard.binding[0].thickness`. */
+  readonly path: string;
+  /** Id of the part, or `instrument`. */
+  readonly owner: string;
+  readonly part: AnyPart;
+  /** From the owner's record on; the first is a key of the part's table. */
+  readonly steps: readonly Step[];
+  /** The description of what it leads to; for an entry of a list, that of the list. */
+  readonly spec: AnySpec;
+  /** The entry of a list that it is or stands in, counted as people do: "layer 1". */
+  readonly entry?: string;
+}
+
+export type Place =
+  | TablePlace
+  | { readonly in: "order"; readonly path: string; readonly key: OrderKey }
+  | { readonly in: "reference"; readonly path: string; readonly key: string }
+  | { readonly in: "measured"; readonly path: string; readonly of: TablePlace }
+  | { readonly in: "limits"; readonly path: string; readonly key: string; readonly label: string }
+  | { readonly in: "display"; readonly path: "units" | "fractions" };
+
+export const ORDER_KEYS = ["title", "player", "number", "date", "notes", "builtBy", "status"] as const;
+export type OrderKey = (typeof ORDER_KEYS)[number];
+
+const SECTIONS = ["units", "fractions", "order", "instrument", "parts", "measured", "limits"];
+
+const refuse = (path: string, message: string, mend: string): { readonly ok: false; readonly error: Trouble } => ({
+  ok: false,
+  error: { path, message, mend },
+});
+
+/** Says that there is no such name, and which known one is nearest. */
+function unknown(path: string, name: string, where: string, known: readonly string[], otherwise: string): { readonly ok: false; readonly error: Trouble } {
+  const near = nearestName(name, known);
+  return refuse(path, `${where} has no ${name}`, near === undefined ? otherwise : `Did you mean ${near}?`);
+}
+
+const listed = (known: readonly string[]): string => `Known here: ${known.join(", ")}.`;
+
+/** The description of every number that a design may hold at a path. */
+export function placeOf(design: Design, path: string): Result<Place, Trouble> {
+  const read = readPath(path);
+  if (!read.ok) return read;
+  const [head, ...rest] = read.value;
+  const below = path.slice(String(head).length + 1);
+  switch (head) {
+    case "units":
+    case "fractions":
+      return rest.length === 0 ? { ok: true, value: { in: "display", path: head } } : refuse(path, `${head} holds nothing further`, `Write ${head} alone.`);
+    case "order":
+      return orderPlace(path, rest, below);
+    case "instrument":
+      return tablePlace(path, "instrument", design.instrument, rest);
+    case "parts":
+      return partPlace(design, path, rest);
+    case "measured": {
+      const of = placeOf(design, below);
+      if (!of.ok) return of;
+      if (of.value.in !== "table" || of.value.spec.type === "records") return refuse(path, `${below} cannot be measured`, "Name a number of the instrument or of a part.");
+      return { ok: true, value: { in: "measured", path: `measured.${of.value.path}`, of: of.value } };
+    }
+    case "limits":
+      return limitPlace(path, below);
+  }
+  if (typeof head === "string" && Object.hasOwn(design.parts, head) && rest.length > 0) return partPlace(design, path, read.value);
+  const shared = partOf("instrument")?.params ?? {};
+  if (typeof head === "string" && Object.hasOwn(shared, head)) return tablePlace(path, "instrument", design.instrument, read.value);
+  return unknown(path, String(head), "a design", [...SECTIONS, ...Object.keys(shared), ...Object.keys(design.parts)], listed([...SECTIONS, ...Object.keys(design.parts)]));
+}
+
+function orderPlace(path: string, [key, ...rest]: readonly Step[], below: string): Result<Place, Trouble> {
+  if (key === "reference" && rest.length > 0) return { ok: true, value: { in: "reference", path, key: below.slice("reference.".length) } };
+  const known = ORDER_KEYS.find((name) => name === key);
+  if (known && rest.length === 0) return { ok: true, value: { in: "order", path, key: known } };
+  return unknown(path, below === "" ? "value of its own" : below, "the order", ORDER_KEYS, listed([...ORDER_KEYS, "reference.<name>"]));
+}
+
+function partPlace(design: Design, path: string, [id, ...rest]: readonly Step[]): Result<Place, Trouble> {
+  const ids = Object.keys(design.parts);
+  const none = ids.length === 0 ? "It has no parts yet." : listed(ids);
+  if (id === undefined) return refuse(path, "a part is not named", none);
+  const record = typeof id === "string" && Object.hasOwn(design.parts, id) ? design.parts[id] : undefined;
+  return record ? tablePlace(path, String(id), record, rest) : unknown(path, String(id), "the design", ids, none);
+}
+
+function tablePlace(path: string, owner: string, record: RawRecord, steps: readonly Step[]): Result<TablePlace, Trouble> {
+  const part = partOf(owner === "instrument" ? owner : record.kind);
+  if (!part) return refuse(path, `this version knows no part of the kind ${JSON.stringify(record.kind)}`, "Take another part.");
+  const full = pathText([...(owner === "instrument" ? [] : ["parts"]), owner, ...steps]);
+  let table: object = part.params;
+  let spec: AnySpec | undefined;
+  let entry: string | undefined;
+  let where = owner === "instrument" ? "the instrument" : owner;
+  for (const [i, step] of steps.entries()) {
+    if (typeof step === "string") {
+      const list = spec as AnySpec | undefined;
+      if (list && (list.type !== "records" || typeof steps[i - 1] !== "number")) {
+        return refuse(full, list.type === "records" ? `${where} is a list` : `${where} holds nothing further`, list.type === "records" ? `Say which ${list.item}: ${where}[0].` : `Write ${where} alone.`);
+      }
+      if (list?.type === "records") table = list.of;
+      const keys = Object.keys(table);
+      if (!keys.includes(step)) return unknown(full, step, where, keys, listed(keys));
+      spec = (table as Readonly<Record<string, AnySpec>>)[step];
+    } else if (spec?.type !== "records" || typeof steps[i - 1] === "number") {
+      return refuse(full, `${where} is no list`, spec ? `Write ${where} alone.` : "Name one of its numbers.");
+    } else entry = `${spec.item} ${step + 1}`;
+    where = pathText(steps.slice(0, i + 1));
+  }
+  if (!spec) return refuse(full, `${where} is no number`, listed(Object.keys(part.params)));
+  return { ok: true, value: { in: "table", path: full, owner, part, steps, spec, ...(entry === undefined ? {} : { entry }) } };
+}
+
+function limitPlace(path: string, key: string): Result<Place, Trouble> {
+  const limits = REGISTRY.flatMap((part) =>
+    part.checks.flatMap((check) => Object.entries(check.limits).map(([name, limit]) => ({ key: `${part.kind}.${check.id}.${name}`, label: limit.label }))),
+  );
+  const found = limits.find((limit) => limit.key === key);
+  if (found) return { ok: true, value: { in: "limits", path, ...found } };
+  return unknown(path, key, "the table of limits", limits.map((limit) => limit.key), "Take one from the list of checks.");
+}
