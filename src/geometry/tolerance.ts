@@ -42,3 +42,6 @@ export const ARC_AS_CUBICS = 1e-5;
 
 /** Where two curves cross, distances are settled to this. */
 export const CROSSING = 1e-9;
+
+/** How far the points of a ring may stand off the arc they are recognised as: a few cells of the clipping grid. */
+export const ARC_POINTS = 0.0003;

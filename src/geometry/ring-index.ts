@@ -1,0 +1,63 @@
+import type { Ring } from "./region.ts";
+import { distanceToSegment, type Vec } from "./vec.ts";
+
+/** Finds the nearest of many straight sides without looking at all of them. */
+export interface RingIndex {
+  /** Distance from p to the nearest side, if it is at most `reach` mm; undefined if all are further. */
+  readonly distanceWithin: (p: Vec, reach: number) => number | undefined;
+}
+
+/** Cells are never so small that a side fills many of them. */
+const SIDES_A_CELL = 2;
+
+/** One exact number for a pair of cell numbers, which stay far below 2^25 either way. */
+const key = (i: number, j: number): number => i * 0x4000000 + j;
+
+/** Sorts the sides of the rings into square cells, for questions with a reach of about `reach` mm. */
+export function ringIndex(rings: readonly Ring[], reach: number): RingIndex {
+  const sides: { a: Vec; b: Vec }[] = [];
+  let length = 0;
+  for (const ring of rings)
+    for (const [i, a] of ring.entries()) {
+      const b = ring[(i + 1) % ring.length]!;
+      sides.push({ a, b });
+      length += Math.hypot(b.x - a.x, b.y - a.y);
+    }
+  const cell = Math.max(reach, (SIDES_A_CELL * length) / Math.max(1, sides.length), 1e-9);
+  const cells = new Map<number, number[]>();
+  const column = (x: number): number => Math.floor(x / cell);
+  for (const [index, { a, b }] of sides.entries()) {
+    // The side's way through the grid: the cells its box covers, column by column, so that a slanted side fills no square of them.
+    const [first, last] = a.x <= b.x ? [a, b] : [b, a];
+    for (let i = column(first.x); i <= column(last.x); i++) {
+      const span = last.x - first.x;
+      const yAt = (x: number): number =>
+        span > 0 ? first.y + ((last.y - first.y) * Math.min(span, Math.max(0, x - first.x))) / span : first.y;
+      const [y0, y1] = span > 0 ? [yAt(i * cell), yAt((i + 1) * cell)] : [first.y, last.y];
+      // A hair more on either end, for rounding at the cell's edge.
+      for (let j = column(Math.min(y0, y1) - 1e-9); j <= column(Math.max(y0, y1) + 1e-9); j++) {
+        const at = key(i, j);
+        const list = cells.get(at);
+        if (list) list.push(index);
+        else cells.set(at, [index]);
+      }
+    }
+  }
+  return {
+    distanceWithin: (p, within) => {
+      let best = within;
+      let found = false;
+      for (let i = column(p.x - within - 1e-9); i <= column(p.x + within + 1e-9); i++)
+        for (let j = column(p.y - within - 1e-9); j <= column(p.y + within + 1e-9); j++)
+          for (const index of cells.get(key(i, j)) ?? []) {
+            const { a, b } = sides[index]!;
+            const away = distanceToSegment(p, a, b);
+            if (away <= best) {
+              best = away;
+              found = true;
+            }
+          }
+      return found ? best : undefined;
+    },
+  };
+}
