@@ -1,5 +1,5 @@
 /** Text that cannot be read, or that can be read two ways, is refused with its place and the mend. */
-import fc from "fast-check";
+import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { QuantityKind } from "../../src/units/quantity.ts";
 import { readQuantity } from "../../src/units/read.ts";
@@ -143,6 +143,11 @@ describe("other quantities are refused", () => {
   });
 });
 
+const resolve = (name: string) =>
+  name === "nutWidth"
+    ? ({ ok: true, value: { quantity: "length", value: 44.45 } } as const)
+    : ({ ok: false, error: { message: `there is no dimension named ${name}`, mend: "Use another." } } as const);
+
 describe("any text at all", () => {
   const PIECES = [
     "=",
@@ -185,10 +190,6 @@ describe("any text at all", () => {
   );
 
   it("is read as a finite number or refused with a place inside it, a reason and a mend", () => {
-    const resolve = (name: string) =>
-      name === "nutWidth"
-        ? ({ ok: true, value: { quantity: "length", value: 44.45 } } as const)
-        : ({ ok: false, error: { message: `there is no dimension named ${name}`, mend: "Use another." } } as const);
     fc.assert(
       fc.property(
         text,
