@@ -69,7 +69,7 @@ export function assumedSteelCore(diameter: number): number {
 
 /**
  * A wound nylon string's core of floss (mm), three fifths of the whole. An assumption that leaves the usual three basses
- * at 50 to 75 N; floss bends more easily than the solid core it stands for.
+ * at 50 to 80 N; floss bends more easily than the solid core it stands for.
  */
 export function assumedNylonCore(diameter: number): number {
   if (!(diameter > 0 && diameter < Infinity)) throw new RangeError("assumedNylonCore: the diameter must be above 0");
