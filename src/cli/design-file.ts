@@ -33,7 +33,7 @@ function valueOf(text: string): unknown {
 export async function openDesign(file: string, args: Arguments, tell: (line: string) => void): Promise<Design> {
   const read = readDesign(await readBytes(file));
   if (!read.ok) throw new CliError(`${read.message}: ${file} (${read.mend})`);
-  for (const repair of read.repairs) tell(`${file}: ${repair.path}: ${repair.done}`);
+  for (const repair of read.repairs) tell(`${file}: ${repair.path}: ${repair.says}`);
   return withSettings(read.design, args);
 }
 

@@ -1,0 +1,128 @@
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Design } from "../../document/design.ts";
+import { fingerprintOf } from "../../document/fingerprint.ts";
+import { fileStemOf, pdfFileOf, svgFileOf } from "../../export/job.ts";
+import type { FontBytes } from "../../export/pdf/writer.ts";
+import { inkBounds } from "../../sheets/ink.ts";
+import { parsePaper } from "../../sheets/paper.ts";
+import { SHEET_DEFAULTS, type PrinterCorrection, type SheetOptions } from "../../sheets/sheet.ts";
+import { templatesOf, type Template } from "../../templates/template.ts";
+import { lengthInFull } from "../../units/format.ts";
+import { CliError, onlyWord, optionOf, type Arguments } from "../arguments.ts";
+import { deriveWhole, openDesign } from "../design-file.ts";
+import { writeAll } from "../files.ts";
+import { COMMON, type Command } from "../program.ts";
+
+const FORMATS: readonly string[] = ["svg", "pdf"];
+
+export const templates: Command = {
+  name: "templates",
+  usage:
+    "DESIGN --out DIR [--paper a4|a3|letter|legal|tabloid|WxH] [--part ID] [--template NAME] [--format svg,pdf] [--printer sx,sy] [--set path=value]...",
+  about: "one SVG and one tiled PDF a template, and templates.json that lists them",
+  valued: { ...COMMON.valued, out: "once", paper: "once", part: "once", template: "once", format: "once", printer: "once" },
+  flags: COMMON.flags,
+  run: async (args, out) => {
+    const design = await openDesign(onlyWord(args, "DESIGN"), args, out.note);
+    const folder = optionOf(args, "out");
+    if (folder === undefined) throw new CliError("--out DIR is missing");
+    const formats = formatsOf(args);
+    const options = sheetOptionsOf(design, args);
+    const chosen = chosenOf(templatesOf(deriveWhole(design)), args);
+    const fonts = await readFonts();
+
+    const files: { file: string; content: string | Uint8Array }[] = [];
+    const listed: unknown[] = [];
+    for (const template of chosen) {
+      const { minX, minY, maxX, maxY } = inkBounds(template);
+      for (const format of formats) {
+        const name = `${fileStemOf(template)}.${format}`;
+        files.push({
+          file: join(folder, name),
+          content: format === "svg" ? svgFileOf(template, options) : await pdfFileOf([template], options, fonts),
+        });
+        listed.push({
+          part: template.partId,
+          template: template.name,
+          title: template.title,
+          lineIs: template.lineIs,
+          role: roleOf(template),
+          widthMm: maxX - minX,
+          heightMm: maxY - minY,
+          format,
+          file: name,
+        });
+      }
+    }
+    const list = JSON.stringify(
+      { units: "mm", fingerprint: options.fingerprint, paper: options.paper.label, templates: listed },
+      null,
+      2,
+    );
+    await writeAll([...files, { file: join(folder, "templates.json"), content: `${list}\n` }]);
+    if (args.options["json"]) out.line(list);
+    else for (const { file } of files) out.line(file);
+    return 0;
+  },
+};
+
+/** The role of the edge that the template is about: `cut`, `pocket`, `plug`; of its first shape where it has no edge. */
+function roleOf({ drawing, edge }: Template): string {
+  const shapes = drawing.layers.flatMap((layer) => layer.shapes);
+  return (shapes.find((shape) => shape.id === edge) ?? shapes[0])?.role ?? "cut";
+}
+
+function formatsOf(args: Arguments): readonly string[] {
+  const formats = (optionOf(args, "format") ?? FORMATS.join(",")).split(",").map((text) => text.trim().toLowerCase());
+  const wrong = formats.find((format) => !FORMATS.includes(format));
+  if (wrong !== undefined) throw new CliError(`there is no format ${wrong} (known: ${FORMATS.join(", ")})`);
+  return [...new Set(formats)];
+}
+
+function chosenOf(all: readonly Template[], args: Arguments): readonly Template[] {
+  const part = optionOf(args, "part");
+  const name = optionOf(args, "template");
+  const ofPart = part === undefined ? all : all.filter((template) => template.partId === part);
+  if (ofPart.length === 0)
+    throw new CliError(`no template of a part ${part} (known: ${[...new Set(all.map((t) => t.partId))].join(", ")})`);
+  const chosen = name === undefined ? ofPart : ofPart.filter((template) => template.name === name);
+  if (chosen.length === 0)
+    throw new CliError(`no template named ${name} (known: ${[...new Set(ofPart.map((t) => t.name))].join(", ")})`);
+  return chosen;
+}
+
+function sheetOptionsOf(design: Design, args: Arguments): SheetOptions {
+  const paper = parsePaper(optionOf(args, "paper") ?? "a4");
+  if (!paper.ok) throw new CliError(`--paper: ${paper.error.message} (${paper.error.mend})`);
+  const printer = printerOf(optionOf(args, "printer"));
+  const style = { unit: design.units, fractions: design.fractions ?? false };
+  return {
+    ...SHEET_DEFAULTS,
+    paper: paper.value,
+    ...(printer ? { printer } : {}),
+    order: { number: design.order?.number ?? "", title: design.order?.title ?? "", player: design.order?.player ?? "" },
+    date: design.order?.date ?? "",
+    fingerprint: fingerprintOf(design),
+    say: (mm) => lengthInFull(mm, style),
+  };
+}
+
+function printerOf(text: string | undefined): PrinterCorrection | undefined {
+  if (text === undefined) return undefined;
+  const [sx, sy, ...more] = text.split(",").map(Number);
+  const good = (factor: number | undefined): factor is number => factor !== undefined && factor >= 0.9 && factor <= 1.1;
+  if (!good(sx) || !good(sy) || more.length > 0)
+    throw new CliError(`--printer ${text} is not two factors near 1 (like 1.0021,0.9987)`);
+  return { name: "typed", sx, sy };
+}
+
+async function readFonts(): Promise<FontBytes> {
+  const read = async (name: string): Promise<Uint8Array> =>
+    new Uint8Array(await readFile(fileURLToPath(new URL(`../../../public/fonts/${name}`, import.meta.url))));
+  return {
+    regular: await read("atkinson-hyperlegible-mono-latin-400-normal.woff"),
+    strong: await read("atkinson-hyperlegible-mono-latin-600-normal.woff"),
+  };
+}

@@ -1,0 +1,53 @@
+/** What the screen and the command line write alike: the same design and choices give the same bytes. */
+import { layOut } from "../sheets/lay-out.ts";
+import type { SheetOptions } from "../sheets/sheet.ts";
+import type { Template } from "../templates/template.ts";
+import { inkBounds } from "../sheets/ink.ts";
+import type { OnProgress } from "./pause.ts";
+import type { FontBytes } from "./pdf/writer.ts";
+import { svgOf } from "./svg/write.ts";
+
+/** Name of a template's file without its ending: `fingerboard-blank-outline`. */
+export const fileStemOf = (template: Template): string => `${template.partId}-${template.name}`;
+
+/** "No. 14, Tenor guitar: Fingerboard, blank outline" */
+function titleOf({ number, title }: SheetOptions["order"], what: string): string {
+  const order = [number === "" ? "" : `No. ${number}`, title].filter((text) => text !== "").join(", ");
+  return order === "" ? what : `${order}: ${what}`;
+}
+
+/** One template as an SVG file. */
+export function svgFileOf(template: Template, { order, fingerprint, date }: SheetOptions): string {
+  const { minX, minY, maxX, maxY } = inkBounds(template);
+  const size = `${(maxX - minX).toFixed(2)} by ${(maxY - minY).toFixed(2)} mm`;
+  return svgOf(template.drawing, {
+    title: titleOf(order, `${template.partLabel}, ${template.title.toLowerCase()}`),
+    desc: [
+      template.lineIs,
+      `True size, one unit is 1 mm, ${size}: check units and one length in the receiving program.`,
+      date,
+      `Numbers ${fingerprint}.`,
+    ]
+      .filter((text) => text !== "")
+      .join(" "),
+  });
+}
+
+/** Templates laid on sheets and written as one PDF file. Loads the PDF library on first use. */
+export async function pdfFileOf(
+  templates: readonly Template[],
+  options: SheetOptions,
+  fonts: FontBytes,
+  { onProgress, signal }: { readonly onProgress?: OnProgress; readonly signal?: AbortSignal } = {},
+): Promise<Uint8Array> {
+  const { pdfOf } = await import("./pdf/writer.ts");
+  const what = templates.length === 1 ? `${templates[0]!.partLabel}, ${templates[0]!.title.toLowerCase()}` : "templates";
+  return pdfOf(layOut(templates, options), {
+    fonts,
+    title: titleOf(options.order, what),
+    number: options.order.number,
+    date: options.date,
+    ...(onProgress ? { onProgress } : {}),
+    ...(signal ? { signal } : {}),
+  });
+}
