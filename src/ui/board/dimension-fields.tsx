@@ -1,0 +1,123 @@
+/** The dimensions that can be typed into: a button at the place of each text, and the field that it opens. */
+import { useEffect, useId, useRef, useState } from "react";
+import type { Dimension } from "../../drawing/drawing.ts";
+import type { Result } from "../../units/result.ts";
+import type { Placed } from "./dimension-layout.ts";
+
+/** What comes of typing a number: done, or why not and what to do. */
+export type Edited = Result<unknown, { readonly message: string; readonly mend: string }>;
+
+export interface DimensionFieldsProps {
+  /** In the order of the drawing, which is the order of the Tab key. */
+  readonly placed: readonly Placed[];
+  /** The text as the maker typed it; undefined if the number was not typed. */
+  readonly textOf: (path: string) => string | undefined;
+  readonly onEdit: (path: string, text: string) => Edited;
+  readonly onOpen: () => void;
+}
+
+const inPlace = ({ box }: Placed) => ({ left: box.centre.x, top: box.centre.y });
+
+export function DimensionFields({ placed, textOf, onEdit, onOpen }: DimensionFieldsProps) {
+  const [open, setOpen] = useState<string>();
+  const last = useRef<string>(undefined);
+  const buttons = useRef(new Map<string, HTMLButtonElement>());
+  useEffect(() => {
+    // The keyboard goes back to where it came from.
+    if (open === undefined && last.current !== undefined) buttons.current.get(last.current)?.focus();
+    last.current = open;
+  }, [open]);
+  return placed.map((one) => {
+    const { id, edits } = one.dimension;
+    if (edits === undefined) return null;
+    if (open === id) {
+      return (
+        <DimensionEditor
+          key={id}
+          placed={one}
+          first={
+            textOf(edits) ??
+            one.text.replace(/^[RØ]/, "").slice(0, one.dimension.after ? -one.dimension.after.length - 1 : undefined)
+          }
+          onEdit={(text) => onEdit(edits, text)}
+          onClose={() => setOpen(undefined)}
+        />
+      );
+    }
+    return (
+      <button
+        key={id}
+        ref={(button) => {
+          if (button) buttons.current.set(id, button);
+          else buttons.current.delete(id);
+        }}
+        type="button"
+        className="board-dimension"
+        style={{ ...inPlace(one), width: one.box.width, height: one.box.height, rotate: `${one.box.angle}rad` }}
+        aria-label={`${one.text}: change`}
+        onClick={() => {
+          onOpen();
+          setOpen(id);
+        }}
+      >
+        {one.text}
+      </button>
+    );
+  });
+}
+
+interface DimensionEditorProps {
+  readonly placed: Placed;
+  readonly first: string;
+  readonly onEdit: (text: string) => Edited;
+  readonly onClose: () => void;
+}
+
+function DimensionEditor({ placed, first, onEdit, onClose }: DimensionEditorProps) {
+  const [text, setText] = useState(first);
+  const [trouble, setTrouble] = useState<string>();
+  const field = useRef<HTMLInputElement>(null);
+  const says = useId();
+  useEffect(() => field.current?.select(), []);
+  const commit = (): void => {
+    if (text.trim() === first.trim()) return onClose();
+    const edited = onEdit(text);
+    if (edited.ok) onClose();
+    else setTrouble(`${upperFirst(edited.error.message)}. ${edited.error.mend}`);
+  };
+  return (
+    <div className="board-editor" style={inPlace(placed)}>
+      <input
+        ref={field}
+        value={text}
+        size={Math.max(8, text.length + 1)}
+        aria-label={labelOf(placed.dimension)}
+        aria-invalid={trouble !== undefined}
+        aria-describedby={trouble === undefined ? undefined : says}
+        autoComplete="off"
+        autoCapitalize="off"
+        spellCheck={false}
+        // The maker has just pressed this very number.
+        // eslint-disable-next-line jsx-a11y/no-autofocus
+        autoFocus
+        onChange={(e) => {
+          setText(e.target.value);
+          setTrouble(undefined);
+        }}
+        onKeyDown={(e) => {
+          e.stopPropagation();
+          if (e.key === "Enter") commit();
+          if (e.key === "Escape") onClose();
+        }}
+        onBlur={commit}
+      />
+      <p id={says} role="alert" className="board-trouble" hidden={trouble === undefined}>
+        {trouble}
+      </p>
+    </div>
+  );
+}
+
+const labelOf = ({ after, before }: Dimension): string =>
+  after ? `Length ${after}` : before === "R" ? "Radius" : before ? "Diameter" : "Length";
+const upperFirst = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);

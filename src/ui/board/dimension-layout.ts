@@ -1,0 +1,148 @@
+/**
+ * Where the dimensions of a drawing stand on the board, so that no text meets another text, a dimension line of another, or the edge.
+ *
+ * They are placed one after the other: first those of the first rank, in a rank those nearest to the drawing and the shortest. Each
+ * tries the line where the drawing wants it, then lines further out, then nearer ones; on each line the text stands in it, beside it, or
+ * beyond one end. One that finds no room is left out.
+ */
+import type { Dimension } from "../../drawing/drawing.ts";
+import { feetOf, moved, readingAngle, spanOf, type Span } from "./dimension-lines.ts";
+import { boxesMeet, boxInside, clipped, grown, strokeMeets, type LabelBox, type Room, type Stroke } from "./label-box.ts";
+import type { Px, View } from "./viewport.ts";
+
+/** A dimension in its place. */
+export interface Placed {
+  readonly dimension: Dimension;
+  readonly text: string;
+  readonly box: LabelBox;
+  /** Where the two points stand on the dimension line: the tips of the arrows. */
+  readonly feet: Stroke;
+  /** The dimension line with its tails, whole; the text may interrupt it. */
+  readonly line: Stroke;
+  /** Arrows stand between the feet, or point at them from outside where there is no room between. */
+  readonly arrows: "inside" | "outside";
+  /** A radius has an arrow at its far end alone. */
+  readonly ends: "both" | "to";
+  readonly extensions: readonly Stroke[];
+}
+
+/** What one text needs, px. */
+export type Measure = (dimension: Dimension) => { readonly text: string; readonly width: number; readonly height: number };
+
+export const ARROW_PX = 9;
+const LEAST_OFFSET_PX = 26;
+const BESIDE_PX = 3;
+const CLEAR_PX = 3;
+const GAP_PX = 3;
+const BEYOND_PX = 6;
+const LEVELS_OUT = 7;
+const LEVELS_IN = 24;
+
+export function layOut(dimensions: readonly Dimension[], view: View, room: Room, measure: Measure): Placed[] {
+  const spans = dimensions.flatMap((dimension) => {
+    const span = spanOf(dimension, view);
+    return span ? [{ dimension, span, long: lengthOf(span) }] : [];
+  });
+  const order = spans.toSorted(
+    (a, b) =>
+      a.dimension.rank - b.dimension.rank ||
+      a.span.offset - b.span.offset ||
+      a.long - b.long ||
+      (a.dimension.id < b.dimension.id ? -1 : 1),
+  );
+  const placed: Placed[] = [];
+  for (const { dimension, span } of order) {
+    const size = measure(dimension);
+    const choices = placesFor(dimension, span, size, room);
+    const fits = choices.filter((one) => boxInside(one.box, room) && keepsClear(one, placed));
+    // Better a text that no extension line runs behind; better such a one than none.
+    const best = fits.find((one) => extensionsClear(one, placed)) ?? fits[0];
+    if (best) placed.push(best);
+  }
+  return placed;
+}
+
+const lengthOf = ({ from, to, along }: Span): number => (to.x - from.x) * along.x + (to.y - from.y) * along.y;
+
+/** Every place that a dimension may take, best first. */
+function placesFor(dimension: Dimension, span: Span, size: ReturnType<Measure>, room: Room): Placed[] {
+  return offsetsFor(span, size.height).flatMap((offset) => onLine(dimension, span, offset, size, room));
+}
+
+const levels = (count: number): number[] => Array.from({ length: count }, (_, i) => i);
+
+/** How far out the line may stand, px, best first. */
+function offsetsFor({ offset }: Span, height: number): number[] {
+  const step = height + 2 * CLEAR_PX;
+  // A dimension without offset runs through what it measures (a diameter) and stays there.
+  if (offset === 0) return [0];
+  const first = Math.max(LEAST_OFFSET_PX, offset);
+  const out = levels(LEVELS_OUT).map((i) => first + i * step);
+  const inward = levels(LEVELS_IN).map((i) => first - (i + 1) * step);
+  return [...out, ...inward.filter((o) => o >= LEAST_OFFSET_PX), ...(first > LEAST_OFFSET_PX ? [LEAST_OFFSET_PX] : [])];
+}
+
+function onLine(dimension: Dimension, span: Span, offset: number, size: ReturnType<Measure>, room: Room): Placed[] {
+  const [a, b] = feetOf(span, offset);
+  const shown = clipped([a, b], room);
+  if (!shown) return [];
+  const angle = readingAngle(span);
+  const long = lengthOf(span);
+  const shownLong = Math.hypot(shown[1].x - shown[0].x, shown[1].y - shown[0].y);
+  const arrows = long >= 2 * ARROW_PX + 4 ? "inside" : "outside";
+  const ends = dimension.before === "R" ? "to" : "both";
+  const extensions =
+    offset === 0 ? [] : [extension(span.from, a, span.out), extension(span.to, b, span.out)].filter((s) => s !== undefined);
+  // Up in the frame of the text.
+  const up = { x: Math.sin(angle), y: -Math.cos(angle) };
+  const tail = ARROW_PX + 6;
+  const place = (centre: Px, line: Stroke, how: Placed["arrows"]): Placed => ({
+    dimension,
+    text: size.text,
+    box: { centre, width: size.width, height: size.height, angle },
+    feet: [a, b],
+    line,
+    arrows: how,
+    ends,
+    extensions,
+  });
+  const whole: Stroke = arrows === "inside" ? [a, b] : [moved(a, span.along, -tail), moved(b, span.along, tail)];
+  const along = (t: number): Px => ({
+    x: shown[0].x + (shown[1].x - shown[0].x) * t,
+    y: shown[0].y + (shown[1].y - shown[0].y) * t,
+  });
+  const result: Placed[] = [];
+  if (shownLong >= size.width + 2 * (ARROW_PX + 5)) {
+    const slack = (shownLong - size.width - 2 * (ARROW_PX + 5)) / shownLong / 2;
+    for (const shift of [0, -0.5, 0.5, -1, 1]) result.push(place(along(0.5 + shift * slack), whole, arrows));
+  } else if (shownLong >= long - 1) {
+    const lift = size.height / 2 + BESIDE_PX;
+    const beside = moved(along(0.5), up, lift);
+    if (long * 3 >= size.width) result.push(place(beside, whole, arrows));
+    const beyond = tail + size.width / 2 + 4;
+    const far: Stroke = [arrows === "inside" ? a : moved(a, span.along, -tail), moved(b, span.along, tail)];
+    result.push(place(moved(b, span.along, beyond), far, arrows));
+    const near: Stroke = [moved(a, span.along, -tail), arrows === "inside" ? b : moved(b, span.along, tail)];
+    result.push(place(moved(a, span.along, -beyond), near, arrows));
+  }
+  return result;
+}
+
+/** From a little off the point to a little beyond the dimension line; undefined where the point lies on it. */
+function extension(point: Px, foot: Px, out: Px): Stroke | undefined {
+  const long = Math.hypot(foot.x - point.x, foot.y - point.y);
+  return long > GAP_PX + 1 ? [moved(point, out, GAP_PX), moved(foot, out, BEYOND_PX)] : undefined;
+}
+
+/** True where the text keeps clear of every other text and line, and the line of every other text. */
+function keepsClear(one: Placed, others: readonly Placed[]): boolean {
+  const box = grown(one.box, CLEAR_PX);
+  return others.every(
+    (other) => !boxesMeet(box, other.box) && !strokeMeets(box, other.line) && !strokeMeets(grown(other.box, 1), one.line),
+  );
+}
+
+const extensionsClear = (one: Placed, others: readonly Placed[]): boolean =>
+  others.every(
+    (other) => other.extensions.every((s) => !strokeMeets(one.box, s)) && one.extensions.every((s) => !strokeMeets(other.box, s)),
+  );

@@ -1,0 +1,42 @@
+/** The camera that shows a whole drawing with room for its dimensions. */
+import type { Dimension } from "../../drawing/drawing.ts";
+import type { Bounds } from "../../geometry/bounds.ts";
+import type { Camera } from "../../store/session-store.ts";
+import { layOut, type Measure } from "./dimension-layout.ts";
+import type { Room } from "./label-box.ts";
+import { fitted, type View } from "./viewport.ts";
+
+/** Shown where there is nothing to show. */
+const EMPTY: Bounds = { minX: -50, minY: -50, maxX: 50, maxY: 50 };
+/** Margins tried one after the other, px. */
+const MARGINS = [24, 48, 72, 100, 130];
+
+/** The nearest camera at which as many dimensions find room as at any of the margins tried. */
+export function fitDrawing(
+  bounds: Bounds | undefined,
+  dimensions: readonly Dimension[],
+  size: { readonly width: number; readonly height: number },
+  room: Room,
+  measure: Measure,
+): Camera {
+  const at = (margin: number): Camera =>
+    fitted(bounds ?? EMPTY, size, {
+      left: room.left + margin,
+      top: room.top + margin,
+      right: size.width - room.right + margin,
+      bottom: size.height - room.bottom + margin,
+    });
+  let best = at(MARGINS[0]!);
+  let most = -1;
+  for (const margin of MARGINS) {
+    const camera = at(margin);
+    const view: View = { camera, ...size };
+    const count = layOut(dimensions, view, room, measure).length;
+    if (count > most) {
+      best = camera;
+      most = count;
+    }
+    if (count === dimensions.length) break;
+  }
+  return best;
+}

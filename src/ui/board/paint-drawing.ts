@@ -1,0 +1,124 @@
+/** The drawing on the canvas: tinted areas, hatching, lines, words. px of the page; y is turned over by the viewport alone. */
+import type { Shape, Text } from "../../drawing/drawing.ts";
+import { boundsMeet, growBounds, type Bounds } from "../../geometry/bounds.ts";
+import type { Path } from "../../geometry/path.ts";
+import type { Colours } from "./colours.ts";
+import { penFor, type Pen } from "./line-types.ts";
+import type { Indexed, ShapeIndex } from "./shape-index.ts";
+import { snapFor, tracePath } from "./trace.ts";
+import { seen, toScreen, toScreenAngle, type View } from "./viewport.ts";
+
+export type Canvas = CanvasRenderingContext2D;
+
+/** Words lower than this cannot be read and are left out. */
+const LEAST_CAPITAL_PX = 4.5;
+/** Height of a capital over the size of the type, for the face of words. */
+const CAPITAL = 0.67;
+const HATCH_PX = 7;
+
+export function paintDrawing(
+  canvas: Canvas,
+  index: ShapeIndex,
+  texts: readonly Text[],
+  view: View,
+  colours: Colours,
+  ratio: number,
+): void {
+  const sight = growBounds(seen(view), 4 / view.camera.pxPerMm);
+  for (const layer of index.layers) {
+    const shapes = layer.shapes.filter((one) => boundsMeet(one.bounds, sight));
+    for (const one of shapes) if (one.shape.tint) paintTint(canvas, one, sight, view, colours);
+    paintLines(
+      canvas,
+      shapes.map((one) => one.shape),
+      view,
+      colours,
+      ratio,
+    );
+  }
+  for (const text of texts) paintText(canvas, text, view, colours);
+}
+
+const pathsOf = (shape: Shape): readonly Path[] => [shape.path, ...(shape.holes ?? [])];
+
+function paintTint(canvas: Canvas, { shape, bounds }: Indexed, sight: Bounds, view: View, colours: Colours): void {
+  canvas.beginPath();
+  for (const path of pathsOf(shape)) tracePath(canvas, path, view);
+  if (shape.tint === "waste") {
+    canvas.save();
+    canvas.clip("evenodd");
+    hatch(canvas, bounds, sight, view, colours.waste);
+    canvas.restore();
+    return;
+  }
+  canvas.fillStyle = shape.tint === "inlay" ? colours.inlay : colours.wood;
+  canvas.fill("evenodd");
+}
+
+/** Lines at 45 degrees over what is seen of the box. They lie fast on the drawing, so that they do not swim while it is moved. */
+function hatch(canvas: Canvas, bounds: Bounds, sight: Bounds, view: View, colour: string): void {
+  const a = toScreen(view, { x: Math.max(bounds.minX, sight.minX), y: Math.min(bounds.maxY, sight.maxY) });
+  const b = toScreen(view, { x: Math.min(bounds.maxX, sight.maxX), y: Math.max(bounds.minY, sight.minY) });
+  const origin = toScreen(view, { x: 0, y: 0 });
+  const step = HATCH_PX * Math.SQRT2;
+  const high = b.y - a.y;
+  canvas.beginPath();
+  const first = a.x + a.y - ((((a.x + a.y - origin.x - origin.y) % step) + step) % step);
+  for (let sum = first; sum <= b.x + b.y; sum += step) {
+    canvas.moveTo(sum - a.y, a.y);
+    canvas.lineTo(sum - a.y - high, b.y);
+  }
+  canvas.strokeStyle = colour;
+  canvas.lineWidth = 1;
+  canvas.setLineDash([]);
+  canvas.stroke();
+}
+
+/** Strokes shapes that share a pen in one go: thousands of frets, slots or rope pieces cost a handful of strokes. */
+function paintLines(canvas: Canvas, shapes: readonly Shape[], view: View, colours: Colours, ratio: number): void {
+  const byPen = new Map<string, { readonly pen: Pen; readonly paths: Path[] }>();
+  for (const shape of shapes) {
+    const key = `${shape.line} ${shape.role === "guide"}`;
+    const group = byPen.get(key) ?? { pen: penFor(shape, view.camera.pxPerMm), paths: [] };
+    group.paths.push(...pathsOf(shape));
+    byPen.set(key, group);
+  }
+  for (const { pen, paths } of byPen.values()) strokePaths(canvas, paths, pen, colours[pen.ink], view, ratio);
+}
+
+/** Strokes paths with one pen. */
+export function strokePaths(
+  canvas: Canvas,
+  paths: readonly Path[],
+  pen: Pick<Pen, "width" | "dash">,
+  colour: string,
+  view: View,
+  ratio: number,
+): void {
+  const width = Math.max(1, Math.round(pen.width * ratio)) / ratio;
+  const snap = snapFor(width, ratio);
+  canvas.beginPath();
+  for (const path of paths) tracePath(canvas, path, view, snap);
+  canvas.strokeStyle = colour;
+  canvas.lineWidth = width;
+  canvas.lineJoin = "round";
+  canvas.lineCap = "butt";
+  canvas.setLineDash([...pen.dash]);
+  canvas.stroke();
+  canvas.setLineDash([]);
+}
+
+function paintText(canvas: Canvas, text: Text, view: View, colours: Colours): void {
+  const capital = text.height * view.camera.pxPerMm;
+  if (capital < LEAST_CAPITAL_PX) return;
+  const at = toScreen(view, text.at);
+  canvas.save();
+  canvas.translate(at.x, at.y);
+  canvas.rotate(toScreenAngle(text.angle ?? 0));
+  canvas.font = `400 ${capital / CAPITAL}px ${colours.words}`;
+  canvas.textAlign = text.align === "middle" ? "center" : text.align;
+  canvas.textBaseline = "alphabetic";
+  canvas.fillStyle = colours.ink;
+  canvas.fillText(text.text, 0, 0);
+  canvas.restore();
+}

@@ -1,0 +1,75 @@
+/** The divisions of a ruler: round steps in the chosen unit, as fine as the zoom leaves room for. */
+import type { LengthStyle } from "../../units/format.ts";
+import { formatLength } from "../../units/format.ts";
+import { bareUnitOf, inside } from "../../units/unit.ts";
+
+export interface Tick {
+  /** mm */
+  readonly at: number;
+  /** 2: with a number, 1: half way or a fifth, 0: the finest. */
+  readonly rank: 0 | 1 | 2;
+  readonly label?: string;
+}
+
+/** Numbers stand no nearer than this, divisions no nearer than that. */
+const NUMBER_PX = 64;
+const DIVISION_PX = 5;
+
+/** How a step is divided: the finest parts in it, and the parts in it that are drawn longer. */
+interface Step {
+  /** In the ruler's unit. */
+  readonly size: number;
+  /** From coarse to fine: counts of parts. Each divides the next. */
+  readonly parts: readonly number[];
+}
+
+/** 1, 2 and 5 times the powers of ten, divided into parts that are again such steps. */
+function decimalSteps(lowest: number, highest: number): Step[] {
+  const steps: Step[] = [];
+  for (let power = lowest; power <= highest; power++) {
+    const ten = 10 ** power;
+    steps.push({ size: ten, parts: [2, 10] }, { size: 2 * ten, parts: [2, 4, 20] }, { size: 5 * ten, parts: [5, 10, 50] });
+  }
+  return steps;
+}
+
+const DECIMAL = decimalSteps(-3, 5);
+
+/** Inches halved down to 1/64, and whole inches by the half dozen upward. */
+const HALVES: readonly Step[] = [
+  ...[64, 32, 16, 8, 4, 2].map((bottom) => ({ size: 1 / bottom, parts: [2, 4].filter((n) => bottom * n <= 64) })),
+  { size: 1, parts: [2, 4, 8, 16, 32, 64] },
+  { size: 2, parts: [2, 4, 8, 16, 32] },
+  { size: 6, parts: [2, 6, 12, 24, 48] },
+  { size: 12, parts: [2, 12, 24, 48] },
+  { size: 24, parts: [2, 4, 24, 48] },
+  { size: 60, parts: [5, 10, 60] },
+  { size: 120, parts: [2, 10, 20, 120] },
+  { size: 600, parts: [5, 10, 50] },
+  { size: 1200, parts: [2, 10, 20, 100] },
+  { size: 6000, parts: [5, 10, 50] },
+];
+
+/** The ticks of a ruler from `from` to `to` mm at `pxPerMm`, in rising order. */
+export function ticks(from: number, to: number, pxPerMm: number, style: LengthStyle): Tick[] {
+  const mmPerUnit = inside(1, bareUnitOf(style.unit));
+  const pxPerUnit = pxPerMm * mmPerUnit;
+  const fractions = style.unit === "in" && style.fractions;
+  const steps = fractions ? HALVES : DECIMAL;
+  const step = steps.find(({ size }) => size * pxPerUnit >= NUMBER_PX) ?? steps.at(-1)!;
+  const roomFor = step.parts.filter((parts) => (step.size / parts) * pxPerUnit >= DIVISION_PX);
+  const finest = roomFor.at(-1) ?? 1;
+  const middle = roomFor[0] ?? 1;
+  const unit = step.size / finest;
+  const result: Tick[] = [];
+  const last = Math.floor(to / mmPerUnit / unit + 1e-9);
+  for (let i = Math.ceil(from / mmPerUnit / unit - 1e-9); i <= last; i++) {
+    // From the whole count, so that no rounding adds up along the ruler.
+    const at = ((i * step.size) / finest) * mmPerUnit;
+    if (i % finest === 0) result.push({ at, rank: 2, label: labelOf(at, style) });
+    else result.push({ at, rank: finest > middle && i % (finest / middle) === 0 ? 1 : 0 });
+  }
+  return result;
+}
+
+const labelOf = (at: number, style: LengthStyle): string => formatLength(at, style).main;
