@@ -11,37 +11,34 @@ const SMOOTH = 1e-7;
 
 /**
  * A closed path of lines and arcs with its edge moved `d` mm to the right of its travel (outwards from one run counter-clockwise), by formula:
- * lines shift, arcs keep their centres, corners that open are joined, corners that close are cut where neighbours meet. Undefined where a
- * cubic is among the segments, or where a segment does not survive between its own neighbours. Segments far apart that now meet are not
- * looked at.
+ * lines shift, arcs keep their centres and are dropped where `d` uses up their radius, corners that open are joined, corners that close are
+ * cut where neighbours meet. Undefined where a cubic is among the segments, or where a segment does not survive between its neighbours.
+ * Segments far apart that now meet are not looked at.
  */
 export function moveEdgeExactly(path: Path, d: number, join: Join): Path | undefined {
   const pieces = piecesOf(path).filter(({ from, segment }) => distance(from, segment.to) > SAME_POINT);
-  const n = pieces.length;
-  const moved: Piece[] = [];
-  for (const piece of pieces) {
-    const next = movePiece(piece, d);
-    if (!next) return undefined;
-    moved.push(next);
-  }
-  if (n < 2) return undefined;
+  if (pieces.some(({ segment }) => segment.kind === "cubic")) return undefined;
   // What is left of each moved piece, and what joins it to the next.
-  const spans = moved.map(() => ({ start: 0, end: 1 }));
+  const left = pieces.flatMap((piece, index) => {
+    const moved = movePiece(piece, d);
+    return moved ? [{ piece, index, moved, start: 0, end: 1 }] : [];
+  });
+  if (left.length < 2) return undefined;
   const joins: Segment[][] = [];
-  for (let i = 0; i < n; i++) {
-    const k = (i + 1) % n;
-    const joint = joinPieces(pieces[i]!, pieces[k]!, moved[i]!, moved[k]!, d, join);
+  for (const [i, before] of left.entries()) {
+    const after = left[(i + 1) % left.length]!;
+    const joint =
+      (before.index + 1) % pieces.length === after.index ? joinPieces(before, after, d, join) : cutPieces(before, after);
     if (!joint) return undefined;
-    spans[i]!.end = joint.end;
-    spans[k]!.start = joint.start;
+    before.end = joint.end;
+    after.start = joint.start;
     joins.push(joint.segments);
   }
   const segments: Segment[] = [];
   let start: Vec | undefined;
-  for (let i = 0; i < n; i++) {
-    const span = spans[i]!;
-    if (!(span.end > span.start)) return undefined;
-    const part = partOf(moved[i]!, span.start, span.end);
+  for (const [i, { moved, start: t0, end: t1 }] of left.entries()) {
+    if (!(t1 > t0)) return undefined;
+    const part = partOf(moved, t0, t1);
     start ??= part.from;
     segments.push(part.segment, ...joins[i]!);
   }
@@ -54,6 +51,7 @@ function closeOn(start: Vec, segments: Segment[]): Segment[] {
   return [...segments.slice(0, -1), { ...last, to: start }];
 }
 
+/** The line or arc beside the piece; undefined where the radius is used up. */
 function movePiece(piece: Piece, d: number): Piece | undefined {
   const { from, segment } = piece;
   const right = (t: number): Vec | undefined => {
@@ -61,10 +59,10 @@ function movePiece(piece: Piece, d: number): Piece | undefined {
     return way && scale(leftOf(way), -1);
   };
   const [a, b] = [right(0), right(1)];
-  if (!a || !b || segment.kind === "cubic") return undefined;
+  if (!a || !b) return undefined;
   const start = add(from, scale(a, d));
   const end = add(segment.to, scale(b, d));
-  if (segment.kind === "line") return { from: start, segment: line(end) };
+  if (segment.kind !== "arc") return { from: start, segment: line(end) };
   const radius = arcRadius(from, segment) + (segment.ccw ? d : -d);
   return radius > SAME_POINT ? { from: start, segment: arc(end, segment.centre, segment.ccw) } : undefined;
 }
@@ -76,28 +74,28 @@ interface Joint {
   readonly segments: Segment[];
 }
 
-function joinPieces(
-  before: Piece,
-  after: Piece,
-  movedBefore: Piece,
-  movedAfter: Piece,
-  d: number,
-  join: Join,
-): Joint | undefined {
-  const u = tangentAt(before, 1);
-  const v = tangentAt(after, 0);
+interface Moved {
+  readonly piece: Piece;
+  readonly moved: Piece;
+}
+
+/** Two pieces that met in a point before they were moved. */
+function joinPieces(before: Moved, after: Moved, d: number, join: Join): Joint | undefined {
+  const u = tangentAt(before.piece, 1);
+  const v = tangentAt(after.piece, 0);
   if (!u || !v) return undefined;
   const turn = angleBetween(u, v);
-  const a = movedBefore.segment.to;
-  const b = movedAfter.from;
   if (Math.abs(turn) < SMOOTH) return { end: 1, start: 0, segments: [] };
-  if (turn * d > 0) {
-    const corner = before.segment.to;
-    if (join === "round") return { end: 1, start: 0, segments: [arc(b, corner, turn > 0)] };
-    const tip = meetLines(a, u, b, v);
-    return tip && { end: 1, start: 0, segments: [line(tip), line(b)] };
-  }
-  const meetings = intersectPieces(movedBefore, movedAfter);
-  const last = meetings.at(-1);
+  if (turn * d < 0) return cutPieces(before, after);
+  const a = before.moved.segment.to;
+  const b = after.moved.from;
+  if (join === "round") return { end: 1, start: 0, segments: [arc(b, after.piece.from, turn > 0)] };
+  const tip = meetLines(a, u, b, v);
+  return tip && { end: 1, start: 0, segments: [line(tip), line(b)] };
+}
+
+/** Two pieces cut off where they meet, the first at its last such point. */
+function cutPieces(before: Moved, after: Moved): Joint | undefined {
+  const last = intersectPieces(before.moved, after.moved).at(-1);
   return last && { end: last.s, start: last.t, segments: [] };
 }

@@ -92,7 +92,8 @@ function fitSmoothLoop(points: Ring, tolerance: number): Path {
 
 /** A smooth run of points: arcs where there are true ones, cubics between. */
 function fitRun(run: readonly Vec[], leaving: Vec, arriving: Vec, tolerance: number): Segment[] {
-  const whole = arcWithin(run, tolerance);
+  // Between two breaks one arc is as good as one cubic; within a longer run it must be a true one.
+  const whole = arcWithin(run, tolerance / 2, tolerance);
   if (whole) return [whole];
   const segments: Segment[] = [];
   let done = 0;
@@ -109,14 +110,14 @@ function fitRun(run: readonly Vec[], leaving: Vec, arriving: Vec, tolerance: num
   return segments;
 }
 
-/** The arc through the run, if its points stand on it to the grid's noise and its bows keep within the tolerance. */
-function arcWithin(run: readonly Vec[], tolerance: number): ReturnType<typeof fitArc> {
+/** The arc through the run, if its points stand on it to `slack` and its bows keep within the tolerance. */
+function arcWithin(run: readonly Vec[], slack: number, tolerance: number): ReturnType<typeof fitArc> {
   // Three points lie on some circle whatever the curve.
   if (run.length < 4) return undefined;
-  const found = fitArc(run, ARC_POINTS);
+  const found = fitArc(run, slack);
   if (!found) return undefined;
   const radius = distance(run[0]!, found.centre);
-  return run.slice(1).every((p, i) => chordBow(run[i]!, p, radius) + ARC_POINTS <= tolerance) ? found : undefined;
+  return run.slice(1).every((p, i) => chordBow(run[i]!, p, radius) + slack <= tolerance) ? found : undefined;
 }
 
 interface FoundArc {
@@ -136,14 +137,14 @@ function arcsIn(run: readonly Vec[], tolerance: number): FoundArc[] {
   while (from + ARC_SIDES <= last) {
     let to = from + ARC_SIDES;
     while (to < last && Math.abs(bent[to - 1]! - bent[from]!) < ARC_TURN) to++;
-    let best = arcWithin(run.slice(from, to + 1), tolerance);
+    let best = arcWithin(run.slice(from, to + 1), ARC_POINTS, tolerance);
     if (!best || Math.abs(arcSweep(run[from]!, best)) < ARC_TURN) {
       from++;
       continue;
     }
     for (let step = last - to; step > 0; step = Math.floor(step / 2)) {
       for (let longer = to + step; longer <= last; longer = to + step) {
-        const next = arcWithin(run.slice(from, longer + 1), tolerance);
+        const next = arcWithin(run.slice(from, longer + 1), ARC_POINTS, tolerance);
         if (!next) break;
         best = next;
         to = longer;

@@ -45,3 +45,6 @@ export const CROSSING = 1e-9;
 
 /** How far the points of a ring may stand off the arc they are recognised as: a few cells of the clipping grid. */
 export const ARC_POINTS = 0.0003;
+
+/** An edge that an offset misses by less than this is not called swallowed: the chords' share of the error, with some room. */
+export const SWALLOWED = 0.005;
