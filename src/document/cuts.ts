@@ -21,13 +21,23 @@ export function addCut(design: Design, cut: Pick<Cut, "date" | "part" | "templat
 /** The design with the numbers that a cut was made from; the order and the record stay. */
 export function numbersOfCut(design: Design, index: number): Result<Design, Trouble> {
   const cut = design.cuts?.[index];
-  if (!cut) return { ok: false, error: { path: `cuts[${index}]`, message: `there is no cut ${index}`, mend: `There are ${design.cuts?.length ?? 0}.` } };
+  if (!cut)
+    return {
+      ok: false,
+      error: { path: `cuts[${index}]`, message: `there is no cut ${index}`, mend: `There are ${design.cuts?.length ?? 0}.` },
+    };
   const { measured: _measured, limits: _limits, ...kept } = design;
   return { ok: true, value: { ...kept, ...numbersOf(cut.numbers) } };
 }
 
 /** Cuts whose sheet bears a fingerprint, as read from paper: capitals, blanks and the dash do not matter. */
-export function cutsWith(design: Design, fingerprint: string): readonly Cut[] {
-  const plain = (text: string): string => text.toUpperCase().replace(/[^0-9A-Z]/g, "").replace(/O/g, "0").replace(/[IL]/g, "1");
-  return (design.cuts ?? []).filter((cut) => plain(cut.fingerprint) === plain(fingerprint));
-}
+export const cutsWith = (design: Design, fingerprint: string): readonly Cut[] =>
+  (design.cuts ?? []).filter((cut) => digitsOf(cut.fingerprint) === digitsOf(fingerprint));
+
+/** Letters that the fingerprint does not use stand for the digits that they look like (as in Crockford's base 32). */
+const digitsOf = (text: string): string =>
+  text
+    .toUpperCase()
+    .replace(/[^0-9A-Z]/g, "")
+    .replace(/O/g, "0")
+    .replace(/[IL]/g, "1");

@@ -43,4 +43,5 @@ export function itemLabelOf(design: Design, path: string): string {
 }
 
 /** "Width at the nut" within a sentence; an abbreviation stays as it is. */
-const lowered = (label: string): string => (/^\p{Lu}\p{Ll}/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label);
+const lowered = (label: string): string =>
+  /^\p{Lu}\p{Ll}/u.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;

@@ -86,3 +86,11 @@ export interface Trouble {
   /** Where in the design, if it is about one place. */
   readonly path?: string;
 }
+
+/** What was wrong at one place of a file, and what was done about it. */
+export interface Repair {
+  /** `parts.fingerboard.binding[1]`; empty for the file as a whole. */
+  readonly path: string;
+  /** "it was a list and not a text: left out" */
+  readonly says: string;
+}

@@ -3,7 +3,7 @@ import { partOf, REGISTRY } from "../parts/registry.ts";
 import { isFormula } from "../units/formula.ts";
 import type { Result } from "../units/result.ts";
 import type { Design, PartRecord, Trouble } from "./design.ts";
-import { isPartId } from "./read.ts";
+import { isPartId } from "./path.ts";
 import { isRecord } from "./shape.ts";
 
 const refuse = (message: string, mend: string, path?: string): { readonly ok: false; readonly error: Trouble } => ({
@@ -20,7 +20,8 @@ export function emptyPart(kind: string): PartRecord {
 /** The design with one more part. Its id is its kind, with a number from 2 on where that is taken. */
 export function addPart(design: Design, kind: string): Result<{ readonly design: Design; readonly id: string }, Trouble> {
   const kinds = REGISTRY.map((part) => part.kind as string).filter((known) => known !== "instrument");
-  if (!kinds.includes(kind)) return refuse(`there is no part of the kind ${JSON.stringify(kind)}`, `Take one of ${kinds.join(", ")}.`);
+  if (!kinds.includes(kind))
+    return refuse(`there is no part of the kind ${JSON.stringify(kind)}`, `Take one of ${kinds.join(", ")}.`);
   let id = kind;
   for (let n = 2; Object.hasOwn(design.parts, id); n++) id = `${kind}${n}`;
   return { ok: true, value: { id, design: { ...design, parts: { ...design.parts, [id]: emptyPart(kind) } } } };
@@ -37,17 +38,28 @@ export function removePart(design: Design, id: string): Result<Design, Trouble> 
 export function renamePart(design: Design, from: string, to: string): Result<Design, Trouble> {
   if (!Object.hasOwn(design.parts, from)) return noPart(design, from);
   if (from === to) return { ok: true, value: design };
-  if (!isPartId(to)) return refuse(`a part cannot be called ${JSON.stringify(to)}`, "Begin with a letter and use letters, digits, - and _.", `parts.${from}`);
-  if (Object.hasOwn(design.parts, to)) return refuse(`there is a part called ${to} already`, "Take another name.", `parts.${from}`);
+  if (!isPartId(to))
+    return refuse(
+      `a part cannot be called ${JSON.stringify(to)}`,
+      "Begin with a letter and use letters, digits, - and _.",
+      `parts.${from}`,
+    );
+  if (Object.hasOwn(design.parts, to))
+    return refuse(`there is a part called ${to} already`, "Take another name.", `parts.${from}`);
   const named = new RegExp(`(?<![\\p{L}\\p{N}_.])${from}(?=\\.)`, "gu");
   const inFormulas = (raw: Raw): Raw => {
     if (typeof raw === "string") return isFormula(raw) ? raw.replace(named, to) : raw;
     if (Array.isArray(raw)) return raw.map(inFormulas);
     return isRecord(raw) ? Object.fromEntries(Object.entries(raw).map(([key, value]) => [key, inFormulas(value)])) : raw;
   };
-  const parts = Object.entries(design.parts).map(([id, record]) => [id === from ? to : id, inFormulas(record) as PartRecord] as const);
+  const parts = Object.entries(design.parts).map(
+    ([id, record]) => [id === from ? to : id, inFormulas(record) as PartRecord] as const,
+  );
   const renamed: Design = { ...design, instrument: inFormulas(design.instrument) as RawRecord, parts: Object.fromEntries(parts) };
-  return { ok: true, value: withMeasured(renamed, (path) => (belongsTo(path, from) ? `parts.${to}${path.slice(`parts.${from}`.length)}` : path)) };
+  return {
+    ok: true,
+    value: withMeasured(renamed, (path) => (belongsTo(path, from) ? `parts.${to}${path.slice(`parts.${from}`.length)}` : path)),
+  };
 }
 
 const noPart = (design: Design, id: string): { readonly ok: false; readonly error: Trouble } =>

@@ -23,7 +23,10 @@ function listAt(design: Design, path: string): Result<List, Trouble> {
 }
 
 const rawAt = (design: Design, place: TablePlace): Raw =>
-  place.steps.reduce<Raw>((value, step) => (value as Readonly<Record<string, Raw>> | undefined)?.[step], ownerOf(design, place.owner));
+  place.steps.reduce<Raw>(
+    (value, step) => (value as Readonly<Record<string, Raw>> | undefined)?.[step],
+    ownerOf(design, place.owner),
+  );
 
 /** The design with an entry put before the one at `index`; the list's length puts it at the end. */
 export function insertRecord(design: Design, path: string, index: number, record: Raw): Result<Design, Trouble> {
@@ -48,7 +51,8 @@ export function moveRecord(design: Design, path: string, from: number, to: numbe
   const list = listAt(design, path);
   if (!list.ok) return list;
   const { spec, entries } = list.value;
-  for (const index of [from, to]) if (!isIndex(index, entries.length)) return noEntry(list.value.path, spec.item, index, entries.length);
+  for (const index of [from, to])
+    if (!isIndex(index, entries.length)) return noEntry(list.value.path, spec.item, index, entries.length);
   if (from === to) return { ok: true, value: design };
   return setValue(design, list.value.path, entries.toSpliced(from, 1).toSpliced(to, 0, entries[from]));
 }

@@ -72,7 +72,10 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
     return { ok: true, value: { value, omissions } };
   } catch (error) {
     if (!(error instanceof Mistake)) throw error;
-    return { ok: false, error: { message: error.message, ...lineOf(text, error.at), cutOff: CUT_OFF.test(text.slice(error.at)) } };
+    return {
+      ok: false,
+      error: { message: error.message, ...lineOf(text, error.at), cutOff: CUT_OFF.test(text.slice(error.at)) },
+    };
   }
 
   function skipBlanks(): void {
@@ -133,7 +136,8 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
     if (control >= 0) throw new Mistake("a text in quotes runs over the end of its line", start + 1 + control);
     if (!inner.includes("\\")) return inner;
     for (const escape of inner.matchAll(/\\(u[0-9a-fA-F]{4}|["\\/bfnrt])?/g)) {
-      if (escape[1] === undefined) throw new Mistake(`${inner.slice(escape.index, escape.index + 2)} is no escape`, start + 1 + escape.index);
+      if (escape[1] === undefined)
+        throw new Mistake(`${inner.slice(escape.index, escape.index + 2)} is no escape`, start + 1 + escape.index);
     }
     return JSON.parse(text.slice(start, at)) as string;
   }
@@ -158,10 +162,15 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
   function readRecord(): { readonly [key: string]: Json } {
     const entries = new Map<string, Json>();
     readItems("}", "record", () => {
-      if (text[at] !== '"') throw new Mistake(at >= text.length ? "the text ends where a key should stand" : `${shown(at)} stands where a key in quotes should`, at);
+      if (text[at] !== '"')
+        throw new Mistake(
+          at >= text.length ? "the text ends where a key should stand" : `${shown(at)} stands where a key in quotes should`,
+          at,
+        );
       const key = readText();
       skipBlanks();
-      if (text[at] !== ":") throw new Mistake(at >= text.length ? "the text ends behind a key" : "a colon is missing behind a key", at);
+      if (text[at] !== ":")
+        throw new Mistake(at >= text.length ? "the text ends behind a key" : "a colon is missing behind a key", at);
       at++;
       skipBlanks();
       path.push(key);
@@ -177,7 +186,8 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
   }
 
   function readItems(close: string, name: string, readItem: (index: number) => void): void {
-    if (path.length >= bounds.depth) throw new Mistake(`lists and records stand more than ${bounds.depth} deep in each other`, at);
+    if (path.length >= bounds.depth)
+      throw new Mistake(`lists and records stand more than ${bounds.depth} deep in each other`, at);
     at++;
     skipBlanks();
     if (text[at] === close) {
@@ -192,7 +202,8 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
         at++;
         return;
       }
-      if (next !== ",") throw new Mistake(at >= text.length ? `the text ends inside a ${name}` : `a comma is missing before ${shown(at)}`, at);
+      if (next !== ",")
+        throw new Mistake(at >= text.length ? `the text ends inside a ${name}` : `a comma is missing before ${shown(at)}`, at);
       const comma = at++;
       skipBlanks();
       if (text[at] === close) throw new Mistake(`a comma too many stands at the end of a ${name}`, comma);
@@ -216,4 +227,7 @@ function lineOf(text: string, at: number): { readonly line: number; readonly col
 
 /** Keys and indices as a path: `binding[0].thickness`. */
 export const pathText = (steps: readonly (string | number)[]): string =>
-  steps.reduce<string>((path, step) => (typeof step === "number" ? `${path}[${step}]` : path === "" ? step : `${path}.${step}`), "");
+  steps.reduce<string>(
+    (path, step) => (typeof step === "number" ? `${path}[${step}]` : path === "" ? step : `${path}.${step}`),
+    "",
+  );

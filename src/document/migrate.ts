@@ -19,13 +19,27 @@ export interface VersionTrouble {
 const NEWER_MEND = "Open it in a newer Gramil; nothing in it was changed.";
 
 /** The record after every step from its `version` (1 if it has none) to `to`. */
-export function upgrade(raw: RawRecord, what: string, to: number, steps: readonly Migration[]): Result<RawRecord, VersionTrouble> {
+export function upgrade(
+  raw: RawRecord,
+  what: string,
+  to: number,
+  steps: readonly Migration[],
+): Result<RawRecord, VersionTrouble> {
   const from = raw.version ?? 1;
   if (typeof from !== "number" || !Number.isInteger(from) || from < 1) {
-    return { ok: false, error: { message: `the version of ${what} is no whole number from 1 on`, mend: "Mend it in a text editor, or open an older copy." } };
+    return {
+      ok: false,
+      error: {
+        message: `the version of ${what} is no whole number from 1 on`,
+        mend: "Mend it in a text editor, or open an older copy.",
+      },
+    };
   }
   if (from > to) {
-    return { ok: false, error: { message: `${what} is of version ${from}, and this Gramil knows versions up to ${to}`, mend: NEWER_MEND } };
+    return {
+      ok: false,
+      error: { message: `${what} is of version ${from}, and this Gramil knows versions up to ${to}`, mend: NEWER_MEND },
+    };
   }
   let record: RawRecord = raw;
   for (let version = from; version < to; version++) {
@@ -36,7 +50,8 @@ export function upgrade(raw: RawRecord, what: string, to: number, steps: readonl
   return { ok: true, value: record };
 }
 
-export const upgradeFile = (raw: RawRecord): Result<RawRecord, VersionTrouble> => upgrade(raw, "the file", VERSION, FILE_MIGRATIONS);
+export const upgradeFile = (raw: RawRecord): Result<RawRecord, VersionTrouble> =>
+  upgrade(raw, "the file", VERSION, FILE_MIGRATIONS);
 
 export const upgradePart = (raw: RawRecord, id: string, part: AnyPart): Result<RawRecord, VersionTrouble> =>
   upgrade(raw, `the part ${id}`, part.version, part.migrations);

@@ -2,6 +2,9 @@
 import type { Result } from "../units/result.ts";
 import type { Trouble } from "./design.ts";
 
+/** Whether a part can have this id: ids are steps of paths, and `instrument` is the name of what all parts share. */
+export const isPartId = (id: string): boolean => /^[\p{L}_][\p{L}\p{N}_-]*$/u.test(id) && id !== "instrument";
+
 /** A key of a record, or an index of a list. */
 export type Step = string | number;
 
@@ -23,6 +26,10 @@ export function readPath(path: string): Result<readonly Step[], Trouble> {
   if (steps.length > 0 && at >= path.length && !path.endsWith(".")) return { ok: true, value: steps };
   return {
     ok: false,
-    error: { path, message: `${path === "" ? "an empty text" : path} is no path`, mend: "Write it as parts.fingerboard.binding[0].thickness." },
+    error: {
+      path,
+      message: `${path === "" ? "an empty text" : path} is no path`,
+      mend: "Write it as parts.fingerboard.binding[0].thickness.",
+    },
   };
 }

@@ -31,7 +31,10 @@ export function pinUnits(numbers: Numbers): Pinned {
       quantity,
       bareUnit: numbers.units,
       // Only the quantities matter; where a formula divides by a difference of two names, the values must differ.
-      resolve: (name) => ({ ok: true, value: { quantity: nameIn(name) ?? "length", value: 1 + name.length + (name.codePointAt(0) ?? 0) / 1000 } }),
+      resolve: (name) => ({
+        ok: true,
+        value: { quantity: nameIn(name) ?? "length", value: 1 + name.length + (name.codePointAt(0) ?? 0) / 1000 },
+      }),
     });
     if (pinned.ok) return pinned.value;
     if (isFormula(text)) stuck.push({ path, message: pinned.error.message, mend: pinned.error.mend });
@@ -67,10 +70,15 @@ export function pinUnits(numbers: Numbers): Pinned {
     instrument: pinOwner(numbers.instrument, partOf("instrument"), "instrument"),
     parts: mapped(numbers.parts, (record, id) => pinOwner(record, partOf(record.kind), `parts.${id}`)),
     measured: mapped(numbers.measured ?? {}, (entry, path) => {
-      const value = typeof entry.value === "string" ? pinText(entry.value, anywhere(path) ?? "length", `measured.${path}`, anywhere) : entry.value;
+      const value =
+        typeof entry.value === "string"
+          ? pinText(entry.value, anywhere(path) ?? "length", `measured.${path}`, anywhere)
+          : entry.value;
       return value === entry.value ? entry : { ...entry, value };
     }),
-    limits: mapped(numbers.limits ?? {}, (raw, key) => (typeof raw === "string" ? pinText(raw, quantityOfLimit(key), `limits.${key}`, anywhere) : raw)),
+    limits: mapped(numbers.limits ?? {}, (raw, key) =>
+      typeof raw === "string" ? pinText(raw, quantityOfLimit(key), `limits.${key}`, anywhere) : raw,
+    ),
     stuck,
   };
 }
@@ -101,10 +109,17 @@ function quantityIn(table: Table, name: string): NamedQuantity["quantity"] | und
 function quantityOfName(numbers: Numbers, name: string): NamedQuantity["quantity"] | undefined {
   const plain = name.replace(/^parts\./, "").replace(/^instrument\./, "");
   const dot = plain.indexOf(".");
-  const owner = dot > 0 && Object.hasOwn(numbers.parts, plain.slice(0, dot)) ? partOf(numbers.parts[plain.slice(0, dot)]!.kind) : undefined;
+  const owner =
+    dot > 0 && Object.hasOwn(numbers.parts, plain.slice(0, dot)) ? partOf(numbers.parts[plain.slice(0, dot)]!.kind) : undefined;
   const own = owner ? plain.slice(dot + 1) : plain;
   for (const part of owner ? [owner] : REGISTRY) {
-    const quantity = quantityIn(part.params as Table, own) ?? ((part.measureNames as readonly string[] | undefined)?.includes(own) ? (own.endsWith("Rad") ? "angle" : "length") : undefined);
+    const quantity =
+      quantityIn(part.params as Table, own) ??
+      ((part.measureNames as readonly string[] | undefined)?.includes(own)
+        ? own.endsWith("Rad")
+          ? "angle"
+          : "length"
+        : undefined);
     if (quantity) return quantity;
   }
   return undefined;

@@ -42,7 +42,13 @@ const refuse = (path: string, message: string, mend: string): { readonly ok: fal
 });
 
 /** Says that there is no such name, and which known one is nearest. */
-function unknown(path: string, name: string, where: string, known: readonly string[], otherwise: string): { readonly ok: false; readonly error: Trouble } {
+function unknown(
+  path: string,
+  name: string,
+  where: string,
+  known: readonly string[],
+  otherwise: string,
+): { readonly ok: false; readonly error: Trouble } {
   const near = nearestName(name, known);
   return refuse(path, `${where} has no ${name}`, near === undefined ? otherwise : `Did you mean ${near}?`);
 }
@@ -58,7 +64,9 @@ export function placeOf(design: Design, path: string): Result<Place, Trouble> {
   switch (head) {
     case "units":
     case "fractions":
-      return rest.length === 0 ? { ok: true, value: { in: "display", path: head } } : refuse(path, `${head} holds nothing further`, `Write ${head} alone.`);
+      return rest.length === 0
+        ? { ok: true, value: { in: "display", path: head } }
+        : refuse(path, `${head} holds nothing further`, `Write ${head} alone.`);
     case "order":
       return orderPlace(path, rest, below);
     case "instrument":
@@ -68,23 +76,39 @@ export function placeOf(design: Design, path: string): Result<Place, Trouble> {
     case "measured": {
       const of = placeOf(design, below);
       if (!of.ok) return of;
-      if (of.value.in !== "table" || of.value.spec.type === "records") return refuse(path, `${below} cannot be measured`, "Name a number of the instrument or of a part.");
+      if (of.value.in !== "table" || of.value.spec.type === "records")
+        return refuse(path, `${below} cannot be measured`, "Name a number of the instrument or of a part.");
       return { ok: true, value: { in: "measured", path: `measured.${of.value.path}`, of: of.value } };
     }
     case "limits":
       return limitPlace(path, below);
   }
-  if (typeof head === "string" && Object.hasOwn(design.parts, head) && rest.length > 0) return partPlace(design, path, read.value);
+  if (typeof head === "string" && Object.hasOwn(design.parts, head) && rest.length > 0)
+    return partPlace(design, path, read.value);
   const shared = partOf("instrument")?.params ?? {};
-  if (typeof head === "string" && Object.hasOwn(shared, head)) return tablePlace(path, "instrument", design.instrument, read.value);
-  return unknown(path, String(head), "a design", [...SECTIONS, ...Object.keys(shared), ...Object.keys(design.parts)], listed([...SECTIONS, ...Object.keys(design.parts)]));
+  if (typeof head === "string" && Object.hasOwn(shared, head))
+    return tablePlace(path, "instrument", design.instrument, read.value);
+  return unknown(
+    path,
+    String(head),
+    "a design",
+    [...SECTIONS, ...Object.keys(shared), ...Object.keys(design.parts)],
+    listed([...SECTIONS, ...Object.keys(design.parts)]),
+  );
 }
 
 function orderPlace(path: string, [key, ...rest]: readonly Step[], below: string): Result<Place, Trouble> {
-  if (key === "reference" && rest.length > 0) return { ok: true, value: { in: "reference", path, key: below.slice("reference.".length) } };
+  if (key === "reference" && rest.length > 0)
+    return { ok: true, value: { in: "reference", path, key: below.slice("reference.".length) } };
   const known = ORDER_KEYS.find((name) => name === key);
   if (known && rest.length === 0) return { ok: true, value: { in: "order", path, key: known } };
-  return unknown(path, below === "" ? "value of its own" : below, "the order", ORDER_KEYS, listed([...ORDER_KEYS, "reference.<name>"]));
+  return unknown(
+    path,
+    below === "" ? "value of its own" : below,
+    "the order",
+    ORDER_KEYS,
+    listed([...ORDER_KEYS, "reference.<name>"]),
+  );
 }
 
 function partPlace(design: Design, path: string, [id, ...rest]: readonly Step[]): Result<Place, Trouble> {
@@ -107,7 +131,11 @@ function tablePlace(path: string, owner: string, record: RawRecord, steps: reado
     if (typeof step === "string") {
       const list = spec as AnySpec | undefined;
       if (list && (list.type !== "records" || typeof steps[i - 1] !== "number")) {
-        return refuse(full, list.type === "records" ? `${where} is a list` : `${where} holds nothing further`, list.type === "records" ? `Say which ${list.item}: ${where}[0].` : `Write ${where} alone.`);
+        return refuse(
+          full,
+          list.type === "records" ? `${where} is a list` : `${where} holds nothing further`,
+          list.type === "records" ? `Say which ${list.item}: ${where}[0].` : `Write ${where} alone.`,
+        );
       }
       if (list?.type === "records") table = list.of;
       const keys = Object.keys(table);
@@ -124,9 +152,17 @@ function tablePlace(path: string, owner: string, record: RawRecord, steps: reado
 
 function limitPlace(path: string, key: string): Result<Place, Trouble> {
   const limits = REGISTRY.flatMap((part) =>
-    part.checks.flatMap((check) => Object.entries(check.limits).map(([name, limit]) => ({ key: `${part.kind}.${check.id}.${name}`, label: limit.label }))),
+    part.checks.flatMap((check) =>
+      Object.entries(check.limits).map(([name, limit]) => ({ key: `${part.kind}.${check.id}.${name}`, label: limit.label })),
+    ),
   );
   const found = limits.find((limit) => limit.key === key);
   if (found) return { ok: true, value: { in: "limits", path, ...found } };
-  return unknown(path, key, "the table of limits", limits.map((limit) => limit.key), "Take one from the list of checks.");
+  return unknown(
+    path,
+    key,
+    "the table of limits",
+    limits.map((limit) => limit.key),
+    "Take one from the list of checks.",
+  );
 }

@@ -2,19 +2,38 @@
 import { strFromU8 } from "fflate";
 import type { Raw, RawRecord } from "../parts/derived.ts";
 import { partOf } from "../parts/registry.ts";
-import { FORMAT, ORDER_STATUSES, UNITS, VERSION, type Cut, type Design, type Numbers, type Order, type PartRecord } from "./design.ts";
+import {
+  FORMAT,
+  ORDER_STATUSES,
+  UNITS,
+  VERSION,
+  type Cut,
+  type Design,
+  type Numbers,
+  type Order,
+  type PartRecord,
+  type Repair,
+} from "./design.ts";
 import { readJson, type Json, type Omission } from "./json.ts";
 import { upgradeFile, upgradePart, type VersionTrouble } from "./migrate.ts";
-import { flag, isRecord, listOf, mapOf, oneOf, partShape, quantity, recordOf, spoken, text, type Shape, type Tell } from "./shape.ts";
+import {
+  flag,
+  isRecord,
+  listOf,
+  mapOf,
+  oneOf,
+  partShape,
+  quantity,
+  recordOf,
+  spoken,
+  text,
+  type Shape,
+  type Tell,
+} from "./shape.ts";
+import { isPartId } from "./path.ts";
 import { sniff } from "./sniff.ts";
 
-/** What was wrong at one place of a file, and what was done about it. */
-export interface Repair {
-  /** `parts.fingerboard.binding[1]`; empty for the file as a whole. */
-  readonly path: string;
-  /** "it was a list and not a text: left out" */
-  readonly says: string;
-}
+export type { Repair } from "./design.ts";
 
 export type ReadDesign =
   | { readonly ok: true; readonly design: Design; readonly repairs: readonly Repair[] }
@@ -24,9 +43,6 @@ export const MOST_BYTES = 32 * 1024 * 1024;
 const BOUNDS = { depth: 64, values: 500_000 };
 
 const ANOTHER_COPY = "Open another copy; this one was not changed.";
-
-/** Ids are steps of paths, and `instrument` is the name of what all parts share. */
-export const isPartId = (id: string): boolean => /^[\p{L}_][\p{L}\p{N}_-]*$/u.test(id) && id !== "instrument";
 
 /**
  * Reads a design file.
@@ -52,7 +68,10 @@ export function readDesign(file: string | Uint8Array): ReadDesign {
     const { message, line, column, cutOff } = json.error;
     if (!/^\s*\{/.test(source)) return refuse("the file is no design", "Choose a file that Gramil has saved.");
     if (cutOff) return refuse(`only a part of the file is there: ${message} (line ${line}, column ${column})`, ANOTHER_COPY);
-    return refuse(`the file is damaged: ${message} (line ${line}, column ${column})`, "Mend it there in a text editor, or open another copy.");
+    return refuse(
+      `the file is damaged: ${message} (line ${line}, column ${column})`,
+      "Mend it there in a text editor, or open another copy.",
+    );
   }
   repairs.push(...json.value.omissions.map(({ path, what }) => ({ path, says: OMITTED[what] })));
   return fromJson(json.value.value, repairs);
@@ -67,7 +86,8 @@ const OMITTED: Readonly<Record<Omission["what"], string>> = {
 const refuse = (message: string, mend: string): ReadDesign => ({ ok: false, message, mend });
 
 function fromJson(json: Json, repairs: Repair[]): ReadDesign {
-  if (!isRecord(json) || json.format !== FORMAT) return refuse("the file is JSON, but no design", "Choose a file that Gramil has saved.");
+  if (!isRecord(json) || json.format !== FORMAT)
+    return refuse("the file is JSON, but no design", "Choose a file that Gramil has saved.");
   const upgraded = upgradeFile(json);
   if (!upgraded.ok) return { ok: false, ...upgraded.error };
   const raw = upgraded.value;
@@ -123,7 +143,11 @@ const measuredShape: Shape = mapOf((value, path, tell) => {
 const limitsShape = mapOf(quantity);
 
 const cutShape: Shape = (value, path, tell): Cut | undefined => {
-  const kept = recordOf({ date: text, part: text, template: text, fingerprint: text, material: text, note: text })(value, path, tell);
+  const kept = recordOf({ date: text, part: text, template: text, fingerprint: text, material: text, note: text })(
+    value,
+    path,
+    tell,
+  );
   if (!isRecord(kept)) return undefined;
   if (!isRecord(kept.numbers)) {
     tell({ path: `${path}.numbers`, says: `the numbers were ${spoken(kept.numbers)}: the record of this cut is left out` });
@@ -166,7 +190,10 @@ function readNumbers(raw: RawRecord, prefix: string, tell: Tell): Numbers {
 
 /** A bare number in a file is in mm, so a bare number in a text is taken for mm too where the file does not say what it means. */
 function madeUnits(units: Raw, path: string, tell: Tell): "mm" {
-  tell({ path, says: `the units were ${typeof units === "string" ? JSON.stringify(units) : spoken(units)}: now mm. Look at numbers typed without a unit` });
+  tell({
+    path,
+    says: `the units were ${typeof units === "string" ? JSON.stringify(units) : spoken(units)}: now mm. Look at numbers typed without a unit`,
+  });
   return "mm";
 }
 
@@ -193,7 +220,9 @@ function readParts(raw: RawRecord, path: string, tell: Tell): Readonly<Record<st
     } else if (typeof value.kind !== "string") {
       tell({ path: at, says: `its kind was ${spoken(value.kind)}, so nobody knows what part it is: left out` });
     } else {
-      const kept = isPartId(id) ? id : freeId(id.replace(/[^\p{L}\p{N}_-]+/gu, "-").replace(/^[^\p{L}_]+/u, "") || value.kind, raw, parts);
+      const kept = isPartId(id)
+        ? id
+        : freeId(id.replace(/[^\p{L}\p{N}_-]+/gu, "-").replace(/^[^\p{L}_]+/u, "") || value.kind, raw, parts);
       if (kept !== id) tell({ path: at, says: `a part cannot be called so: it is ${kept} now` });
       parts.set(kept, readPart(value, kept, at, tell) as PartRecord);
     }

@@ -11,7 +11,11 @@ export function setUnits(design: Design, units: Units, fractions = design.fracti
   if (units === design.units) return { ok: true, value: shown };
   const { stuck, measured, limits, ...pinned } = pinUnits(design);
   const [first] = stuck;
-  if (first) return { ok: false, error: { path: first.path!, message: `the units wait for a formula: ${first.message}`, mend: first.mend } };
+  if (first)
+    return {
+      ok: false,
+      error: { path: first.path!, message: `the units wait for a formula: ${first.message}`, mend: first.mend },
+    };
   return {
     ok: true,
     value: { ...shown, ...pinned, ...(design.measured ? { measured } : {}), ...(design.limits ? { limits } : {}), units },

@@ -1,11 +1,10 @@
 import type { AnySpec, Raw, RawRecord } from "../parts/derived.ts";
 import type { AnyPart } from "../parts/registry.ts";
 import type { Result } from "../units/result.ts";
-import { ORDER_STATUSES, UNITS, type Design, type Measured, type Trouble } from "./design.ts";
+import { ORDER_STATUSES, UNITS, type Design, type Measured, type Repair, type Trouble } from "./design.ts";
 import { readJson } from "./json.ts";
 import type { Step } from "./path.ts";
 import { placeOf, type TablePlace } from "./place.ts";
-import type { Repair } from "./read.ts";
 import { setUnits } from "./set-units.ts";
 import { isFiniteNumber, isRecord, quantity, recordOf, shapeOf, spoken, text, type Shape } from "./shape.ts";
 
@@ -42,7 +41,10 @@ export function setValue(design: Design, path: string, raw: Raw): Result<Design,
       const value = shape(quantity, blankIsNone(raw), path);
       if (!value.ok) return value;
       const reference = withKey(design.order?.reference ?? {}, place.key, value.value);
-      return { ok: true, value: withSection(design, "order", "reference", Object.keys(reference).length > 0 ? reference : undefined) };
+      return {
+        ok: true,
+        value: withSection(design, "order", "reference", Object.keys(reference).length > 0 ? reference : undefined),
+      };
     }
     case "measured":
       return setMeasured(design, place.of.path, raw);
@@ -62,7 +64,8 @@ function chooseUnits(design: Design, raw: Raw): Result<Design, Trouble> {
 
 function chooseFractions(design: Design, raw: Raw): Result<Design, Trouble> {
   const value = flagOf(raw);
-  if (typeof value !== "boolean" && value !== undefined) return refuse("fractions", `fractions cannot be ${spoken(raw)}`, "Write true or false.");
+  if (typeof value !== "boolean" && value !== undefined)
+    return refuse("fractions", `fractions cannot be ${spoken(raw)}`, "Write true or false.");
   return { ok: true, value: withKey(design, "fractions", value) };
 }
 
@@ -75,7 +78,8 @@ function setMeasured(design: Design, key: string, raw: Raw): Result<Design, Trou
   const record = given === undefined || isRecord(given) ? given : { ...before, value: given };
   const value = shape(measuredRecord, record, `measured.${key}`);
   if (!value.ok) return value;
-  if (isRecord(value.value) && value.value.value === undefined) return refuse(`measured.${key}`, "a measured number has no value", "Write what was measured.");
+  if (isRecord(value.value) && value.value.value === undefined)
+    return refuse(`measured.${key}`, "a measured number has no value", "Write what was measured.");
   const same = before !== undefined && isRecord(value.value) && JSON.stringify(before) === JSON.stringify(value.value);
   return { ok: true, value: same ? design : withSection(design, "measured", key, value.value as Measured | undefined) };
 }
@@ -88,7 +92,8 @@ function setInTable(design: Design, place: TablePlace, raw: Raw): Result<Design,
 }
 
 /** What the design says of the instrument or of a part. */
-export const ownerOf = (design: Design, owner: string): RawRecord => (owner === "instrument" ? design.instrument : design.parts[owner]!);
+export const ownerOf = (design: Design, owner: string): RawRecord =>
+  owner === "instrument" ? design.instrument : design.parts[owner]!;
 
 export function withOwner(design: Design, owner: string, record: RawRecord): Design {
   if (record === ownerOf(design, owner)) return design;
@@ -97,7 +102,13 @@ export function withOwner(design: Design, owner: string, record: RawRecord): Des
   return { ...design, parts: { ...design.parts, [owner]: { ...record, kind } } };
 }
 
-function setSteps(record: RawRecord, table: object, [key, index, ...rest]: readonly Step[], raw: Raw, path: string): Result<RawRecord, Trouble> {
+function setSteps(
+  record: RawRecord,
+  table: object,
+  [key, index, ...rest]: readonly Step[],
+  raw: Raw,
+  path: string,
+): Result<RawRecord, Trouble> {
   const name = String(key);
   const spec = (table as Readonly<Record<string, AnySpec>>)[name]!;
   if (index === undefined) {
@@ -111,14 +122,20 @@ function setSteps(record: RawRecord, table: object, [key, index, ...rest]: reado
   const [next] = rest;
   if (at >= list.value.length) return noEntry(path, spec.item, at, list.value.length);
   if (next === undefined && isNothing(raw)) return { ok: true, value: { ...record, [name]: list.value.toSpliced(at, 1) } };
-  const entry = next === undefined ? readEntry(spec, raw, path) : setSteps(recordOfEntry(list.value[at], spec), spec.of, rest, raw, path);
+  const entry =
+    next === undefined ? readEntry(spec, raw, path) : setSteps(recordOfEntry(list.value[at], spec), spec.of, rest, raw, path);
   if (!entry.ok) return entry;
   return { ok: true, value: entry.value === list.value[at] ? record : { ...record, [name]: list.value.with(at, entry.value) } };
 }
 
 type RecordsOf = Extract<AnySpec, { type: "records" }>;
 
-export const noEntry = (path: string, item: string, index: number, count: number): { readonly ok: false; readonly error: Trouble } =>
+export const noEntry = (
+  path: string,
+  item: string,
+  index: number,
+  count: number,
+): { readonly ok: false; readonly error: Trouble } =>
   refuse(path, `there is no ${item} ${index}`, count === 0 ? `Add a ${item} first.` : `There are ${count}, counted from 0.`);
 
 /** The entries of a list as they stand: given, or those that hold when nothing is given. */
@@ -168,7 +185,8 @@ const FLAGS: ReadonlyMap<Raw, boolean> = new Map<Raw, boolean>([
   ["false", false],
   ["no", false],
 ]);
-const flagOf = (raw: Raw): Raw => (typeof raw === "string" && !isBlank(raw) ? (FLAGS.get(raw.trim().toLowerCase()) ?? raw) : blankIsNone(raw));
+const flagOf = (raw: Raw): Raw =>
+  typeof raw === "string" && !isBlank(raw) ? (FLAGS.get(raw.trim().toLowerCase()) ?? raw) : blankIsNone(raw);
 
 /** Lists and records may come as JSON from the command line. */
 function fromText(raw: Raw): Raw {
@@ -184,7 +202,11 @@ function shape(wanted: Shape, raw: Raw, path: string): Result<Raw, Trouble> {
   const value = wanted(raw, path, (repair) => wrong.push(repair));
   const first = wrong[0];
   if (!first || (wanted === text && isFiniteNumber(raw))) return { ok: true, value };
-  return refuse(first.path, first.says.replace(/^it was/, "the value is").replace(/: left out$/, ""), "Give a value of the kind that stands there.");
+  return refuse(
+    first.path,
+    first.says.replace(/^it was/, "the value is").replace(/: left out$/, ""),
+    "Give a value of the kind that stands there.",
+  );
 }
 
 function withKey<R extends object>(record: R, key: string, value: Raw): R {

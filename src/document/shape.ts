@@ -4,7 +4,7 @@
  */
 import type { AnyPart } from "../parts/registry.ts";
 import type { AnySpec, Raw, RawRecord } from "../parts/derived.ts";
-import type { Repair } from "./read.ts";
+import type { Repair } from "./design.ts";
 
 /** Gives what is kept of a value, or undefined where nothing is. */
 export type Shape = (value: Raw, path: string, tell: Tell) => Raw;
@@ -36,7 +36,8 @@ export const text: Shape = (value, path, tell) => {
   return String(value);
 };
 
-export const flag: Shape = (value, path, tell) => (typeof value === "boolean" ? value : without(value, path, "true or false", tell));
+export const flag: Shape = (value, path, tell) =>
+  typeof value === "boolean" ? value : without(value, path, "true or false", tell);
 
 /** A number as typed, or bare. */
 export const quantity: Shape = (value, path, tell) =>
@@ -67,7 +68,9 @@ export const recordOf =
       const shape = Object.hasOwn(known, key) ? known[key]! : others;
       return [key, shape(entry, path === "" ? key : `${path}.${key}`, tell)] as const;
     });
-    return entries.every(([key, entry]) => entry === value[key]) ? value : Object.fromEntries(entries.filter(([, entry]) => entry !== undefined));
+    return entries.every(([key, entry]) => entry === value[key])
+      ? value
+      : Object.fromEntries(entries.filter(([, entry]) => entry !== undefined));
   };
 
 /** Any of the keys, each with the same shape. */
@@ -98,10 +101,11 @@ export function shapeOf(spec: AnySpec): Shape {
   }
 }
 
+const isShort = (value: Raw): boolean => typeof value === "string" || isFiniteNumber(value);
+
 function recordsShape(spec: Extract<AnySpec, { type: "records" }>): Shape {
   const record = recordOf(shapesOf(spec.of));
   if (spec.short === undefined) return listOf(record);
-  const isShort = (value: Raw): boolean => typeof value === "string" || isFiniteNumber(value);
   const list = listOf((item, path, tell) => (isShort(item) ? item : record(item, path, tell)));
   return (value, path, tell) => (isShort(value) ? value : list(value, path, tell));
 }

@@ -32,4 +32,7 @@ const SIGNATURES: readonly Signature[] = [
 
 /** What the bytes are, if they are one of the usual kinds of file that get mistaken for a design. */
 export const sniff = (bytes: Uint8Array): { readonly what: string; readonly mend: string } | undefined =>
-  SIGNATURES.find((signature) => signature.bytes.every((byte, i) => byte === null || byte === bytes[i]) && bytes.length >= signature.bytes.length);
+  SIGNATURES.find(
+    (signature) =>
+      signature.bytes.every((byte, i) => byte === null || byte === bytes[i]) && bytes.length >= signature.bytes.length,
+  );

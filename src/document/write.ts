@@ -16,13 +16,18 @@ function orderedDesign(design: Design): RawRecord {
     ...design,
     ...orderedNumbers(design),
     ...(design.order ? { order: inOrder([...ORDER_KEYS, "reference"], { ...design.order }) } : {}),
-    ...(design.measured ? { measured: mapValues(design.measured, (entry) => inOrder(["value", "date", "how"], { ...entry })) } : {}),
+    ...(design.measured
+      ? { measured: mapValues(design.measured, (entry) => inOrder(["value", "date", "how"], { ...entry })) }
+      : {}),
     ...(design.cuts
       ? {
           cuts: design.cuts.map((cut) =>
             inOrder(["date", "part", "template", "fingerprint", "material", "note", "numbers"], {
               ...cut,
-              numbers: inOrder(["units", "instrument", "parts", "measured", "limits"], { ...cut.numbers, ...orderedNumbers(cut.numbers) }),
+              numbers: inOrder(["units", "instrument", "parts", "measured", "limits"], {
+                ...cut.numbers,
+                ...orderedNumbers(cut.numbers),
+              }),
             }),
           ),
         }
@@ -38,7 +43,9 @@ const orderedNumbers = (numbers: Numbers): RawRecord => ({
 function orderedByTable(record: RawRecord, table: object): RawRecord {
   const specs = table as Readonly<Record<string, AnySpec>>;
   const orderedValue = (raw: Raw, spec: AnySpec | undefined): Raw =>
-    spec?.type === "records" && Array.isArray(raw) ? raw.map((entry: Raw) => (isRecord(entry) ? orderedByTable(entry, spec.of) : entry)) : raw;
+    spec?.type === "records" && Array.isArray(raw)
+      ? raw.map((entry: Raw) => (isRecord(entry) ? orderedByTable(entry, spec.of) : entry))
+      : raw;
   return inOrder(
     ["kind", "version", ...Object.keys(specs)],
     mapValues(record, (raw, key) => orderedValue(raw, Object.hasOwn(specs, key) ? specs[key] : undefined)),

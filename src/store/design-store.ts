@@ -1,7 +1,7 @@
 /** The open design with undo and redo of everything. */
 import { temporal, type TemporalState } from "zundo";
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { Design } from "../document/design.ts";
+import { FORMAT, VERSION, type Design } from "../document/design.ts";
 
 /** How many steps can be taken back. */
 export const UNDO_LIMIT = 500;
@@ -38,8 +38,12 @@ export interface DesignState extends Moment {
 
 export type DesignStore = StoreApi<DesignState> & { readonly temporal: StoreApi<TemporalState<Moment>> };
 
-/** Whether something has changed since the last save in this browser. */
-export const isDirty = (state: DesignState): boolean => state.stored?.design !== state.design;
+/** Whether something would be lost: a change since the last save in this browser, or any change if there was none. */
+export const isDirty = ({ design, stored, step }: DesignState): boolean =>
+  stored ? stored.design !== design : step.label !== "";
+
+/** No step has led here. */
+const FIRST_STEP: Step = { label: "" };
 
 /** A store that holds an open design, with nothing to undo. */
 export function createDesignStore(first: {
@@ -48,7 +52,7 @@ export function createDesignStore(first: {
   readonly stored?: Stored;
 }): DesignStore {
   return createStore<DesignState>()(
-    temporal((): DesignState => ({ id: first.id, design: first.design, step: { label: "" }, stored: first.stored }), {
+    temporal((): DesignState => ({ id: first.id, design: first.design, step: FIRST_STEP, stored: first.stored }), {
       limit: UNDO_LIMIT,
       partialize: ({ design, step }): Moment => ({ design, step }),
       equality: (past, current) => past.design === current.design,
@@ -78,12 +82,37 @@ export interface History {
   readonly future: readonly Moment[];
 }
 
-export const NO_HISTORY: History = { past: [], step: { label: "" }, future: [] };
+export const NO_HISTORY: History = { past: [], step: FIRST_STEP, future: [] };
+
+/** Steps to each side of the present that are kept with the design. */
+const KEPT_STEPS = 200;
 
 export function historyOf(store: DesignStore): History {
   const { pastStates, futureStates } = store.temporal.getState();
-  return { past: [...pastStates] as Moment[], step: store.getState().step, future: [...futureStates] as Moment[] };
+  return {
+    past: pastStates.slice(-KEPT_STEPS) as Moment[],
+    step: store.getState().step,
+    future: futureStates.slice(-KEPT_STEPS) as Moment[],
+  };
 }
+
+const ended = ({ design, step }: Moment): Moment => ({ design, step: { label: step.label } });
+
+/** The steps kept with a design, if they are of this version of the file. Gestures ended when the page was closed. */
+export function historyFrom(kept: unknown): History {
+  if (!isHistory(kept)) return NO_HISTORY;
+  return { past: kept.past.map(ended), step: { label: kept.step.label }, future: kept.future.map(ended) };
+}
+
+function isHistory(kept: unknown): kept is History {
+  const { past, step, future } = (kept ?? {}) as Partial<Record<keyof History, unknown>>;
+  return Array.isArray(past) && Array.isArray(future) && isStep(step) && [...past, ...future].every(isMoment);
+}
+
+const isStep = (step: unknown): boolean => typeof (step as Step | undefined)?.label === "string";
+
+const isMoment = (moment: Partial<Moment> | undefined): boolean =>
+  moment?.design?.format === FORMAT && moment.design.version === VERSION && isStep(moment.step);
 
 /** Opens another design: the steps of the one before are put away with it. */
 export function replaceDesign(

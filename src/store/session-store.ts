@@ -1,6 +1,5 @@
 /** What is true only while the program is open: what is looked at, what is being dragged, what is being said. Nothing of it is a design. */
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { Vec } from "../geometry/vec.ts";
 import type { Raw } from "../parts/derived.ts";
 import type { Repair } from "../document/read.ts";
 import type { Trouble } from "../document/design.ts";
@@ -18,7 +17,7 @@ export interface Selection {
 /** Where the board looks. */
 export interface Camera {
   /** Point of the drawing in the middle of the board, mm. */
-  readonly centre: Vec;
+  readonly centre: { readonly x: number; readonly y: number };
   readonly pxPerMm: number;
 }
 
@@ -36,7 +35,8 @@ export type Saving =
   | { readonly state: "saved"; readonly at: number }
   | { readonly state: "waiting" }
   | { readonly state: "failed"; readonly reason: "full" | "forbidden" | "broken"; readonly trouble: Trouble }
-  | { readonly state: "conflict"; readonly trouble: Trouble };
+  /** Another tab has changed or removed the design since it was opened here; nothing is saved until one of the two is chosen. */
+  | { readonly state: "conflict"; readonly reason: "conflict" | "missing"; readonly trouble: Trouble };
 
 export type Dialog =
   | { readonly kind: "new" | "open" | "keys" | "help" | "versions" | "conflict" }

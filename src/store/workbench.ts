@@ -20,6 +20,8 @@ export interface Workbench {
   readonly storage: DesignStorage | undefined;
   /** Milliseconds since 1970. */
   readonly now: () => number;
+  /** Runs what opens and saves designs one after the other, in the order in which it was asked for. */
+  readonly inTurn: <T>(work: () => Promise<T>) => Promise<T>;
 }
 
 export interface WorkbenchOptions {
@@ -40,8 +42,19 @@ export function createWorkbench({ first, storage, session, now = Date.now }: Wor
     history: historyView(design),
     storage,
     now,
+    inTurn: turns(),
   };
 }
 
-/** A key for a design in this browser. */
-export const newId = (): string => crypto.randomUUID();
+function turns(): Workbench["inTurn"] {
+  let last: Promise<unknown> = Promise.resolve();
+  return (work) => {
+    const next = last.then(work);
+    last = next.catch(() => undefined);
+    return next;
+  };
+}
+
+/** A key for a design in this browser: 96 random bits. */
+export const newId = (): string =>
+  [...crypto.getRandomValues(new Uint8Array(12))].map((byte) => byte.toString(16).padStart(2, "0")).join("");

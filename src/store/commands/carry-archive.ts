@@ -1,23 +1,79 @@
+import { packArchive, unpackArchive, type ArchivedDesign } from "../../document/archive.ts";
 import type { Trouble } from "../../document/design.ts";
+import { fileNameOf } from "../../document/file-name.ts";
+import { readDesign } from "../../document/read.ts";
+import type { DesignStorage } from "../../document/storage.ts";
+import { writeDesign } from "../../document/write.ts";
 import type { Result } from "../../units/result.ts";
-import type { Workbench } from "../workbench.ts";
+import { leave, NO_STORAGE } from "../keep.ts";
+import { newId, type Workbench } from "../workbench.ts";
 
-/** Everything that this browser keeps, as one zip file. */
-export async function packEverything(
+/** Every design that this browser keeps, and its settings, as one zip file. The open design is saved first. */
+export function packEverything(
   bench: Workbench,
 ): Promise<Result<{ readonly name: string; readonly bytes: Uint8Array }, Trouble>> {
-  throw new Error("follows");
+  return bench.inTurn(async () => {
+    const { storage } = bench;
+    if (!storage) return { ok: false, error: NO_STORAGE };
+    const trouble = await leave(bench, false);
+    if (trouble) return { ok: false, error: trouble };
+    const list = await storage.list();
+    if (!list.ok) return list;
+    const designs: ArchivedDesign[] = [];
+    for (const { id } of list.value) {
+      const loaded = await storage.load(id);
+      if (!loaded.ok) return loaded;
+      const { text, title, number } = loaded.value;
+      designs.push({ id, text, name: fileNameOf({ title, number }) });
+    }
+    const settings = await storage.settings();
+    if (!settings.ok) return settings;
+    const day = new Date(bench.now()).toISOString().slice(0, 10);
+    return { ok: true, value: { name: `gramil-designs-${day}.zip`, bytes: packArchive({ designs, settings: settings.value }) } };
+  });
 }
 
 /** What came of each design in an archive. */
 export interface Arrival {
-  readonly title: string;
+  /** Of its file in the archive. */
+  readonly name: string;
   readonly outcome: "added" | "already here" | "refused";
-  /** Repairs, or why it was refused. */
+  /** What was repaired, or why it was refused. */
   readonly says: readonly string[];
 }
 
-/** Takes the designs of an archive in beside those that are here; none is overwritten. */
-export async function unpackEverything(bench: Workbench, bytes: Uint8Array): Promise<Result<readonly Arrival[], Trouble>> {
-  throw new Error("follows");
+/** Takes the designs of an archive in beside those that are here, and settings that are not given here; nothing is overwritten. */
+export function unpackEverything(bench: Workbench, bytes: Uint8Array): Promise<Result<readonly Arrival[], Trouble>> {
+  return bench.inTurn(async () => {
+    const { storage } = bench;
+    if (!storage) return { ok: false, error: NO_STORAGE };
+    const archive = unpackArchive(bytes);
+    if (!archive.ok) return archive;
+    const arrivals: Arrival[] = [];
+    for (const design of archive.value.designs) arrivals.push(await takeIn(storage, design, bench.now()));
+    const here = await storage.settings();
+    if (!here.ok) return here;
+    for (const [name, value] of Object.entries(archive.value.settings)) {
+      if (!Object.hasOwn(here.value, name)) await storage.setSetting(name, value);
+    }
+    return { ok: true, value: arrivals };
+  });
+}
+
+async function takeIn(storage: DesignStorage, { id, name, text }: ArchivedDesign, savedAt: number): Promise<Arrival> {
+  const read = readDesign(text);
+  if (!read.ok) return { name, outcome: "refused", says: [read.message] };
+  const written = writeDesign(read.design);
+  const here = await storage.load(id);
+  if (here.ok && here.value.text === written) return { name, outcome: "already here", says: [] };
+  const saved = await storage.save({
+    id: here.ok ? newId() : id,
+    title: read.design.order?.title ?? "",
+    number: read.design.order?.number ?? "",
+    text: written,
+    baseRevision: 0,
+    savedAt,
+  });
+  if (!saved.ok) return { name, outcome: "refused", says: [saved.error.message] };
+  return { name, outcome: "added", says: read.repairs.map(({ path, says }) => (path === "" ? says : `${path}: ${says}`)) };
 }

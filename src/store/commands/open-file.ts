@@ -1,17 +1,26 @@
 import type { Trouble } from "../../document/design.ts";
-import type { Repair } from "../../document/read.ts";
+import { readDesign, type Repair } from "../../document/read.ts";
 import type { Result } from "../../units/result.ts";
-import type { Workbench } from "../workbench.ts";
+import { keep, leave, putOnBench } from "../keep.ts";
+import { newId, type Workbench } from "../workbench.ts";
 
 /**
  * Opens a design from a file as a design of its own in this browser; the file stays as it is. A file that cannot be read leaves the open
- * design untouched.
+ * design untouched. The one that was open is saved first; if that fails, nothing happens unless `drop`.
  * @returns what had to be repaired
  */
-export async function openFile(
+export function openFile(
   bench: Workbench,
-  file: { readonly name: string; readonly bytes: Uint8Array },
+  { bytes }: { readonly name: string; readonly bytes: Uint8Array },
   drop = false,
 ): Promise<Result<readonly Repair[], Trouble>> {
-  throw new Error("follows");
+  return bench.inTurn(async () => {
+    const read = readDesign(bytes);
+    if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
+    const trouble = await leave(bench, drop);
+    if (trouble) return { ok: false, error: trouble };
+    putOnBench(bench, { id: newId(), design: read.design, stored: undefined });
+    await keep(bench);
+    return { ok: true, value: read.repairs };
+  });
 }
