@@ -193,6 +193,7 @@ export function Board(props: BoardProps) {
       </div>
       <DimensionFields
         placed={placed}
+        units={units}
         textOf={textOf}
         onEdit={onEdit}
         onOpen={() => pointer.setState({ at: undefined, over: undefined })}

@@ -2,7 +2,9 @@
 import { useEffect, useId, useRef, useState } from "react";
 import type { Dimension } from "../../drawing/drawing.ts";
 import type { Result } from "../../units/result.ts";
+import type { LengthStyle } from "../../units/format.ts";
 import type { Placed } from "./dimension-layout.ts";
+import { typedText } from "./words.ts";
 
 /** What comes of typing a number: done, or why not and what to do. */
 export type Edited = Result<unknown, { readonly message: string; readonly mend: string }>;
@@ -10,15 +12,14 @@ export type Edited = Result<unknown, { readonly message: string; readonly mend: 
 export interface DimensionFieldsProps {
   /** In the order of the drawing, which is the order of the Tab key. */
   readonly placed: readonly Placed[];
+  readonly units: LengthStyle;
   /** The text as the maker typed it; undefined if the number was not typed. */
   readonly textOf: (path: string) => string | undefined;
   readonly onEdit: (path: string, text: string) => Edited;
   readonly onOpen: () => void;
 }
 
-const inPlace = ({ box }: Placed) => ({ left: box.centre.x, top: box.centre.y });
-
-export function DimensionFields({ placed, textOf, onEdit, onOpen }: DimensionFieldsProps) {
+export function DimensionFields({ placed, units, textOf, onEdit, onOpen }: DimensionFieldsProps) {
   const [open, setOpen] = useState<string>();
   const last = useRef<string>(undefined);
   const buttons = useRef(new Map<string, HTMLButtonElement>());
@@ -35,10 +36,7 @@ export function DimensionFields({ placed, textOf, onEdit, onOpen }: DimensionFie
         <DimensionEditor
           key={id}
           placed={one}
-          first={
-            textOf(edits) ??
-            one.text.replace(/^[RØ]/, "").slice(0, one.dimension.after ? -one.dimension.after.length - 1 : undefined)
-          }
+          first={textOf(edits) ?? typedText(one.dimension, units)}
           onEdit={(text) => onEdit(edits, text)}
           onClose={() => setOpen(undefined)}
         />
@@ -53,7 +51,13 @@ export function DimensionFields({ placed, textOf, onEdit, onOpen }: DimensionFie
         }}
         type="button"
         className="board-dimension"
-        style={{ ...inPlace(one), width: one.box.width, height: one.box.height, rotate: `${one.box.angle}rad` }}
+        style={{
+          left: one.box.centre.x,
+          top: one.box.centre.y,
+          width: one.box.width,
+          height: one.box.height,
+          rotate: `${one.box.angle}rad`,
+        }}
         aria-label={`${one.text}: change`}
         onClick={() => {
           onOpen();
@@ -86,7 +90,7 @@ function DimensionEditor({ placed, first, onEdit, onClose }: DimensionEditorProp
     else setTrouble(`${upperFirst(edited.error.message)}. ${edited.error.mend}`);
   };
   return (
-    <div className="board-editor" style={inPlace(placed)}>
+    <div className="board-editor" style={besideEdges(placed)}>
       <input
         ref={field}
         value={text}
@@ -117,6 +121,12 @@ function DimensionEditor({ placed, first, onEdit, onClose }: DimensionEditorProp
     </div>
   );
 }
+
+/** At the place of the text, but with room for the field and what is said below it. */
+const besideEdges = ({ box: { centre } }: Placed) => ({
+  left: `clamp(6rem, ${centre.x}px, calc(100% - 12rem))`,
+  top: `clamp(3.5rem, ${centre.y}px, calc(100% - 7rem))`,
+});
 
 const labelOf = ({ after, before }: Dimension): string =>
   after ? `Length ${after}` : before === "R" ? "Radius" : before ? "Diameter" : "Length";

@@ -30,7 +30,7 @@ export interface Placed {
 export type Measure = (dimension: Dimension) => { readonly text: string; readonly width: number; readonly height: number };
 
 export const ARROW_PX = 9;
-const LEAST_OFFSET_PX = 26;
+const LEAST_OFFSET_PX = 18;
 const BESIDE_PX = 3;
 const CLEAR_PX = 3;
 const GAP_PX = 3;

@@ -9,7 +9,7 @@ import { fitted, type View } from "./viewport.ts";
 /** Shown where there is nothing to show. */
 const EMPTY: Bounds = { minX: -50, minY: -50, maxX: 50, maxY: 50 };
 /** Margins tried one after the other, px. */
-const MARGINS = [24, 48, 72, 100, 130];
+const MARGINS = [40, 64, 90, 120];
 
 /** The nearest camera at which as many dimensions find room as at any of the margins tried. */
 export function fitDrawing(

@@ -26,7 +26,16 @@ export function Note({ view, units, pointer, selected }: NoteProps) {
     // Said by the live region where it is chosen; under the pointer it is for the eye alone.
     <div className="board-note" style={{ ...side, ...level }} aria-hidden="true">
       <strong>{one.shape.name}</strong>
-      {numbers ? <span>{numbers}</span> : null}
+      {numbers.length > 0 ? (
+        <dl>
+          {numbers.map(({ label, value }) => (
+            <div key={label}>
+              <dt>{label}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+      ) : null}
     </div>
   );
 }

@@ -1,22 +1,25 @@
 /** Shapes and dimensions in words and formatted numbers. */
 import type { Dimension, Shape } from "../../drawing/drawing.ts";
-import { formatQuantity, inFull, type LengthStyle } from "../../units/format.ts";
+import { formatLength, formatQuantity, inFull, type LengthStyle } from "../../units/format.ts";
 
-/** "14.086 in to the join", "R6 mm". */
+/** "14.086 in to the join", "R 6 mm". */
 export function dimensionText({ before, value, quantity, after }: Dimension, style: LengthStyle): string {
-  return `${before ?? ""}${inFull(formatQuantity(value, quantity, style))}${after ? ` ${after}` : ""}`;
+  return `${before ? `${before} ` : ""}${inFull(formatQuantity(value, quantity, style))}${after ? ` ${after}` : ""}`;
 }
 
-/** The numbers of a shape: "12.7 in from the nut, 55.1 mm long". Empty where it has none. */
-export function shapeNumbers({ says = [] }: Shape, style: LengthStyle): string {
-  return says.map(({ label, value, quantity }) => `${inFull(formatQuantity(value, quantity, style))} ${label}`).join(", ");
+/** The value alone as a maker would type it, with its unit: a fraction only where it leaves nothing. */
+export function typedText({ value, quantity }: Dimension, style: LengthStyle): string {
+  const exact = quantity !== "length" || formatLength(value, style).rest === "";
+  return inFull(formatQuantity(value, quantity, exact ? style : { ...style, fractions: false }));
 }
 
-/** "fret 12, 12.7 in from the nut, 55.1 mm long". */
-export function shapeText(shape: Shape, style: LengthStyle): string {
-  const numbers = shapeNumbers(shape, style);
-  return numbers ? `${shape.name}, ${numbers}` : shape.name;
-}
+/** The numbers of a shape, each with what it is. */
+export const shapeNumbers = ({ says = [] }: Shape, style: LengthStyle): { readonly label: string; readonly value: string }[] =>
+  says.map(({ label, value, quantity }) => ({ label, value: inFull(formatQuantity(value, quantity, style)) }));
+
+/** "fret 12, from the nut 12.7 in, slot 2.137 in". */
+export const shapeText = (shape: Shape, style: LengthStyle): string =>
+  [shape.name, ...shapeNumbers(shape, style).map(({ label, value }) => `${label} ${value}`)].join(", ");
 
 /** The scale of the board in words: "1 : 1.4", "2.5 : 1". `ratio` is px of the board over px at true size. */
 export const scaleText = (ratio: number): string => (ratio >= 1 ? `${short(ratio)} : 1` : `1 : ${short(1 / ratio)}`);
