@@ -5,13 +5,13 @@
  * is used: its path in GRAMIL_CHROME, or whatever Playwright finds as `chrome`, `msedge` or its own download.
  */
 import { existsSync } from "node:fs";
-import { mkdir, mkdtemp, rename, rm } from "node:fs/promises";
+import { mkdir, mkdtemp, rename, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium, type Browser } from "playwright-core";
 
-/** Named after the pinned package version, so that another version unpacks afresh. */
-const UNPACKED = "gramil-chromium-147.0.0";
+/** Named after the pinned package version and what is added here, so that another one unpacks afresh. */
+const UNPACKED = "gramil-chromium-147.0.0-with-fonts";
 
 const FLAGS = [
   "--no-sandbox",
@@ -23,6 +23,18 @@ const FLAGS = [
   "--disable-sync",
   "--font-render-hinting=none",
 ];
+
+const FONT_LIST = "gramil-fonts.conf";
+
+/** The package's own list of fonts names folders that only a cloud service has; without any font the browser dies at the first input. */
+const fontList = (home: string): string => `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${join(home, "fonts", "fonts")}</dir>
+  <dir>/usr/share/fonts</dir>
+  <cachedir>${join(home, "fonts-cache")}</cachedir>
+</fontconfig>
+`;
 
 /** Runs `work` with process.env.TMPDIR set, since the package unpacks wherever that points. */
 async function withTmpdir<T>(dir: string, work: () => Promise<T>): Promise<T> {
@@ -48,6 +60,7 @@ async function unpacked(): Promise<string> {
     const { default: pack } = await import("@sparticuz/chromium");
     await pack.executablePath();
   });
+  await writeFile(join(fresh, FONT_LIST), fontList(home));
   try {
     await rename(fresh, home);
   } catch {
@@ -81,7 +94,7 @@ export async function openChromium(): Promise<Browser> {
     env: {
       ...(process.env as Record<string, string>),
       LD_LIBRARY_PATH: [join(home, "al2023", "lib"), process.env["LD_LIBRARY_PATH"]].filter(Boolean).join(":"),
-      FONTCONFIG_PATH: join(home, "fonts"),
+      FONTCONFIG_FILE: join(home, FONT_LIST),
     },
   });
 }
