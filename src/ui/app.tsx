@@ -1,0 +1,114 @@
+/** Everything on screen: the strip, the place that the address names, what lies on top, and what is said to those who do not see it. */
+import { lazy, Suspense, useEffect, useMemo, useRef, useState, type DragEvent, type ReactNode } from "react";
+import { showPart, unsay } from "../store/session-store.ts";
+import { useBench, useSession } from "./bench.ts";
+import { Dialogs } from "./dialogs/dialogs.tsx";
+import { chooseDesignFile, saveDesignFile, takeFile } from "./files.ts";
+import { keyDeeds, useKeys, type FrameDeeds } from "./frame/keys.ts";
+import { PLACE_NAMES, useRoute } from "./frame/route.ts";
+import { Strip } from "./frame/strip.tsx";
+import { useSingleKeys } from "./frame/single-keys.ts";
+import { tell, Tells } from "./kit/tell.tsx";
+import { FitPlace } from "./screens/fit-place.tsx";
+import { NumbersPlace } from "./screens/numbers-place.tsx";
+import { OrderPlace } from "./screens/order-place.tsx";
+import { PartsPlace } from "./screens/parts-place.tsx";
+import "./app.css";
+
+const SheetsPlace = lazy(async () => ({ default: (await import("./screens/sheets-place.tsx")).SheetsPlace }));
+const FirstBoard = lazy(async () => ({ default: (await import("./screens/first-board.tsx")).FirstBoard }));
+
+export function App() {
+  const bench = useBench();
+  const route = useRoute();
+  const main = useRef<HTMLElement>(null);
+  const shown = "part" in route ? route.part : undefined;
+  const deeds = useMemo<FrameDeeds>(
+    () => ({ openFile: () => void chooseDesignFile(bench), saveFile: () => void saveDesignFile(bench) }),
+    [bench],
+  );
+  const keys = useMemo(() => keyDeeds(bench, deeds), [bench, deeds]);
+  useKeys(keys, useSingleKeys().on);
+
+  useEffect(() => {
+    if (shown !== undefined) showPart(bench.session, shown);
+  }, [bench, shown]);
+
+  const name = route.place === "first" ? "My first fingerboard" : PLACE_NAMES[route.place];
+  useEffect(() => {
+    document.title = `${name} · Gramil`;
+  }, [name]);
+
+  return (
+    <Tells>
+      <DropArea>
+        <div className="app">
+          <a
+            className="skip"
+            href="#main"
+            onClick={(event) => {
+              event.preventDefault();
+              main.current?.focus();
+            }}
+          >
+            To the work
+          </a>
+          <Strip deeds={deeds} />
+          <main className="app-place" ref={main} tabIndex={-1} aria-label={name}>
+            <Suspense fallback={<p className="busy">One moment.</p>}>
+              {route.place === "order" ? <OrderPlace /> : null}
+              {route.place === "numbers" ? <NumbersPlace /> : null}
+              {route.place === "parts" ? <PartsPlace wanted={shown} /> : null}
+              {route.place === "fit" ? <FitPlace /> : null}
+              {route.place === "sheets" ? <SheetsPlace /> : null}
+              {route.place === "first" ? <FirstBoard /> : null}
+            </Suspense>
+          </main>
+        </div>
+        <Dialogs keys={keys} />
+        <SessionNotes />
+      </DropArea>
+    </Tells>
+  );
+}
+
+/** Takes a design file that is dropped anywhere. */
+function DropArea({ children }: { readonly children: ReactNode }) {
+  const bench = useBench();
+  const [over, setOver] = useState(0);
+  const hasFiles = (event: DragEvent): boolean => event.dataTransfer.types.includes("Files");
+  return (
+    <div
+      onDragEnter={(event) => (hasFiles(event) ? setOver((n) => n + 1) : undefined)}
+      onDragLeave={(event) => (hasFiles(event) ? setOver((n) => n - 1) : undefined)}
+      onDragOver={(event) => (hasFiles(event) ? event.preventDefault() : undefined)}
+      onDrop={(event) => {
+        if (!hasFiles(event)) return;
+        event.preventDefault();
+        setOver(0);
+        const file = event.dataTransfer.files[0];
+        if (file) void takeFile(bench, file);
+      }}
+    >
+      {children}
+      {over > 0 ? (
+        <div className="drop-here">
+          <p>Drop the design file here</p>
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
+/** What the session says, as notes. */
+function SessionNotes() {
+  const bench = useBench();
+  const toasts = useSession((s) => s.toasts);
+  useEffect(() => {
+    for (const { id, tone, text } of toasts) {
+      tell({ title: text, kind: tone === "trouble" ? "stop" : "plain" });
+      unsay(bench.session, id);
+    }
+  }, [bench, toasts]);
+  return null;
+}

@@ -1,0 +1,58 @@
+/** Designs and sheets in and out of files. */
+import { fileOpen, fileSave } from "browser-fs-access";
+import { fileNameOf } from "../document/file-name.ts";
+import { writeDesign } from "../document/write.ts";
+import type { Trouble } from "../document/design.ts";
+import { openFile } from "../store/commands/open-file.ts";
+import { openDialog } from "../store/session-store.ts";
+import type { Workbench } from "../store/workbench.ts";
+import { tell } from "./kit/tell.tsx";
+
+/** The person let the file dialog go: not a fault. */
+const isCancelled = (error: unknown): boolean => error instanceof DOMException && error.name === "AbortError";
+
+/** Saves bytes by the file dialog, or as a download where there is none. @returns whether they were saved */
+export async function saveBytes(name: string, bytes: Uint8Array | string, type: string): Promise<boolean> {
+  try {
+    await fileSave(new Blob([bytes as BlobPart], { type }), {
+      fileName: name,
+      extensions: [name.slice(name.lastIndexOf("."))],
+      mimeTypes: [type],
+    });
+    return true;
+  } catch (error) {
+    if (isCancelled(error)) return false;
+    throw error;
+  }
+}
+
+/** Saves the open design as a file. */
+export async function saveDesignFile(bench: Workbench): Promise<void> {
+  const { design } = bench.design.getState();
+  const name = fileNameOf(design.order ?? {});
+  if (await saveBytes(name, writeDesign(design), "application/json"))
+    tell({ title: "The design is saved as a file.", more: name, kind: "fine" });
+}
+
+/** Lets the maker choose a file and opens it as a design. */
+export async function chooseDesignFile(bench: Workbench): Promise<void> {
+  try {
+    const file = await fileOpen({ extensions: [".json"], mimeTypes: ["application/json"], description: "Design file" });
+    await takeFile(bench, file);
+  } catch (error) {
+    if (!isCancelled(error)) throw error;
+  }
+}
+
+/** Opens a file as a design of its own; what was open stays kept in this browser. */
+export async function takeFile(bench: Workbench, file: File): Promise<void> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const result = await openFile(bench, { name: file.name, bytes });
+  if (!result.ok) return tellTrouble(`${file.name} was not opened`, result.error);
+  if (result.value.length > 0) openDialog(bench.session, { kind: "repairs", name: file.name, repairs: result.value });
+  else tell({ title: `${file.name} is open.`, kind: "fine" });
+}
+
+/** Says a refusal: what could not be done, why, and what to do. */
+export const tellTrouble = (title: string, { message, mend }: Trouble): void =>
+  tell({ title: `${title}: ${message}.`, more: mend, kind: "stop" });

@@ -1,0 +1,55 @@
+import { Menu as Base } from "@base-ui/react/menu";
+import { Fragment, type ReactElement } from "react";
+import { Sign } from "./sign.tsx";
+import "./popups.css";
+
+export interface MenuEntry {
+  readonly label: string;
+  /** A line of explanation under the label. */
+  readonly about?: string;
+  /** The key that does the same. */
+  readonly keys?: string;
+  readonly disabled?: boolean;
+  /** Ticked: the one that holds now. */
+  readonly checked?: boolean;
+  /** A rule above it. */
+  readonly apart?: boolean;
+  readonly onChoose: () => void;
+}
+
+/** A menu that opens from its trigger, which must take the props of a button. */
+export function Menu({
+  trigger,
+  entries,
+  align = "end",
+}: {
+  readonly trigger: ReactElement;
+  readonly entries: readonly MenuEntry[];
+  readonly align?: "start" | "end";
+}) {
+  return (
+    <Base.Root modal={false}>
+      <Base.Trigger render={trigger} />
+      <Base.Portal>
+        <Base.Positioner className="pop-place" sideOffset={6} align={align}>
+          <Base.Popup className="pop">
+            {entries.map((entry) => (
+              <Fragment key={entry.label}>
+                {entry.apart ? <Base.Separator className="pop-rule" /> : null}
+                <Base.Item className="pop-item" disabled={entry.disabled ?? false} onClick={entry.onChoose}>
+                  <span>{entry.checked ? <Sign name="tick" /> : null}</span>
+                  <span>
+                    {entry.label}
+                    {entry.checked ? <span className="unseen"> (now)</span> : null}
+                    {entry.about ? <span className="note">{entry.about}</span> : null}
+                  </span>
+                  {entry.keys ? <span className="key">{entry.keys}</span> : null}
+                </Base.Item>
+              </Fragment>
+            ))}
+          </Base.Popup>
+        </Base.Positioner>
+      </Base.Portal>
+    </Base.Root>
+  );
+}

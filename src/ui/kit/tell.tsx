@@ -1,0 +1,63 @@
+/** Short notes to the maker at the foot of the window. They leave by themselves unless they ask for something. */
+import { Toast } from "@base-ui/react/toast";
+import { Button } from "./button.tsx";
+import { Sign } from "./sign.tsx";
+import "./popups.css";
+
+const manager = Toast.createToastManager();
+
+export interface Tell {
+  readonly title: string;
+  readonly more?: string;
+  readonly kind?: "stop" | "fine" | "plain";
+  /** One thing that can be done about it. */
+  readonly action?: { readonly label: string; readonly onChoose: () => void };
+}
+
+/** Shows a note; those of kind "stop", and those that ask, stay until they are closed. */
+export function tell({ title, more, kind = "plain", action }: Tell): void {
+  manager.add({
+    title,
+    description: more,
+    type: kind,
+    timeout: kind === "stop" || action ? 0 : 5000,
+    priority: kind === "stop" ? "high" : "low",
+    ...(action ? { actionProps: { children: action.label, onClick: action.onChoose } } : {}),
+  });
+}
+
+/** Where the notes appear. Once, round the whole app. */
+export function Tells({ children }: { readonly children: React.ReactNode }) {
+  return (
+    <Toast.Provider toastManager={manager} limit={3}>
+      {children}
+      <Toast.Portal>
+        <Toast.Viewport className="notes">
+          <Listed />
+        </Toast.Viewport>
+      </Toast.Portal>
+    </Toast.Provider>
+  );
+}
+
+function Listed() {
+  const { toasts } = Toast.useToastManager();
+  return toasts.map((toast) => (
+    <Toast.Root key={toast.id} toast={toast} className="tell" swipeDirection={["down", "right"]}>
+      <Toast.Content className="tell-row">
+        <div className="tell-words">
+          <Toast.Title className="tell-title" render={<p />} />
+          <Toast.Description className="tell-more" />
+        </div>
+        {toast.actionProps ? <Toast.Action render={<Button size="small">{toast.actionProps.children}</Button>} /> : null}
+        <Toast.Close
+          render={
+            <Button look="quiet" size="icon" label="Close this note">
+              <Sign name="close" />
+            </Button>
+          }
+        />
+      </Toast.Content>
+    </Toast.Root>
+  ));
+}

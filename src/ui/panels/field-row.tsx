@@ -1,0 +1,186 @@
+/** One number, choice, list or switch of a part: its name with the explanation behind it, and the control that its kind asks for. */
+import { useId, useState, type KeyboardEvent, type ReactNode } from "react";
+import type { ChoiceSpec, FlagSpec, TextSpec } from "../../parts/contract.ts";
+import type { Field } from "../../parts/derived.ts";
+import { Button } from "../kit/button.tsx";
+import { ListChoice, RowChoice, Switch } from "../kit/choice.tsx";
+import { NamedHelp } from "../kit/help.tsx";
+import { NumberField } from "../kit/number-field.tsx";
+import { TextField } from "../kit/text-field.tsx";
+import { tell } from "../kit/tell.tsx";
+import { quantityOf, say, type Notation } from "../notation.ts";
+import type { Editing } from "./editing.ts";
+import { RecordsField } from "./records-field.tsx";
+import "./field-row.css";
+
+export interface FieldRowProps {
+  readonly field: Field;
+  readonly notation: Notation;
+  readonly editing: Editing;
+  /** Lets this number follow instead of the one of its group that follows now. */
+  readonly onLetFollow?: (() => void) | undefined;
+}
+
+/** A row of choices stands in sight up to this many letters; longer ones open as a list. */
+const ROW_LETTERS = 22;
+
+export function FieldRow({ field, notation, editing, onLetFollow }: FieldRowProps) {
+  const id = useId();
+  const [explained, setExplained] = useState(false);
+  const { spec, path } = field;
+  const options = spec.type === "choice" ? (spec as ChoiceSpec<string, unknown>).options : undefined;
+  const inRow =
+    options !== undefined && options.length <= 3 && options.reduce((sum, o) => sum + o.label.length, 0) <= ROW_LETTERS;
+  const shape =
+    spec.type === "flag"
+      ? "row-flag"
+      : spec.type === "records" || (options && inRow)
+        ? "row-wide"
+        : options || spec.type === "text" || spec.type === "counts"
+          ? "row-list"
+          : "";
+
+  function press(event: KeyboardEvent): void {
+    if (event.key === "F1") {
+      event.preventDefault();
+      setExplained(true);
+    }
+  }
+
+  return (
+    <div className={`row ${shape}`} id={`field-${path}`} onKeyDown={press}>
+      <div className="row-name">
+        <NamedHelp name={spec.label} id={id} open={explained} onOpen={setExplained}>
+          <Explained field={field} notation={notation} editing={editing} onDone={() => setExplained(false)} />
+        </NamedHelp>
+        {onLetFollow ? (
+          <Button look="link" size="small" className="row-act" onClick={onLetFollow}>
+            let this one follow
+          </Button>
+        ) : null}
+      </div>
+      <div className="row-control">
+        <Control field={field} notation={notation} editing={editing} labelledBy={id} inRow={inRow} />
+      </div>
+    </div>
+  );
+}
+
+interface ControlProps {
+  readonly field: Field;
+  readonly notation: Notation;
+  readonly editing: Editing;
+  readonly labelledBy: string;
+  readonly inRow: boolean;
+}
+
+function Control({ field, notation, editing, labelledBy, inRow }: ControlProps): ReactNode {
+  const { spec, path, state } = field;
+  const follows = state === "follows" || state === "fallback";
+  const sayOrTell = (raw: unknown): void => {
+    const problem = editing.sayValue(path, raw);
+    if (problem) tell({ title: problem.message, more: problem.mend, kind: "stop" });
+  };
+  switch (spec.type) {
+    case "flag":
+      return <Switch labelledBy={labelledBy} on={field.value === true} onChange={sayOrTell} />;
+    case "choice": {
+      const { options, label } = spec as ChoiceSpec<string, unknown>;
+      const shared = { label, value: String(field.value ?? ""), options, onChoose: sayOrTell };
+      return inRow ? <RowChoice {...shared} wide /> : <ListChoice {...shared} follows={follows} />;
+    }
+    case "text":
+    case "counts":
+      return (
+        <TextField
+          labelledBy={labelledBy}
+          numeric={spec.type === "counts"}
+          follows={follows}
+          value={
+            typeof field.raw === "string"
+              ? field.raw
+              : Array.isArray(field.value)
+                ? field.value.join(" ")
+                : String(field.value ?? "")
+          }
+          problem={field.problem}
+          onCommit={(text) => editing.sayValue(path, text.trim() === "" ? undefined : text.trim())}
+        />
+      );
+    case "records":
+      return <RecordsField field={field} notation={notation} editing={editing} />;
+    default:
+      return (
+        <NumberField
+          field={field}
+          notation={notation}
+          labelledBy={labelledBy}
+          onTry={(text) => editing.tryValue(path, text)}
+          onCommit={(text, gesture) => editing.sayValue(path, text, gesture)}
+          onDrop={editing.drop}
+        />
+      );
+  }
+}
+
+/** What the number is, where its usual range comes from, and the way back to what it follows. */
+function Explained({
+  field,
+  notation,
+  editing,
+  onDone,
+}: {
+  readonly field: Field;
+  readonly notation: Notation;
+  readonly editing: Editing;
+  readonly onDone: () => void;
+}) {
+  const spec = field.spec as (FlagSpec<unknown> | TextSpec<unknown>) & {
+    usual?: { from: number; to: number; basis: string };
+    follows?: { words: string };
+  };
+  const quantity = quantityOf(field.spec.type);
+  const given = field.raw !== undefined;
+  return (
+    <>
+      <p>{spec.help}</p>
+      <dl className="help-facts">
+        {spec.usual && quantity ? (
+          <>
+            <dt>Usually</dt>
+            <dd>
+              {say(spec.usual.from, quantity, notation)} to {say(spec.usual.to, quantity, notation)}
+            </dd>
+            <dt>Basis</dt>
+            <dd>{spec.usual.basis}</dd>
+          </>
+        ) : null}
+        {spec.follows ? (
+          <>
+            <dt>Follows</dt>
+            <dd>{spec.follows.words}</dd>
+          </>
+        ) : null}
+        {quantity ? (
+          <>
+            <dt>In formulas</dt>
+            <dd className="num">{field.key}</dd>
+          </>
+        ) : null}
+      </dl>
+      {given && field.spec.type !== "records" ? (
+        <div className="help-acts">
+          <Button
+            size="small"
+            onClick={() => {
+              editing.sayValue(field.path, undefined);
+              onDone();
+            }}
+          >
+            {spec.follows ? "Let it follow again" : "Back to the usual"}
+          </Button>
+        </div>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,180 @@
+/** A list of like things: strings, binding layers. Few numbers each stand in a table, many in cards; each can be moved and taken out. */
+import type { RecordsSpec, ChoiceSpec } from "../../parts/contract.ts";
+import type { Trouble } from "../../document/design.ts";
+import type { Field, Raw } from "../../parts/derived.ts";
+import { addRecord, shiftRecord, takeRecord } from "../../store/commands/edit-records.ts";
+import type { Result } from "../../units/result.ts";
+import { useBench } from "../bench.ts";
+import { tellTrouble } from "../files.ts";
+import { Button } from "../kit/button.tsx";
+import { ListChoice, Switch } from "../kit/choice.tsx";
+import { Menu } from "../kit/menu.tsx";
+import { FieldError, NumberField } from "../kit/number-field.tsx";
+import { Sign } from "../kit/sign.tsx";
+import { TextField } from "../kit/text-field.tsx";
+import { quantityOf, type Notation } from "../notation.ts";
+import type { Editing } from "./editing.ts";
+import { FieldRow } from "./field-row.tsx";
+import "./records-field.css";
+
+interface RecordsFieldProps {
+  readonly field: Field;
+  readonly notation: Notation;
+  readonly editing: Editing;
+}
+
+type AnyRecords = RecordsSpec<Record<string, unknown>, unknown>;
+
+/** More numbers than this in a record, and it becomes a card. */
+const TABLE_COLUMNS = 4;
+
+export function RecordsField({ field, notation, editing }: RecordsFieldProps) {
+  const bench = useBench();
+  const spec = field.spec as unknown as AnyRecords;
+  const records = field.records ?? [];
+  const full = records.length >= spec.maxItems;
+  const done = (result: Result<void, Trouble>): void =>
+    result.ok ? undefined : tellTrouble("Nothing was changed", result.error);
+
+  const acts = (index: number) => (
+    <Menu
+      trigger={
+        <Button look="quiet" size="icon" label={`${spec.item} ${index + 1}: move or take out`}>
+          <Sign name="menu" />
+        </Button>
+      }
+      entries={[
+        { label: "Move up", disabled: index === 0, onChoose: () => done(shiftRecord(bench, field.path, index, index - 1)) },
+        {
+          label: "Move down",
+          disabled: index === records.length - 1,
+          onChoose: () => done(shiftRecord(bench, field.path, index, index + 1)),
+        },
+        {
+          label: `Another like it`,
+          disabled: full,
+          onChoose: () => done(addRecord(bench, field.path, index + 1, recordOf(records[index]))),
+        },
+        { label: `Take out`, apart: true, onChoose: () => done(takeRecord(bench, field.path, index)) },
+      ]}
+    />
+  );
+
+  const columns = Object.keys(spec.of);
+  const shown = columns.filter((key) => records.some((record) => record.some((f) => f.key === key && !f.idle)));
+  return (
+    <div className="recs">
+      {field.problem ? <FieldError id={`error-${field.path}`} problem={field.problem} text={undefined} /> : null}
+      {records.length === 0 ? <p className="recs-none">None. Add a {spec.item} and it takes its place on the drawing.</p> : null}
+      {records.length > 0 && columns.length <= TABLE_COLUMNS ? (
+        <div className="recs-scroll">
+          <table className="recs-table">
+            <thead>
+              <tr>
+                <th scope="col">
+                  <span className="unseen">{spec.item}</span>
+                </th>
+                {shown.map((key) => (
+                  <th scope="col" key={key}>
+                    {(spec.of[key] as unknown as { label: string }).label}
+                  </th>
+                ))}
+                <th scope="col">
+                  <span className="unseen">Move or take out</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {records.map((record, index) => (
+                <tr key={record[0]?.path ?? index}>
+                  <td className="recs-count">{index + 1}</td>
+                  {shown.map((key) => {
+                    const one = record.find((f) => f.key === key);
+                    return (
+                      <td key={key}>
+                        {one && !one.idle ? (
+                          <Cell field={one} notation={notation} editing={editing} name={`${spec.item} ${index + 1}`} />
+                        ) : null}
+                      </td>
+                    );
+                  })}
+                  <td className="recs-acts">{acts(index)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      ) : null}
+      {columns.length > TABLE_COLUMNS
+        ? records.map((record, index) => (
+            <div className="recs-card" key={record[0]?.path ?? index}>
+              <div className="recs-card-head">
+                {spec.item.charAt(0).toUpperCase() + spec.item.slice(1)} {index + 1}
+                {acts(index)}
+              </div>
+              {record
+                .filter((f) => !f.idle)
+                .map((f) => (
+                  <FieldRow key={f.path} field={f} notation={notation} editing={editing} />
+                ))}
+            </div>
+          ))
+        : null}
+      <div>
+        <Button
+          size="small"
+          disabled={full}
+          onClick={() => done(addRecord(bench, field.path, records.length, recordOf(records.at(-1))))}
+        >
+          <Sign name="plus" /> Add a {spec.item}
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+function Cell({ field, notation, editing, name }: RecordsFieldProps & { readonly name: string }) {
+  const { spec, path } = field;
+  const label = `${name}, ${spec.label.toLowerCase()}`;
+  if (spec.type === "flag")
+    return <Switch label={label} on={field.value === true} onChange={(on) => editing.sayValue(path, on)} />;
+  if (spec.type === "choice")
+    return (
+      <ListChoice
+        label={label}
+        value={String(field.value)}
+        options={(spec as ChoiceSpec<string, unknown>).options}
+        onChoose={(value) => editing.sayValue(path, value)}
+      />
+    );
+  if (!quantityOf(spec.type))
+    return (
+      <TextField
+        label={label}
+        value={String(field.raw ?? field.value ?? "")}
+        problem={field.problem}
+        onCommit={(text) => editing.sayValue(path, text)}
+      />
+    );
+  return (
+    <NumberField
+      field={field}
+      notation={notation}
+      label={label}
+      bare
+      onTry={(text) => editing.tryValue(path, text)}
+      onCommit={(text, gesture) => editing.sayValue(path, text, gesture)}
+      onDrop={editing.drop}
+    />
+  );
+}
+
+/** A record as the maker would say it: what was typed, else lengths in mm and angles in degrees; what follows is left out. */
+const recordOf = (record: readonly Field[] = []): Record<string, Raw> =>
+  Object.fromEntries(
+    record.flatMap((field) => (field.state === "follows" || field.value === undefined ? [] : [[field.key, rawOf(field)]])),
+  );
+
+const rawOf = (field: Field): Raw =>
+  field.raw ??
+  (typeof field.value === "number" && quantityOf(field.spec.type) === "angle" ? (field.value * 180) / Math.PI : field.value);

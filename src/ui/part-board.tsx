@@ -1,0 +1,66 @@
+/** The drawing board on a part of the open design. */
+import { lazy, Suspense, useCallback } from "react";
+import type { DerivedPart, Field } from "../parts/derived.ts";
+import { lookAt, select } from "../store/session-store.ts";
+import { useBench, useNotation, useSession } from "./bench.ts";
+import { useTheme } from "./look/use-theme.ts";
+import { useEditing } from "./panels/editing.ts";
+import "./part-board.css";
+
+const Board = lazy(async () => ({ default: (await import("./board/board.tsx")).Board }));
+
+export function PartBoard({ part }: { readonly part: DerivedPart }) {
+  const bench = useBench();
+  const editing = useEditing();
+  const notation = useNotation();
+  const theme = useTheme();
+  const selection = useSession((s) => (s.selection?.part === part.id ? s.selection.shape : undefined));
+  const camera = useSession((s) => s.cameras[part.id]);
+  const onSelect = useCallback(
+    (shape: string | undefined) => select(bench.session, shape === undefined ? undefined : { part: part.id, shape }),
+    [bench, part.id],
+  );
+  const textOf = useCallback((path: string) => typedAt(bench.derived.getState(), path), [bench]);
+
+  if (part.problems.length > 0)
+    return (
+      <div className="board-waits" role="alert">
+        <p className="board-waits-head">Nothing to draw until this is mended</p>
+        {part.problems.map((problem) => (
+          <p key={problem.path + problem.message}>
+            {problem.message}. {problem.mend}
+          </p>
+        ))}
+      </div>
+    );
+  return (
+    <Suspense fallback={<p className="busy">The board is being laid out.</p>}>
+      <Board
+        drawing={part.drawing()}
+        name={part.label}
+        theme={theme}
+        units={notation}
+        selection={selection}
+        onSelect={onSelect}
+        textOf={textOf}
+        onEdit={(path, text) => {
+          const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
+          return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
+        }}
+        camera={camera}
+        onCamera={(next) => lookAt(bench.session, part.id, next)}
+      />
+    </Suspense>
+  );
+}
+
+/** What the maker typed at a path, wherever it stands. */
+function typedAt(
+  derived: { readonly instrument: DerivedPart; readonly parts: readonly DerivedPart[] },
+  path: string,
+): string | undefined {
+  const part = [derived.instrument, ...derived.parts].find((one) => path.startsWith(`${one.path}.`));
+  const all: readonly Field[] = part?.fields.flatMap((field) => [field, ...(field.records?.flat() ?? [])]) ?? [];
+  const raw = all.find((field) => field.path === path)?.raw;
+  return typeof raw === "string" ? raw : undefined;
+}

@@ -1,0 +1,84 @@
+/** Checks as sentences: measured, needed, where the limit comes from, what to change, and the way to the place. */
+import { sentenceOf, type PlacedFinding } from "../../checks/findings.ts";
+import { select } from "../../store/session-store.ts";
+import { useBench, useNotation } from "../bench.ts";
+import { go } from "../frame/route.ts";
+import { Button } from "../kit/button.tsx";
+import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
+import { say } from "../notation.ts";
+import "./finding-list.css";
+
+interface FindingListProps {
+  readonly findings: readonly PlacedFinding[];
+  /** Names the part of each. */
+  readonly named?: boolean;
+  /** The one whose place is being shown beside the list. */
+  readonly shown?: string | undefined;
+  readonly onShow?: (finding: PlacedFinding) => void;
+}
+
+export const keyOf = (finding: PlacedFinding): string => `${finding.partId} ${finding.id}`;
+
+export function FindingList({ findings, named = false, shown, onShow }: FindingListProps) {
+  if (findings.length === 0) return <p className="note">No check applies here yet.</p>;
+  return (
+    <ul>
+      {findings.map((finding) => (
+        <FindingItem key={keyOf(finding)} finding={finding} named={named} shown={shown === keyOf(finding)} onShow={onShow} />
+      ))}
+    </ul>
+  );
+}
+
+function FindingItem({
+  finding,
+  named,
+  shown,
+  onShow,
+}: {
+  readonly finding: PlacedFinding;
+  readonly named: boolean;
+  readonly shown: boolean;
+  readonly onShow: FindingListProps["onShow"];
+}) {
+  const bench = useBench();
+  const notation = useNotation();
+  const sentence = sentenceOf(finding, (value, quantity) => say(value, quantity, notation));
+  const needed =
+    finding.needed !== undefined && !finding.says.includes("{needed}")
+      ? say(finding.needed, finding.quantity ?? "length", notation)
+      : undefined;
+
+  function visit(): void {
+    go({ place: "parts", part: finding.partId });
+    select(bench.session, { part: finding.partId, ...(finding.shape ? { shape: finding.shape } : {}) });
+  }
+
+  return (
+    <li
+      className={`finding finding-${finding.severity}`}
+      data-shown={shown ? "" : undefined}
+      onMouseEnter={() => onShow?.(finding)}
+      onFocus={() => onShow?.(finding)}
+    >
+      <span className="finding-sign">
+        <FindingSign severity={finding.severity} />
+        <span className="unseen">{FINDING_WORD[finding.severity]}: </span>
+      </span>
+      <div>
+        <p className="finding-says">{sentence}</p>
+        {finding.mend ? <p className="finding-more">{finding.mend}</p> : null}
+        <p className="finding-basis">
+          {named ? `${finding.partLabel}. ` : ""}
+          {needed ? `Needs ${needed}. ` : ""}
+          {finding.basis}
+        </p>
+      </div>
+      {finding.severity === "fine" ? null : (
+        <Button size="small" label={`Show the place: ${sentence}`} onClick={visit}>
+          Show
+        </Button>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,3 @@
+export function FirstBoard() {
+  return null;
+}

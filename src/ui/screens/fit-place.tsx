@@ -1,0 +1,124 @@
+/** Fit: every check as a sentence, the gravest first, with its place shown beside the list. */
+import { useState } from "react";
+import { countBySeverity, findingsOf, type PlacedFinding } from "../../checks/findings.ts";
+import type { Severity } from "../../parts/contract.ts";
+import { partNamed, useDerived } from "../bench.ts";
+import { DrawingSvg } from "../drawing-svg.tsx";
+import { hashOf } from "../frame/route.ts";
+import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
+import { FindingList, keyOf } from "./finding-list.tsx";
+import "./fit-place.css";
+
+const ABOUT: Readonly<Record<Severity, string>> = { stop: "do not cut yet", look: "your call", fine: "nothing to do" };
+
+export function FitPlace() {
+  const derived = useDerived();
+  const findings = findingsOf(derived);
+  const counts = countBySeverity(findings);
+  const [shownKey, setShown] = useState<string>();
+  const shown = findings.find((finding) => keyOf(finding) === shownKey) ?? findings.find((finding) => finding.at);
+  return (
+    <div className="fit">
+      <section className="fit-list" aria-labelledby="fit-title">
+        <div className="fit-list-inner">
+          <h1 className="title" id="fit-title">
+            {counts.stop > 0 ? "Something does not fit" : counts.look > 0 ? "It fits; some things to look at" : "It fits"}
+          </h1>
+          <p className="fit-count">{findings.length} checks. A clear check is not a promise: try the template in scrap.</p>
+          {derived.problems.length > 0 ? (
+            <section className="fit-group says-stop">
+              <div className="fit-group-head">
+                <FindingSign severity="stop" />
+                <h2>Numbers to mend first</h2>
+              </div>
+              <ul>
+                {derived.problems.map((problem) => (
+                  <li key={problem.path + problem.message} className="finding">
+                    <span />
+                    <div>
+                      <p className="finding-says">{problem.message}</p>
+                      <p className="finding-more">{problem.mend}</p>
+                    </div>
+                    <a
+                      className="btn btn-small"
+                      href={hashOf(
+                        problem.path.startsWith("instrument")
+                          ? { place: "numbers" }
+                          : { place: "parts", part: problem.path.split(".")[1] ?? "" },
+                      )}
+                    >
+                      Show
+                    </a>
+                  </li>
+                ))}
+              </ul>
+            </section>
+          ) : null}
+          {(["stop", "look", "fine"] as const).map((severity) => (
+            <Group
+              key={severity}
+              severity={severity}
+              findings={findings.filter((finding) => finding.severity === severity)}
+              shown={shown ? keyOf(shown) : undefined}
+              onShow={(finding) => setShown(keyOf(finding))}
+            />
+          ))}
+        </div>
+      </section>
+      <aside className="fit-side" aria-label="The place on the part">
+        {shown ? (
+          <PlaceOf finding={shown} />
+        ) : (
+          <p className="fit-side-head note">Point at a check and its place is shown here.</p>
+        )}
+      </aside>
+    </div>
+  );
+}
+
+function Group({
+  severity,
+  findings,
+  shown,
+  onShow,
+}: {
+  readonly severity: Severity;
+  readonly findings: readonly PlacedFinding[];
+  readonly shown: string | undefined;
+  readonly onShow: (finding: PlacedFinding) => void;
+}) {
+  if (findings.length === 0) return null;
+  return (
+    <section className="fit-group" aria-labelledby={`fit-${severity}`}>
+      <div className={`fit-group-head says-${severity}`}>
+        <FindingSign severity={severity} />
+        <h2 id={`fit-${severity}`}>{FINDING_WORD[severity]}</h2>
+        <span>
+          {findings.length}, {ABOUT[severity]}
+        </span>
+      </div>
+      <FindingList findings={findings} named shown={shown} onShow={onShow} />
+    </section>
+  );
+}
+
+function PlaceOf({ finding }: { readonly finding: PlacedFinding }) {
+  const derived = useDerived();
+  const part = partNamed(derived, finding.partId);
+  if (!part || part.problems.length > 0) return null;
+  return (
+    <>
+      <div className="fit-side-head">
+        <h2 className="side-title">{part.label}</h2>
+      </div>
+      <div className="fit-picture">
+        <DrawingSvg
+          drawing={part.drawing()}
+          says={`${part.label}, the place ringed`}
+          {...(finding.at ? { ring: finding.at } : {})}
+          {...(finding.shape ? { marked: finding.shape } : {})}
+        />
+      </div>
+    </>
+  );
+}

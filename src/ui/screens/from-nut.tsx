@@ -1,0 +1,41 @@
+/** A table of distances from the nut, read across like a rule, to be copied with one press. */
+import type { TemplateSource } from "../../parts/contract.ts";
+import { useNotation } from "../bench.ts";
+import { Button } from "../kit/button.tsx";
+import { Sign } from "../kit/sign.tsx";
+import { tell } from "../kit/tell.tsx";
+import { say } from "../notation.ts";
+import { formatLength } from "../../units/format.ts";
+
+export function FromNut({ table }: { readonly table: NonNullable<TemplateSource["table"]> }) {
+  const notation = useNotation();
+  async function copy(): Promise<void> {
+    const lines = [table.title, ...table.rows.map((row) => `${row.label}\t${say(row.value, "length", notation)}`)];
+    try {
+      await navigator.clipboard.writeText(lines.join("\n"));
+      tell({ title: "The table is copied.", kind: "fine" });
+    } catch {
+      tell({ title: "This browser does not let us copy.", more: "Select the table and copy it by hand.", kind: "stop" });
+    }
+  }
+  return (
+    <>
+      <div className="from-nut-head">
+        <h3 className="note">
+          {table.title}, {notation.unit === "mm" ? "mm" : "inches"}
+        </h3>
+        <Button look="quiet" size="small" onClick={() => void copy()}>
+          <Sign name="copy" /> Copy the table
+        </Button>
+      </div>
+      <dl className="from-nut">
+        {table.rows.map((row) => (
+          <div key={row.label}>
+            <dt>{row.label}</dt>
+            <dd>{formatLength(row.value, notation, "fixed").text}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}

@@ -1,0 +1,169 @@
+/** Parts: the drawing board, the parts beside it as true outlines, the numbers of the one on the board, and what else there is to see of it. */
+import { useEffect, useMemo, useState } from "react";
+import { countBySeverity } from "../../checks/findings.ts";
+import type { DerivedPart } from "../../parts/derived.ts";
+import { REGISTRY } from "../../parts/registry.ts";
+import { newPart } from "../../store/commands/edit-parts.ts";
+import { showPart } from "../../store/session-store.ts";
+import { partNamed, useBench, useDerived, useNotation, useSession } from "../bench.ts";
+import { DrawingSvg } from "../drawing-svg.tsx";
+import { tellTrouble } from "../files.ts";
+import { go, hashOf } from "../frame/route.ts";
+import { PartBoard } from "../part-board.tsx";
+import { Button } from "../kit/button.tsx";
+import { Menu } from "../kit/menu.tsx";
+import { FindingSign, Sign } from "../kit/sign.tsx";
+import { Tabs } from "../kit/tabs.tsx";
+import { sayWords } from "../notation.ts";
+import { NumbersPanel } from "../panels/numbers-panel.tsx";
+import { FindingList } from "./finding-list.tsx";
+import { FromNut } from "./from-nut.tsx";
+import "./parts-place.css";
+
+export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) {
+  const bench = useBench();
+  const derived = useDerived();
+  const active = useSession((s) => s.activePart);
+  const part = partNamed(derived, wanted ?? active) ?? derived.parts[0] ?? derived.instrument;
+  const shown = wanted === undefined && active === "instrument" ? (derived.parts[0] ?? part) : part;
+
+  useEffect(() => showPart(bench.session, shown.id), [bench, shown.id]);
+
+  return (
+    <div className="parts">
+      <PartList parts={derived.parts} shown={shown.id} />
+      <section className="parts-middle" aria-label={shown.label}>
+        <div className="parts-head">
+          <h1 className="title">{shown.label}</h1>
+          <Summary part={shown} />
+        </div>
+        <div className="parts-board">
+          <PartBoard part={shown} key={shown.id} />
+        </div>
+        <Below part={shown} />
+      </section>
+      <aside className="side parts-panel" aria-label={`Numbers of the ${shown.label.toLowerCase()}`}>
+        <h2 className="side-title">Numbers of the {shown.label.toLowerCase()}</h2>
+        <div className="parts-panel-groups">
+          <NumbersPanel part={shown} key={shown.id} />
+        </div>
+      </aside>
+    </div>
+  );
+}
+
+function Summary({ part }: { readonly part: DerivedPart }) {
+  const notation = useNotation();
+  return <p className="parts-summary">{part.summary.length > 0 ? sayWords(part.summary, notation) : part.about}</p>;
+}
+
+function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; readonly shown: string }) {
+  const bench = useBench();
+  const kinds = REGISTRY.filter((part) => part.kind !== "instrument");
+  return (
+    <nav className="parts-list" aria-label="Parts">
+      {parts.map((part) => (
+        <a
+          key={part.id}
+          className="part-card"
+          href={hashOf({ place: "parts", part: part.id })}
+          aria-current={part.id === shown ? "true" : undefined}
+        >
+          {part.problems.length > 0 ? <span className="dsvg" /> : <DrawingSvg drawing={part.drawing()} says="" small />}
+          <span className="part-card-foot">
+            <span className="part-card-name">{nameOf(part, parts)}</span>
+            <PartState part={part} />
+          </span>
+        </a>
+      ))}
+      <Menu
+        align="start"
+        trigger={
+          <Button look="quiet" size="small" className="parts-add">
+            <Sign name="plus" /> Add a part
+          </Button>
+        }
+        entries={kinds.map((kind) => ({
+          label: kind.label,
+          about: kind.about,
+          onChoose: () => {
+            const added = newPart(bench, kind.kind);
+            if (added.ok) go({ place: "parts", part: added.value });
+            else tellTrouble("No part was added", added.error);
+          },
+        }))}
+      />
+    </nav>
+  );
+}
+
+/** A part's label; its id too where two parts have the same. */
+const nameOf = (part: DerivedPart, parts: readonly DerivedPart[]): string =>
+  parts.some((other) => other !== part && other.label === part.label) ? part.id : part.label;
+
+/** How its checks stand: a shape and a word. */
+function PartState({ part }: { readonly part: DerivedPart }) {
+  const { stop, look, fine } = useMemo(() => countBySeverity(part.findings()), [part]);
+  if (part.problems.length > 0) return <State severity="stop" says="a number to mend" />;
+  if (stop > 0) return <State severity="stop" says={stop === 1 ? "1 stop" : `${stop} stops`} />;
+  if (look > 0) return <State severity="look" says={`${look} to look at`} />;
+  return fine > 0 ? <State severity="fine" says="all clear" /> : null;
+}
+
+const State = ({ severity, says }: { readonly severity: "stop" | "look" | "fine"; readonly says: string }) => (
+  <span className={`part-state says-${severity}`}>
+    <FindingSign severity={severity} /> {says}
+  </span>
+);
+
+/** Under the board: the part's tables, its checks, its templates. */
+function Below({ part }: { readonly part: DerivedPart }) {
+  const [open, setOpen] = useState("table");
+  const templates = part.templates();
+  const tables = templates.flatMap((template) => (template.table ? [template.table] : []));
+  const findings = part.findings();
+  const { stop, look } = countBySeverity(findings);
+  const pages = [
+    ...tables.slice(0, 1).map((table) => ({ id: "table", label: "From the nut", page: <FromNut table={table} /> })),
+    {
+      id: "fit",
+      label: (
+        <>
+          Fit{" "}
+          {stop > 0 ? (
+            <span className="says-stop">
+              <FindingSign severity="stop" /> {stop}
+            </span>
+          ) : null}{" "}
+          {look > 0 ? (
+            <span className="says-look">
+              <FindingSign severity="look" /> {look}
+            </span>
+          ) : null}
+        </>
+      ),
+      page: <FindingList findings={findings.map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }))} />,
+    },
+    {
+      id: "templates",
+      label: `Templates ${templates.length}`,
+      page: (
+        <ul className="patterns">
+          {templates.map((template) => (
+            <li key={template.name} className="pattern">
+              <DrawingSvg drawing={template.drawing} says={template.title} small />
+              <p className="pattern-name">{template.title}</p>
+              <p className="note">{template.lineIs}</p>
+            </li>
+          ))}
+        </ul>
+      ),
+    },
+  ];
+  const shown = pages.some((page) => page.id === open) ? open : pages[0]!.id;
+  return (
+    <div className="parts-below">
+      <Tabs label={`More of the ${part.label.toLowerCase()}`} pages={pages} open={shown} onOpen={setOpen} />
+    </div>
+  );
+}

@@ -1,0 +1,56 @@
+/** Opens the product: what this browser kept, the workbench, and the first picture. */
+import { createRoot } from "react-dom/client";
+import { openStorage, type DesignStorage } from "../document/storage.ts";
+import { startAutosave } from "../store/autosave.ts";
+import { openDesign } from "../store/commands/open-design.ts";
+import { openDialog, setTheme, type Theme } from "../store/session-store.ts";
+import { createWorkbench, type Workbench } from "../store/workbench.ts";
+import { App } from "./app.tsx";
+import { BenchProvider } from "./bench.ts";
+import { tellTrouble } from "./files.ts";
+import { keepSingleKeys, SINGLE_KEYS } from "./frame/single-keys.ts";
+import { wearTheme } from "./look/theme.ts";
+import "./look/fonts.css";
+import "./look/tokens.css";
+import "./look/base.css";
+
+const THEME = "theme";
+
+/** Starts the product inside `root`. On a first visit that is a live example; afterwards the design that was worked on last. */
+export async function start(root: HTMLElement): Promise<void> {
+  const opened = await openStorage();
+  const storage = opened.ok ? opened.value : undefined;
+  const bench = createWorkbench({ storage });
+  await takeSettings(bench, storage);
+  wearTheme(bench.session);
+  await openLast(bench);
+  startAutosave(bench, { page: window });
+  createRoot(root).render(
+    <BenchProvider value={bench}>
+      <App />
+    </BenchProvider>,
+  );
+}
+
+async function takeSettings(bench: Workbench, storage: DesignStorage | undefined): Promise<void> {
+  const found = await storage?.settings();
+  const kept = found?.ok ? found.value : {};
+  const keep = (name: string, value: unknown): void => void storage?.setSetting(name, value);
+  keepSingleKeys(kept[SINGLE_KEYS], keep);
+  const theme = kept[THEME];
+  if (theme === "paper" || theme === "slate") setTheme(bench.session, theme satisfies Theme);
+  bench.session.subscribe((now, before) => {
+    if (now.theme !== before.theme) keep(THEME, now.theme);
+  });
+}
+
+/** Puts the design that was saved last on the bench, if there is one. */
+async function openLast(bench: Workbench): Promise<void> {
+  const list = await bench.storage?.list();
+  const last = list?.ok ? list.value[0] : undefined;
+  if (!last) return;
+  const result = await openDesign(bench, last.id);
+  if (!result.ok) tellTrouble(`${last.title || "The last design"} was not opened`, result.error);
+  else if (result.value.length > 0)
+    openDialog(bench.session, { kind: "repairs", name: last.title || "The design", repairs: result.value });
+}
