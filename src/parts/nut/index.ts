@@ -1,0 +1,29 @@
+import type { Part } from "../contract.ts";
+import { nutChecks } from "./checks.ts";
+import { drawNut } from "./draw.ts";
+import { measureNut, type NutMeasures } from "./measure.ts";
+import { nutParams, type NutParams } from "./params.ts";
+import { nutTemplates } from "./templates.ts";
+
+export type { NutMeasures, NutSlot } from "./measure.ts";
+export type { NutParams } from "./params.ts";
+
+export const nut: Part<NutParams, NutMeasures> = {
+  kind: "nut",
+  label: "Nut",
+  about: "The bar at the head that spaces the strings and sets their height.",
+  version: 1,
+  migrations: [],
+  params: nutParams,
+  reads: ["instrument", "fingerboard"],
+  measure: measureNut,
+  measureNames: ["faceX", "backX", "height", "blankHeight", "crest", "slantRad"],
+  draw: (_p, m, from) => drawNut(m, from),
+  summary: (p, m) => [
+    `${m.slots.length} ${m.slots.length === 1 ? "slot" : "slots"}, `,
+    { value: p.thickness, quantity: "length" },
+    " thick.",
+  ],
+  templates: (_p, m, from) => nutTemplates(m, from),
+  checks: nutChecks,
+};
