@@ -25,7 +25,7 @@ export function upgrade(
   to: number,
   steps: readonly Migration[],
 ): Result<RawRecord, VersionTrouble> {
-  const from = raw.version ?? 1;
+  const { version: from = 1 } = raw;
   if (typeof from !== "number" || !Number.isInteger(from) || from < 1) {
     return {
       ok: false,

@@ -93,7 +93,8 @@ function fromJson(json: Json, repairs: Repair[]): ReadDesign {
   const raw = upgraded.value;
   const tell: Tell = (repair) => repairs.push(repair);
   try {
-    const { fractions, order, cuts, ...others } = raw;
+    const { fractions, order, cuts, measured: _measured, limits: _limits, ...others } = raw;
+    if (json.version === undefined) tell({ path: "version", says: `it was missing: read as version ${VERSION}` });
     const design: Design = {
       ...others,
       ...readNumbers(raw, "", tell),
@@ -159,13 +160,14 @@ const cutShape: Shape = (value, path, tell): Cut | undefined => {
     tell({ path: `${path}.${key}`, says: "it was missing: now an empty text" });
     return "";
   };
+  const { measured: _measured, limits: _limits, ...otherKeys } = kept.numbers;
   return {
     ...kept,
     date: needed("date"),
     part: needed("part"),
     template: needed("template"),
     fingerprint: needed("fingerprint"),
-    numbers: { ...kept.numbers, ...readNumbers(kept.numbers, `${path}.numbers.`, tell) },
+    numbers: { ...otherKeys, ...readNumbers(kept.numbers, `${path}.numbers.`, tell) },
   };
 };
 const cutsShape = listOf(cutShape);
@@ -231,7 +233,7 @@ function readParts(raw: RawRecord, path: string, tell: Tell): Readonly<Record<st
 }
 
 function freeId(wish: string, raw: RawRecord, parts: ReadonlyMap<string, PartRecord>): string {
-  const base = isPartId(wish) ? wish : "part";
+  const base = isPartId(`${wish}2`) ? wish : "part";
   for (let n = 2; ; n++) {
     const id = `${base}${n}`;
     if (!Object.hasOwn(raw, id) && !parts.has(id)) return id;
