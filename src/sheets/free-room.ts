@@ -1,0 +1,95 @@
+/** Finds room on a sheet for what may stand anywhere: rectangles free of ink and of each other. */
+import type { Bounds } from "../geometry/bounds.ts";
+import { Sums, visitSquares } from "./grid.ts";
+import type { Stroke } from "./ink.ts";
+import type { Rect } from "./sheet.ts";
+
+/** Side of a square, mm. */
+const SIZE = 1;
+/** Squares kept free round every line of ink. */
+const CLEAR = 2;
+
+export class FreeRoom {
+  readonly #area: Rect;
+  readonly #columns: number;
+  readonly #rows: number;
+  readonly #cells: Uint8Array;
+  #sums: Sums | undefined;
+
+  /** Room within `area`, with nothing in it. */
+  constructor(area: Rect) {
+    this.#area = area;
+    this.#columns = Math.max(1, Math.ceil((area.x1 - area.x0) / SIZE));
+    this.#rows = Math.max(1, Math.ceil((area.y1 - area.y0) / SIZE));
+    this.#cells = new Uint8Array(this.#columns * this.#rows);
+  }
+
+  /** Takes the strokes and 2 mm round them. */
+  takeStrokes(strokes: readonly Stroke[]): void {
+    const origin = { x: this.#area.x0, y: this.#area.y0 };
+    for (const { points, closed } of strokes) {
+      for (let k = closed ? 0 : 1; k < points.length; k++) {
+        visitSquares(points[k === 0 ? points.length - 1 : k - 1]!, points[k]!, origin, SIZE, (i, j) => {
+          this.#fill(i - CLEAR, j - CLEAR, i + CLEAR + 1, j + CLEAR + 1);
+        });
+      }
+    }
+    this.#sums = undefined;
+  }
+
+  /** Takes a rectangle. */
+  take({ x0, y0, x1, y1 }: Rect): void {
+    const { x0: ox, y0: oy } = this.#area;
+    this.#fill(
+      Math.floor((x0 - ox) / SIZE),
+      Math.floor((y0 - oy) / SIZE),
+      Math.ceil((x1 - ox) / SIZE),
+      Math.ceil((y1 - oy) / SIZE),
+    );
+    this.#sums = undefined;
+  }
+
+  /** Whether the rectangle lies within the area and is free. */
+  isFree({ x0, y0, x1, y1 }: Rect): boolean {
+    const { x0: ox, y0: oy, x1: ex, y1: ey } = this.#area;
+    if (x0 < ox - 1e-6 || y0 < oy - 1e-6 || x1 > ex + 1e-6 || y1 > ey + 1e-6) return false;
+    this.#sums ??= new Sums(this.#columns, this.#rows, this.#cells);
+    return (
+      this.#sums.within(
+        Math.floor((x0 - ox) / SIZE + 1e-6),
+        Math.floor((y0 - oy) / SIZE + 1e-6),
+        Math.ceil((x1 - ox) / SIZE - 1e-6),
+        Math.ceil((y1 - oy) / SIZE - 1e-6),
+      ) === 0
+    );
+  }
+
+  /**
+   * Takes the first free room of the size: along the side `from` first, from its low to its high end (`left` and `right` go up from the
+   * bottom, `top` and `bottom` from the left). Undefined where there is none.
+   */
+  find(width: number, height: number, from: "left" | "right" | "top" | "bottom"): Bounds | undefined {
+    const { x0, y0, x1, y1 } = this.#area;
+    const [acrossMost, upMost] = [x1 - x0 - width, y1 - y0 - height];
+    if (acrossMost < 0 || upMost < 0) return undefined;
+    const upright = from === "left" || from === "right";
+    const [outer, inner] = upright ? [acrossMost, upMost] : [upMost, acrossMost];
+    for (let a = 0; a <= outer; a += SIZE) {
+      for (let b = 0; b <= inner; b += SIZE) {
+        const depth = from === "right" || from === "top" ? outer - a : a;
+        const [x, y] = upright ? [x0 + depth, y0 + b] : [x0 + b, y0 + depth];
+        const room = { x0: x, y0: y, x1: x + width, y1: y + height };
+        if (!this.isFree(room)) continue;
+        this.take(room);
+        return { minX: x, minY: y, maxX: x + width, maxY: y + height };
+      }
+    }
+    return undefined;
+  }
+
+  #fill(i0: number, j0: number, i1: number, j1: number): void {
+    for (let j = Math.max(0, j0); j < Math.min(this.#rows, j1); j++) {
+      this.#cells.fill(1, j * this.#columns + Math.max(0, i0), j * this.#columns + Math.max(0, Math.min(this.#columns, i1)));
+    }
+  }
+}

@@ -1,0 +1,106 @@
+/** Blocks of words and figures that stand wherever a sheet has room: how to join, cautions, distances from the nut. */
+import { textWidth, wrap } from "../lettering.ts";
+import { LEADING, linesHeight, PLAIN, SMALL, type Pen } from "./pen.ts";
+
+/** A block of one size, drawn with its lower left corner at (x, y). */
+export interface Block {
+  readonly width: number;
+  readonly height: number;
+  readonly draw: (pen: Pen, x: number, y: number) => void;
+}
+
+const PAD = 2;
+
+/** Said once in every set of sheets. */
+export const CAUTIONS = [
+  "Measure both bars of every sheet with a steel rule, and again once the paper is glued down: wet glue makes paper grow.",
+  "Try the template in scrap before good wood. A print true to 0.01 mm is not a cut true to 0.01 mm.",
+  "Routers, saws and spindles injure: guards, push blocks, a sharp bit; eyes, ears and a dust mask. Dust of rosewoods, ebony and some cedars sensitises; lacquer burns.",
+  "Some species need papers to be traded or taken abroad. Tool makers' instructions, local rules and qualified practice come before anything printed here.",
+];
+
+/** How sheets are put together, for an overlap or a butt joint. */
+export const joiningWords = (overlap: number): string[] =>
+  overlap > 0
+    ? [
+        "Cut each sheet along the full lines of its frame, at its left and top where a neighbour is named.",
+        "Lay it over that neighbour so that crosses of one number meet, and glue the strip beneath.",
+      ]
+    : [
+        "Cut each sheet along its frame wherever a neighbour is named.",
+        "Set the cut edges together so that the halves of every numbered cross meet, and tape the back.",
+      ];
+
+/** A heading over paragraphs, at several widths to choose from, the widest first. */
+export function wordsBlocks(heading: string, paragraphs: readonly string[], widths: readonly number[]): Block[] {
+  return widths.map((width) => {
+    const lines = paragraphs.map((paragraph) => wrap(paragraph, width - 2 * PAD, SMALL));
+    const head = linesHeight(1, PLAIN) + SMALL;
+    const height = 2 * PAD + head + lines.reduce((sum, p) => sum + linesHeight(p.length, SMALL) + SMALL * (LEADING - 1) + 0.6, 0);
+    return {
+      width,
+      height,
+      draw: (pen, x, y) => {
+        pen.layer("notes");
+        let top = y + height - PAD;
+        pen.lines(x + PAD, top, [heading], PLAIN, { strong: true });
+        top -= head;
+        for (const paragraph of lines) {
+          pen.lines(x + PAD, top, paragraph, SMALL);
+          top -= linesHeight(paragraph.length, SMALL) + SMALL * (LEADING - 1) + 0.6;
+        }
+      },
+    };
+  });
+}
+
+export interface Table {
+  readonly title: string;
+  readonly rows: readonly { readonly label: string; readonly value: number }[];
+}
+
+/** The table in one to four columns of rows, the most columns first. `say` adds the maker's units where these are not mm. */
+export function tableBlocks(table: Table, say: (mm: number) => string): Block[] {
+  const rows = table.rows.map(({ label, value }) => {
+    const said = say(value);
+    return [label, value.toFixed(2), ...(/mm\s*$/.test(said) ? [] : [said])];
+  });
+  const head = ["", "mm", ...(rows[0]?.length === 3 ? [""] : [])];
+  const gap = 4;
+  const widths = head.map((h, c) => Math.max(...[h, ...rows.map((row) => row[c] ?? "")].map((text) => textWidth(text, SMALL))));
+  const columnWidth = widths.reduce((sum, w) => sum + w + gap, 0) + gap;
+  const pitch = SMALL * 1.9;
+  return [4, 3, 2, 1]
+    .filter((columns) => columns === 1 || rows.length >= columns * 4)
+    .map((columns) => {
+      const deep = Math.ceil(rows.length / columns);
+      const titleHeight = PLAIN + SMALL;
+      const height = 2 * PAD + titleHeight + (deep + 1) * pitch;
+      const width = Math.max(2 * PAD + columns * columnWidth - gap, 2 * PAD + textWidth(table.title, PLAIN));
+      return {
+        width,
+        height,
+        draw: (pen: Pen, x: number, y: number) => {
+          pen.layer("table");
+          const top = y + height - PAD;
+          pen.lines(x + PAD, top, [table.title], PLAIN, { strong: true });
+          for (let column = 0; column < columns; column++) {
+            const left = x + PAD + column * columnWidth;
+            const writeRow = (cells: readonly string[], baseline: number): void => {
+              let right = left;
+              for (const [c, text] of cells.entries()) {
+                right += widths[c]!;
+                pen.text(c === 0 ? left : right, baseline, text, SMALL, { align: c === 0 ? "start" : "end" });
+                right += gap;
+              }
+            };
+            const first = top - titleHeight - SMALL;
+            writeRow(head, first);
+            pen.line(left, first - 1, left + columnWidth - 2 * gap, first - 1, "narrow", "rule");
+            for (const [i, row] of rows.slice(column * deep, (column + 1) * deep).entries())
+              writeRow(row, first - (i + 1) * pitch);
+          }
+        },
+      };
+    });
+}

@@ -1,0 +1,111 @@
+/** One way to lay a template on sheets: which way the paper and the template are turned, where the strip and the bars stand. */
+import { BARS_DEPTH, BARS_LENGTH } from "./furniture/bars.ts";
+import { MARK_REACH } from "./furniture/joints.ts";
+import { arrangeStrip, type Strip, type StripWords } from "./furniture/strip.ts";
+import type { InkGrid } from "./grid.ts";
+import type { Stroke } from "./ink.ts";
+import { rollLength, roomsOf, type Room } from "./rooms.ts";
+import type { Rect, SheetOptions } from "./sheet.ts";
+import { fewestFrames, inkGridOf, RIM_ROOM, shiftedGrid, type FrameSize, type Grid } from "./tiling.ts";
+import { turnStroke } from "./nesting.ts";
+
+/** The parts of a sheet: the frame for templates, the strip below it, and a place for the upright bars where they have one of their own. */
+export interface Setting {
+  readonly room: Room;
+  readonly frame: Rect;
+  readonly strip: Strip;
+  readonly stripAt: { readonly x: number; readonly y: number };
+  /** Lower left corner of the upright bars; undefined where they find room in the frame. */
+  readonly barsAt: { readonly x: number; readonly y: number } | undefined;
+}
+
+export interface Plan extends Setting {
+  readonly turn: 0 | 1;
+  readonly strokes: readonly Stroke[];
+  readonly ink: InkGrid;
+  readonly size: FrameSize;
+  readonly grid: Grid;
+}
+
+/** Between the strip and the frame, mm. */
+const APART = 1;
+
+/** Splits a room; `joined` keeps room for marks beyond the edges that are cut. Undefined where too little is left. */
+export function settingOf(
+  room: Room,
+  words: StripWords,
+  { overlap }: Pick<SheetOptions, "overlap">,
+  joined: boolean,
+  ownBars: boolean,
+): Setting | undefined {
+  const { usable } = room;
+  const left = usable.x0 + (ownBars ? BARS_DEPTH + APART : 0);
+  const strip = arrangeStrip(usable.x1 - left, words);
+  const [cut, covered] = joined ? [MARK_REACH, Math.max(0, MARK_REACH - overlap)] : [0, 0];
+  const frame = { x0: left + cut, y0: usable.y0 + strip.height + APART + covered, x1: usable.x1 - covered, y1: usable.y1 - cut };
+  if (Math.min(frame.x1 - frame.x0, frame.y1 - frame.y0) < LEAST_FRAME) return undefined;
+  if (!ownBars && frame.y1 - frame.y0 < BARS_LENGTH) return undefined;
+  return { room, frame, strip, stripAt: { x: left, y: usable.y0 }, barsAt: ownBars ? { x: usable.x0, y: usable.y0 } : undefined };
+}
+
+/** A frame narrower than this is not worth a sheet, mm. */
+const LEAST_FRAME = 50;
+
+/** Every orientation of paper and template, with the fewest sheets for each, best first. */
+export function plansFor(
+  strokes: readonly Stroke[],
+  words: StripWords,
+  options: SheetOptions,
+  ownBars: boolean,
+  shift?: { readonly x: number; readonly y: number },
+): Plan[] {
+  const plans: Plan[] = [];
+  for (const turn of [0, 1] as const) {
+    const turned = strokes.map((stroke) => turnStroke(stroke, turn));
+    const ink = inkGridOf(turned);
+    for (const room of roomsFor(ink, words, options)) {
+      const plan = planFor(turn, turned, ink, room, words, options, ownBars, shift);
+      if (plan) plans.push(plan);
+    }
+  }
+  // Fewest sheets; then the template as drawn; then the fewest joints; then the paper as named.
+  const rank = (p: Plan): number[] => [p.grid.cells.length, p.turn, p.grid.columns + p.grid.rows, p.room.turned ? 1 : 0];
+  return plans.toSorted((a, b) => compare(rank(a), rank(b)));
+}
+
+function compare(a: readonly number[], b: readonly number[]): number {
+  for (const [i, n] of a.entries()) if (n !== b[i]) return n - b[i]!;
+  return 0;
+}
+
+/** The rooms of the paper; a roll is cut as long as the ink needs. */
+function roomsFor(ink: InkGrid, words: StripWords, options: SheetOptions): Room[] {
+  if (options.paper.kind === "sheet") return roomsOf(options);
+  const [trial] = roomsOf(options);
+  const strip = arrangeStrip(trial!.usable.x1 - trial!.usable.x0 - BARS_DEPTH - APART, words);
+  const height = ink.box.maxY - ink.box.minY + 2 * RIM_ROOM + strip.height + APART + 2 * MARK_REACH;
+  return roomsOf(options, rollLength(options, height));
+}
+
+function planFor(
+  turn: 0 | 1,
+  strokes: readonly Stroke[],
+  ink: InkGrid,
+  room: Room,
+  words: StripWords,
+  options: SheetOptions,
+  ownBars: boolean,
+  shift: { readonly x: number; readonly y: number } | undefined,
+): Plan | undefined {
+  const whole = settingOf(room, words, options, false, ownBars);
+  const fits =
+    whole &&
+    ink.box.maxX - ink.box.minX + 2 * RIM_ROOM <= whole.frame.x1 - whole.frame.x0 + 1e-9 &&
+    ink.box.maxY - ink.box.minY + 2 * RIM_ROOM <= whole.frame.y1 - whole.frame.y0 + 1e-9;
+  const setting = fits ? whole : settingOf(room, words, options, true, ownBars);
+  if (!setting) return undefined;
+  const { frame } = setting;
+  const size = { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, overlap: fits ? 0 : options.overlap };
+  const grid = fewestFrames(ink, size);
+  return { ...setting, turn, strokes, ink, size, grid: shift && !fits ? shiftedGrid(ink, size, grid, shift) : grid };
+}

@@ -1,0 +1,159 @@
+/** Sheets that several small templates share, each named beside its line. */
+import { textWidth, wrap } from "./lettering.ts";
+import { drawUprightBars, roomAround, type Draft } from "./draft.ts";
+import { BARS_DEPTH, BARS_LENGTH } from "./furniture/bars.ts";
+import { LEADING, linesHeight, PLAIN, SMALL, Pen } from "./furniture/pen.ts";
+import { drawStrip } from "./furniture/strip.ts";
+import { inkBounds, type Stroke } from "./ink.ts";
+import { nest, type Nested } from "./nesting.ts";
+import { placedBounds } from "./placement.ts";
+import { settingOf, type Setting } from "./plan.ts";
+import { rollLength, roomsOf } from "./rooms.ts";
+import type { Placed, SheetOptions } from "./sheet.ts";
+import type { Template } from "../templates/template.ts";
+import type { Bounds } from "../geometry/bounds.ts";
+import { footLines, lineSentence, nameOf } from "./words.ts";
+
+/** Least distance between templates that share a sheet, mm: a saw and a pair of scissors pass between them. */
+export const SHARE_GAP = 6;
+
+export interface Piece {
+  readonly template: Template;
+  readonly strokes: readonly Stroke[];
+}
+
+export interface Shared {
+  readonly drafts: readonly Draft[];
+  /** For each piece its sheet among the drafts; undefined where it found none or would have been alone on it. */
+  readonly sheetOf: readonly (number | undefined)[];
+}
+
+/** Lays the pieces on shared sheets; a sheet that only one piece would be on is left out. */
+export function shareSheets(pieces: readonly Piece[], options: SheetOptions): Shared {
+  const captions = pieces.map(captionOf);
+  const shapes = pieces.map(({ strokes }, i) => [...strokes, { points: corners(captions[i]!.box), closed: true }]);
+  let best: { setting: Setting; nested: Nested[]; sheets: number } | undefined;
+  for (const setting of settings(shapes, options)) {
+    const found = nested(shapes, setting);
+    const sheets = found.reduce((most, { sheet }) => Math.max(most, sheet + 1), 0) + pieces.length - found.length;
+    if (!best || sheets < best.sheets) best = { setting, nested: found, sheets };
+  }
+  if (!best) return { drafts: [], sheetOf: pieces.map(() => undefined) };
+  const { setting } = best;
+  const groups = new Map<number, Nested[]>();
+  for (const item of best.nested) groups.set(item.sheet, [...(groups.get(item.sheet) ?? []), item]);
+  const shared = [...groups.values()].filter((group) => group.length > 1);
+  const where: (number | undefined)[] = pieces.map(() => undefined);
+  const drafts = shared.map((group, sheet) => {
+    for (const { piece } of group) where[piece] = sheet;
+    return draftShared(group, sheet, shared.length, setting, pieces, captions);
+  });
+  return { drafts, sheetOf: where };
+}
+
+/** What is put on one sheet goes round its upright bars. */
+function nested(shapes: readonly (readonly Stroke[])[], { frame, barsAt }: Setting): Nested[] {
+  const bars = barsAt ? [] : [{ x0: 0, y0: 0, x1: BARS_DEPTH, y1: BARS_LENGTH }];
+  return nest(shapes, { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, gap: SHARE_GAP, taken: bars });
+}
+
+function settings(shapes: readonly (readonly Stroke[])[], options: SheetOptions): Setting[] {
+  const words = { title: SHARED_TITLE, lines: [SHARED_LINE, ...footLines(options)] };
+  const split = (length?: number): Setting[] =>
+    roomsOf(options, length).flatMap(
+      (room) => settingOf(room, words, options, false, false) ?? settingOf(room, words, options, false, true) ?? [],
+    );
+  if (options.paper.kind === "sheet") return split();
+  // A roll is cut below the lowest piece of a first trial on a long one.
+  return split(ROLL_TRIAL).flatMap((long) => {
+    const found = nested(shapes, long);
+    const low = Math.min(...found.map(({ piece, at }) => boxOf(shapes[piece]!, at).minY));
+    const height = long.room.usable.y1 - long.room.usable.y0;
+    return split(rollLength(options, found.length === 0 ? 0 : height - Math.max(0, low - SHARE_GAP)));
+  });
+}
+const ROLL_TRIAL = 3000;
+const SHARED_TITLE = "Small templates";
+const SHARED_LINE = "What each line is stands beside it.";
+
+function boxOf(strokes: readonly Stroke[], at: Nested["at"]): Bounds {
+  const xs = strokes.flatMap(({ points }) => points.map((p) => p.x));
+  const ys = strokes.flatMap(({ points }) => points.map((p) => p.y));
+  return placedBounds({ minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) }, at);
+}
+
+interface Caption {
+  /** In the template's own axes, under its ink. */
+  readonly box: Bounds;
+  readonly title: readonly string[];
+  readonly lines: readonly string[];
+}
+
+const CAPTION_LEAST = 48;
+
+function captionOf({ template }: Piece): Caption {
+  const ink = inkBounds(template);
+  const name = nameOf(template);
+  const width = Math.max(CAPTION_LEAST, Math.min(ink.maxX - ink.minX, textWidth(name, PLAIN) + 0.1));
+  const title = wrap(name, width, PLAIN);
+  const lines = wrap(lineSentence(template), width, SMALL);
+  const height = linesHeight(title.length, PLAIN) + SMALL + linesHeight(lines.length, SMALL);
+  const top = ink.minY - 2;
+  return { box: { minX: ink.minX, maxX: ink.minX + width, minY: top - height - 0.6, maxY: top }, title, lines };
+}
+
+const corners = (b: Bounds): Stroke["points"] => [
+  { x: b.minX, y: b.minY },
+  { x: b.maxX, y: b.minY },
+  { x: b.maxX, y: b.maxY },
+  { x: b.minX, y: b.maxY },
+];
+
+function draftShared(
+  group: readonly Nested[],
+  index: number,
+  count: number,
+  setting: Setting,
+  pieces: readonly Piece[],
+  captions: readonly Caption[],
+): Draft {
+  const { frame } = setting;
+  const pen = new Pen();
+  const placed: Placed[] = [];
+  const room = roomAround(setting, [], { turn: 0, x: 0, y: 0 });
+  for (const { piece, at: inFrame } of group) {
+    const at = { turn: inFrame.turn, x: inFrame.x + frame.x0, y: inFrame.y + frame.y0 };
+    const { template } = pieces[piece]!;
+    placed.push({ template, at, clip: frame });
+    const ink = placedBounds(inkBounds(template), at);
+    room.take({ x0: ink.minX - 2, y0: ink.minY - 2, x1: ink.maxX + 2, y1: ink.maxY + 2 });
+    const caption = captions[piece]!;
+    const box = placedBounds(caption.box, at);
+    room.take({ x0: box.minX, y0: box.minY, x1: box.maxX, y1: box.maxY });
+    drawCaption(pen, box, caption, at.turn % 2 === 1);
+  }
+  drawUprightBars(pen, room, setting);
+  drawStrip(pen, setting.stripAt.x, setting.stripAt.y, setting.strip, {
+    tag: String(index + 1),
+    count: `${index + 1} of ${count}`,
+  });
+  const names = group.map(({ piece }) => nameOf(pieces[piece]!.template));
+  return { name: names.join("; "), tag: String(index + 1), cell: { row: 0, column: index }, setting, placed, pen, room };
+}
+
+/** Upright, or read from the right where the template lies turned. */
+function drawCaption(pen: Pen, box: Bounds, { title, lines }: Caption, upward: boolean): void {
+  pen.layer("captions");
+  let depth = 0;
+  const write = (said: readonly string[], height: number, strong: boolean): void => {
+    for (const [i, line] of said.entries()) {
+      const down = depth + height + i * height * LEADING;
+      if (upward) pen.text(box.minX + down, box.minY, line, height, { upward, strong });
+      else pen.text(box.minX, box.maxY - down, line, height, { strong });
+    }
+    depth += linesHeight(said.length, height);
+  };
+  write(title, PLAIN, true);
+  depth += SMALL;
+  write(lines, SMALL, false);
+}

@@ -1,0 +1,37 @@
+/** What the strip of a sheet says. */
+import type { Template } from "../templates/template.ts";
+import type { StripWords } from "./furniture/strip.ts";
+import type { SheetOptions } from "./sheet.ts";
+
+/** "Fingerboard, blank outline" */
+export const nameOf = ({ partLabel, title }: Template): string => `${partLabel}, ${lowerFirst(title)}`;
+
+const lowerFirst = (text: string): string => (/^[A-Z][A-Z\d]/.test(text) ? text : text.slice(0, 1).toLowerCase() + text.slice(1));
+const upperFirst = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+/** What the line is and where it is cut, as a sentence. */
+export function lineSentence({ lineIs }: Template): string {
+  const said = lineIs.trim().replace(/\.$/, "");
+  const cut = "cut to the centre of the line";
+  return `${upperFirst([said, ...(/centre of (the|its) line/i.test(said) ? [] : [cut])].filter((part) => part !== "").join("; "))}.`;
+}
+
+/** Order, date, numbers; printing and correction: at the foot of every strip. */
+export function footLines({ order, date, fingerprint, printer }: SheetOptions): string[] {
+  const facts = [
+    order.number === "" ? "" : `No. ${order.number}`,
+    order.title,
+    order.player === "" ? "" : `for ${order.player}`,
+    date,
+    fingerprint === "" ? "" : `numbers ${fingerprint}`,
+  ];
+  return [
+    facts.filter((fact) => fact !== "").join(" · "),
+    `Print at 100 %, not fitted to the page. ${printer ? `Printer ${printer.name === "" ? "" : `${printer.name}, `}corrected x ${printer.sx.toFixed(4)}, y ${printer.sy.toFixed(4)}.` : "No printer correction."}`,
+  ];
+}
+
+export const templateWords = (template: Template, options: SheetOptions): StripWords => ({
+  title: nameOf(template),
+  lines: [lineSentence(template), ...footLines(options)],
+});
