@@ -1,5 +1,13 @@
-import type { Check } from "../contract.ts";
-import type { FingerboardMeasures } from "./measure.ts";
-import type { FingerboardParams } from "./numbers.ts";
+/** Whether a fingerboard can be made as it stands. */
+import { agreementChecks } from "./checks-agreement.ts";
+import { fretChecks } from "./checks-frets.ts";
+import { markerChecks } from "./checks-markers.ts";
+import { outlineChecks } from "./checks-outline.ts";
+import type { FingerboardCheck } from "./finding.ts";
 
-export const fingerboardChecks: readonly Check<FingerboardParams, FingerboardMeasures>[] = [];
+export const fingerboardChecks: readonly FingerboardCheck[] = [
+  ...agreementChecks,
+  ...outlineChecks,
+  ...fretChecks,
+  ...markerChecks,
+];
