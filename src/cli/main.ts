@@ -32,6 +32,11 @@ export async function run(argv: readonly string[], out: Out): Promise<number> {
   }
 }
 
+// A reader that has seen enough (`gramil measure | head`) is no fault.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+});
+
 if (import.meta.filename === process.argv[1]) {
   process.exitCode = await run(process.argv.slice(2), {
     line: (text) => process.stdout.write(`${text}\n`),

@@ -46,8 +46,11 @@ export async function pdfFileOf(
     fonts,
     title: titleOf(options.order, what),
     number: options.order.number,
-    date: options.date,
+    // A date as the maker wrote it stands on the sheets; the file's own properties take only a day of the calendar.
+    date: isDay(options.date) ? options.date : "",
     ...(onProgress ? { onProgress } : {}),
     ...(signal ? { signal } : {}),
   });
 }
+
+const isDay = (text: string): boolean => /^\d{4}-\d\d-\d\d$/.test(text) && !Number.isNaN(Date.parse(text));

@@ -38,7 +38,7 @@ const plain = (kind: string, reads: readonly string[], measure: Part<Numbers, Me
 const house = [
   plain("instrument", [], (p) => ({ twice: p.size * 2, tallRad: 1 })),
   plain("board", ["instrument"], (p, from) => ({
-    twice: p.size * 2 + (from.get("instrument" as never) as Measured).twice,
+    twice: p.size * 2 + (from.get("instrument" as never) as unknown as Measured).twice,
     tallRad: 1,
   })),
   plain("knob", [], (p) => ({ twice: p.size * 2, tallRad: 1 })),

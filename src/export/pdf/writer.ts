@@ -27,7 +27,7 @@ export interface PdfOptions {
   readonly title: string;
   /** The instrument's number, may be empty. */
   readonly number: string;
-  /** ISO 8601; a day alone means noon UTC. */
+  /** ISO 8601; a day alone means noon UTC; empty: the file carries no date. */
   readonly date: string;
   readonly onProgress?: OnProgress;
   readonly signal?: AbortSignal;
@@ -73,8 +73,6 @@ interface Faces {
 }
 
 function describe(doc: PDFDocument, { title, number, date }: PdfOptions): void {
-  const when = new Date(/^\d{4}-\d\d-\d\d$/.test(date) ? `${date}T12:00:00Z` : date);
-  if (Number.isNaN(when.getTime())) throw new RangeError(`pdfOf: ${date} is no date`);
   doc.setTitle(title, { showInWindowTitleBar: true });
   if (number !== "") {
     doc.setSubject(`Instrument ${number}`);
@@ -82,6 +80,9 @@ function describe(doc: PDFDocument, { title, number, date }: PdfOptions): void {
   }
   doc.setCreator("Gramil");
   doc.setProducer("Gramil");
+  if (date === "") return;
+  const when = new Date(/^\d{4}-\d\d-\d\d$/.test(date) ? `${date}T12:00:00Z` : date);
+  if (Number.isNaN(when.getTime())) throw new RangeError(`pdfOf: ${date} is no date`);
   doc.setCreationDate(when);
   doc.setModificationDate(when);
 }
