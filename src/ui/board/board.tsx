@@ -183,12 +183,14 @@ export function Board(props: BoardProps) {
         {...handlers}
       >
         {drawn ? (
-          <Stage ref={stage} width={drawn.view.width} height={drawn.view.height} aria-hidden="true">
-            <DrawingLayer {...drawn} index={index} texts={texts} placed={placed} />
-            {overlays ? <Layer>{overlays(drawn.view)}</Layer> : null}
-            <RulerLayer {...drawn} units={units} />
-            <MarkLayer {...drawn} pointer={pointer} marks={marks} />
-          </Stage>
+          <div aria-hidden="true">
+            <Stage ref={stage} width={drawn.view.width} height={drawn.view.height}>
+              <DrawingLayer {...drawn} index={index} texts={texts} placed={placed} />
+              {overlays ? <Layer>{overlays(drawn.view)}</Layer> : null}
+              <RulerLayer {...drawn} units={units} />
+              <MarkLayer {...drawn} pointer={pointer} marks={marks} />
+            </Stage>
+          </div>
         ) : null}
       </div>
       <DimensionFields

@@ -117,7 +117,9 @@ function onLine(dimension: Dimension, span: Span, offset: number, size: ReturnTy
     for (const shift of [0, -0.5, 0.5, -1, 1]) result.push(place(along(0.5 + shift * slack), whole, arrows));
   } else if (shownLong >= long - 1) {
     const lift = size.height / 2 + BESIDE_PX;
-    const beside = moved(along(0.5), up, lift);
+    // Above it, or below where above it would stand in the drawing.
+    const inTheWay = up.x * span.out.x + up.y * span.out.y < -0.5 && offset < size.height + 2 * BESIDE_PX;
+    const beside = moved(along(0.5), up, inTheWay ? -lift : lift);
     if (long * 3 >= size.width) result.push(place(beside, whole, arrows));
     const beyond = tail + size.width / 2 + 4;
     const far: Stroke = [arrows === "inside" ? a : moved(a, span.along, -tail), moved(b, span.along, tail)];

@@ -11,9 +11,10 @@ export interface Tick {
   readonly label?: string;
 }
 
-/** Numbers stand no nearer than this, divisions no nearer than that. */
-const NUMBER_PX = 64;
-const DIVISION_PX = 5;
+/** Numbers stand no nearer than this, so that the longest usual ones keep apart: "1250", "12.345", "12 11/16". */
+const NUMBER_PX = { mm: 36, in: 52, fractions: 66 } as const;
+/** Divisions stand no nearer than this: at full size millimetres (3.8 px) and sixteenths (6 px) are shown. */
+const DIVISION_PX = 3.5;
 
 /** How a step is divided: the finest parts in it, and the parts in it that are drawn longer. */
 interface Step {
@@ -56,14 +57,16 @@ export function ticks(from: number, to: number, pxPerMm: number, style: LengthSt
   const pxPerUnit = pxPerMm * mmPerUnit;
   const fractions = style.unit === "in" && style.fractions;
   const steps = fractions ? HALVES : DECIMAL;
-  const step = steps.find(({ size }) => size * pxPerUnit >= NUMBER_PX) ?? steps.at(-1)!;
+  const apart = NUMBER_PX[fractions ? "fractions" : style.unit];
+  const step = steps.find(({ size }) => size * pxPerUnit >= apart) ?? steps.at(-1)!;
   const roomFor = step.parts.filter((parts) => (step.size / parts) * pxPerUnit >= DIVISION_PX);
   const finest = roomFor.at(-1) ?? 1;
   const middle = roomFor[0] ?? 1;
   const unit = step.size / finest;
   const result: Tick[] = [];
   const last = Math.floor(to / mmPerUnit / unit + 1e-9);
-  for (let i = Math.ceil(from / mmPerUnit / unit - 1e-9); i <= last; i++) {
+  // Adding 0 makes 0 of the -0 that rounding up may give.
+  for (let i = Math.ceil(from / mmPerUnit / unit - 1e-9) + 0; i <= last; i++) {
     // From the whole count, so that no rounding adds up along the ruler.
     const at = ((i * step.size) / finest) * mmPerUnit;
     if (i % finest === 0) result.push({ at, rank: 2, label: labelOf(at, style) });
