@@ -1,5 +1,5 @@
 /** The kinds of number that a design is made of, and how large each may be. */
-import { done, refuse, type Reading, type Span } from "./result.ts";
+import { done, refuse, type Reading, type Result, type Span } from "./result.ts";
 import type { LengthUnit } from "./unit.ts";
 
 /** What a field wants: a length in mm, an angle in radians, a plain number, or a whole number. */
@@ -11,11 +11,19 @@ export interface NamedQuantity {
   readonly value: number;
 }
 
+/** Gives the value of a dimension, or says why there is none: unknown, in a circle, not settled. */
+export type Resolve = (name: string) => Result<NamedQuantity, { readonly message: string; readonly mend: string }>;
+
 /** A field that typed text is read for. */
 export interface Wanted {
   readonly quantity: QuantityKind;
   /** What a number without a unit means in a length. Angles without a unit are in degrees. */
   readonly bareUnit: LengthUnit;
+}
+
+/** A field, and where its formulas find the dimensions that they name. Without `resolve` a formula may not name any. */
+export interface FieldReading extends Wanted {
+  readonly resolve?: Resolve;
 }
 
 /** An example of each kind as it is typed, for messages. */

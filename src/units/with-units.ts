@@ -1,13 +1,15 @@
 /** Makes a text independent of the design's unit, for when that changes or the text moves to another design. */
 import { isFormula, parseFormula, type Formula } from "./formula.ts";
 import { readPlain } from "./plain.ts";
-import { calculate, type FieldReading } from "./read.ts";
+import { quantitiesIn } from "./quantities.ts";
+import type { FieldReading } from "./quantity.ts";
 import { done, type Reading } from "./result.ts";
 
 /**
  * The text with the design's unit written behind every number that leans on it: `1 11/16` becomes `1 11/16 in`, and
  * `= nutWidth - 2 * 0.095` becomes `= nutWidth - 2 * 0.095 in`. Its value stays, whatever `bareUnit` it is read with after. Text in
- * which nothing leans comes back as it is; text that cannot be read is refused as `readQuantity` refuses it.
+ * which nothing leans comes back as it is; text that cannot be read is refused as `readQuantity` refuses it. Of the dimensions that a
+ * formula names only the quantities matter, not the values.
  */
 export function withUnits(text: string, field: FieldReading): Reading<string> {
   return isFormula(text) ? formulaWithUnits(text, field) : plainWithUnits(text, field);
@@ -25,11 +27,11 @@ function plainWithUnits(text: string, field: FieldReading): Reading<string> {
 function formulaWithUnits(text: string, field: FieldReading): Reading<string> {
   const formula = parseFormula(text);
   if (!formula.ok) return formula;
-  const leaning = new Set<Formula>();
-  const value = calculate(formula.value, field, (part) => leaning.add(part));
-  if (!value.ok) return value;
+  const quantities = quantitiesIn(formula.value, field);
+  if (!quantities.ok) return quantities;
 
-  const insertions = [...leaning].flatMap((part) => insertionsIn(part, field.bareUnit)).toSorted((a, b) => b.at - a.at);
+  const leaning = [...quantities.value.units].filter(([, unit]) => unit.measures === "length").map(([part]) => part);
+  const insertions = leaning.flatMap((part) => insertionsIn(part, field.bareUnit)).toSorted((a, b) => b.at - a.at);
   return done(insertions.reduce((spelled, { at, words }) => spelled.slice(0, at) + words + spelled.slice(at), text));
 }
 

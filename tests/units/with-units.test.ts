@@ -21,6 +21,8 @@ const spelled = (text: string, bareUnit: "in" | "mm" = "in", quantity: "length" 
   return result.value;
 };
 
+const zero = () => ({ ok: true, value: { quantity: "length", value: 0 } }) as const;
+
 describe("a text made independent of the design's unit", () => {
   it.each([
     ["1 11/16", "1 11/16 in"],
@@ -58,6 +60,15 @@ describe("a text made independent of the design's unit", () => {
     expect(spelled("= headAngle + 1", "in", "angle")).toBe("= headAngle + 1");
     expect(spelled("1.5", "mm", "number")).toBe("1.5");
     expect(spelled("= (nutWidth + 1) / 1 mm", "mm", "number")).toBe("= (nutWidth + 1 mm) / 1 mm");
+  });
+
+  it("needs only the quantities of the dimensions named, whatever their values", () => {
+    const field = { quantity: "length", bareUnit: "in", resolve: zero } as const;
+    expect(withUnits("= 1 + nutWidth * sqrt(-1 - 1 in / nutWidth)", field)).toEqual({
+      ok: true,
+      value: "= 1 in + nutWidth * sqrt(-1 - 1 in / nutWidth)",
+    });
+    expect(withUnits("= nutWidth / 3 mm", { ...field, quantity: "count" })).toEqual({ ok: true, value: "= nutWidth / 3 mm" });
   });
 
   it("is refused where it cannot be read", () => {
