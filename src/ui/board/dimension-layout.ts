@@ -52,21 +52,28 @@ export function layOut(dimensions: readonly Dimension[], view: View, room: Room,
   );
   const placed: Placed[] = [];
   for (const { dimension, span } of order) {
-    const size = measure(dimension);
-    const choices = placesFor(dimension, span, size, room);
-    const fits = choices.filter((one) => boxInside(one.box, room) && keepsClear(one, placed));
-    // Better a text that no extension line runs behind; better such a one than none.
-    const best = fits.find((one) => extensionsClear(one, placed)) ?? fits[0];
+    const best = bestPlace(placesFor(dimension, span, measure(dimension), room), placed, room);
     if (best) placed.push(best);
   }
   return placed;
 }
 
+/** The first place that is free. Better a text that no extension line runs behind; better such a one than none. */
+function bestPlace(places: Iterable<Placed>, placed: readonly Placed[], room: Room): Placed | undefined {
+  let crossed: Placed | undefined;
+  for (const one of places) {
+    if (!boxInside(one.box, room) || !keepsClear(one, placed)) continue;
+    if (extensionsClear(one, placed)) return one;
+    crossed ??= one;
+  }
+  return crossed;
+}
+
 const lengthOf = ({ from, to, along }: Span): number => (to.x - from.x) * along.x + (to.y - from.y) * along.y;
 
 /** Every place that a dimension may take, best first. */
-function placesFor(dimension: Dimension, span: Span, size: ReturnType<Measure>, room: Room): Placed[] {
-  return offsetsFor(span, size.height).flatMap((offset) => onLine(dimension, span, offset, size, room));
+function* placesFor(dimension: Dimension, span: Span, size: ReturnType<Measure>, room: Room): Generator<Placed> {
+  for (const offset of offsetsFor(span, size.height)) yield* onLine(dimension, span, offset, size, room);
 }
 
 const levels = (count: number): number[] => Array.from({ length: count }, (_, i) => i);

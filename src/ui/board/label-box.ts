@@ -41,12 +41,25 @@ export const grown = (box: LabelBox, margin: number): LabelBox => ({
   height: box.height + 2 * margin,
 });
 
+/** Half the diagonal: nothing of the box is further from its centre. */
+const reachOf = ({ width, height }: LabelBox): number => Math.hypot(width, height) / 2;
+
 /** True where two boxes share more than an edge. */
-export const boxesMeet = (a: LabelBox, b: LabelBox): boolean => !parted(cornersOf(a), cornersOf(b), [a.angle, b.angle]);
+export function boxesMeet(a: LabelBox, b: LabelBox): boolean {
+  if (Math.hypot(a.centre.x - b.centre.x, a.centre.y - b.centre.y) >= reachOf(a) + reachOf(b)) return false;
+  return !parted(cornersOf(a), cornersOf(b), [a.angle, b.angle]);
+}
 
 /** True where the line runs through the box. */
-export const strokeMeets = (box: LabelBox, [a, b]: Stroke): boolean =>
-  !parted(cornersOf(box), [a, b], [box.angle, Math.atan2(b.y - a.y, b.x - a.x)]);
+export function strokeMeets(box: LabelBox, [a, b]: Stroke): boolean {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const square = dx * dx + dy * dy;
+  const { x, y } = box.centre;
+  const t = square > 0 ? Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / square)) : 0;
+  if (Math.hypot(x - a.x - t * dx, y - a.y - t * dy) >= reachOf(box)) return false;
+  return !parted(cornersOf(box), [a, b], [box.angle, Math.atan2(dy, dx)]);
+}
 
 export const boxInside = (box: LabelBox, room: Room): boolean =>
   cornersOf(box).every((p) => p.x >= room.left && p.x <= room.right && p.y >= room.top && p.y <= room.bottom);
