@@ -30,11 +30,8 @@ export function pinUnits(numbers: Numbers): Pinned {
     const pinned = withUnits(text, {
       quantity,
       bareUnit: numbers.units,
-      // Only the quantities matter; where a formula divides by a difference of two names, the values must differ.
-      resolve: (name) => ({
-        ok: true,
-        value: { quantity: nameIn(name) ?? "length", value: 1 + name.length + (name.codePointAt(0) ?? 0) / 1000 },
-      }),
+      // Of a name only its quantity matters here.
+      resolve: (name) => ({ ok: true, value: { quantity: nameIn(name) ?? "length", value: 1 } }),
     });
     if (pinned.ok) return pinned.value;
     if (isFormula(text)) stuck.push({ path, message: pinned.error.message, mend: pinned.error.mend });

@@ -1,9 +1,26 @@
 /** Random designs for property tests: known numbers with texts as makers type them, and keys that no version knows. */
-import fc from "fast-check";
+import * as fc from "fast-check";
 import type { Design } from "../../src/document/design.ts";
 
-const LENGTHS = ["1 11/16 in", '1-11/16"', "43/64", ".095\"", "95 thou", "1.2mm", "42,86 mm", "25.4", "= nutWidth - 2 * 0.095 in", "not a length", "", "½", "2' 1\""];
-export const length = fc.oneof(fc.constantFrom(...LENGTHS), fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e6, max: 1e6 }).map((n) => n + 0));
+const LENGTHS = [
+  "1 11/16 in",
+  '1-11/16"',
+  "43/64",
+  '.095"',
+  "95 thou",
+  "1.2mm",
+  "42,86 mm",
+  "25.4",
+  "= nutWidth - 2 * 0.095 in",
+  "not a length",
+  "",
+  "½",
+  "2' 1\"",
+];
+export const length = fc.oneof(
+  fc.constantFrom(...LENGTHS),
+  fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e6, max: 1e6 }).map((n) => n + 0),
+);
 
 const FORBIDDEN = ["__proto__", "constructor", "prototype"];
 const key = fc.string({ minLength: 1, maxLength: 8 }).filter((k) => !FORBIDDEN.includes(k));
@@ -12,10 +29,14 @@ const json = fc
   .map((value) => JSON.parse(JSON.stringify(value)) as unknown)
   .filter((value) => !FORBIDDEN.some((k) => JSON.stringify(value).includes(k)));
 /** Keys of no table: they begin as no known key does. */
-const unknown = fc.dictionary(key.map((k) => `zz ${k}`), json, { maxKeys: 2 });
+const unknown = fc.dictionary(
+  key.map((k) => `zz ${k}`),
+  json,
+  { maxKeys: 2 },
+);
 
 const some = <T extends Record<string, fc.Arbitrary<unknown>>>(known: T): fc.Arbitrary<Record<string, unknown>> =>
-  fc.tuple(fc.record(known, { requiredKeys: [] }), unknown).map(([a, b]) => ({ ...a, ...b }));
+  fc.tuple(fc.record(known, { requiredKeys: [] }), unknown).map(([a, b]) => Object.assign({}, a, b));
 
 const string = some({ gauge: length, wound: fc.boolean(), note: fc.string({ maxLength: 4 }) });
 const instrument = some({
@@ -37,11 +58,11 @@ const fingerboard = some({
   radius: length,
   binding: fc.oneof(length, fc.array(some({ name: fc.string(), thickness: length }), { maxLength: 3 })),
   markerFrets: fc.array(fc.nat(36), { maxLength: 5 }),
-}).map((record) => ({ ...record, kind: "fingerboard" }));
+}).map((record) => Object.assign({}, record, { kind: "fingerboard" }));
 const part = fc.oneof(
   fingerboard,
   fc.constant({ kind: "nut" }),
-  unknown.map((record) => ({ ...record, kind: "of-a-later-version" })),
+  unknown.map((record) => Object.assign({}, record, { kind: "of-a-later-version" })),
 );
 const partId = fc.constantFrom("fingerboard", "nut", "board2", "x_y", "ünter-brett", "toString");
 
@@ -51,7 +72,7 @@ const numbers = {
   parts: fc.dictionary(partId, part, { maxKeys: 4 }),
   measured: fc.dictionary(
     fc.constantFrom("instrument.nutWidth", "parts.fingerboard.overhang"),
-    fc.tuple(length, unknown).map(([value, rest]) => ({ value, date: "2025-01-01", ...rest })),
+    fc.tuple(length, unknown).map(([value, rest]) => Object.assign({ value, date: "2025-01-01" }, rest)),
     { minKeys: 1 },
   ),
   limits: fc.dictionary(fc.constantFrom("a.b.c", "fingerboard.x.y"), length, { minKeys: 1 }),
@@ -59,8 +80,14 @@ const numbers = {
 const frozen = fc.record(numbers, { requiredKeys: ["units", "instrument", "parts"] });
 const words = fc.string({ maxLength: 12 });
 const cut = fc
-  .tuple(fc.record({ date: words, part: words, template: words, fingerprint: words, numbers: frozen, material: words }, { requiredKeys: ["date", "part", "template", "fingerprint", "numbers"] }), unknown)
-  .map(([a, b]) => ({ ...a, ...b }));
+  .tuple(
+    fc.record(
+      { date: words, part: words, template: words, fingerprint: words, numbers: frozen, material: words },
+      { requiredKeys: ["date", "part", "template", "fingerprint", "numbers"] },
+    ),
+    unknown,
+  )
+  .map(([a, b]) => Object.assign({}, a, b));
 
 export const design: fc.Arbitrary<Design> = fc
   .tuple(
@@ -68,11 +95,18 @@ export const design: fc.Arbitrary<Design> = fc
       {
         ...numbers,
         fractions: fc.boolean(),
-        order: some({ title: words, player: words, number: words, notes: words, status: fc.constant("done"), reference: fc.dictionary(key, length, { maxKeys: 3 }) }),
+        order: some({
+          title: words,
+          player: words,
+          number: words,
+          notes: words,
+          status: fc.constant("done"),
+          reference: fc.dictionary(key, length, { maxKeys: 3 }),
+        }),
         cuts: fc.array(cut, { maxLength: 2 }),
       },
       { requiredKeys: ["units", "instrument", "parts"] },
     ),
     unknown,
   )
-  .map(([known, others]) => ({ ...others, ...known, format: "gramil-design", version: 1 }) as unknown as Design);
+  .map(([known, others]) => Object.assign({}, others, known, { format: "gramil-design", version: 1 }) as unknown as Design);

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { deflateSync, zipSync, gzipSync, strToU8 } from "fflate";
+import { zlibSync, zipSync, gzipSync, strToU8 } from "fflate";
 import { describe, expect, it } from "vitest";
 import { MOST_BYTES, readDesign } from "../../src/document/read.ts";
 import { writeDesign } from "../../src/document/write.ts";
@@ -21,21 +21,25 @@ function opened(source: string | Uint8Array) {
   return { design: read.design, repairs: read.repairs.map(({ path, says }) => `${path}: ${says}`) };
 }
 
-/** A real picture of one black pixel: signature, IHDR, IDAT and IEND as in the PNG specification (W3C, third edition, 5 and 11). */
-function png(): Uint8Array {
-  const chunk = (type: string, data: Uint8Array): number[] => {
-    const body = [...strToU8(type), ...data];
-    let crc = 0xffffffff;
-    for (const byte of body) {
-      crc ^= byte;
-      for (let k = 0; k < 8; k++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
-    }
-    const number = (n: number): number[] => [n >>> 24, (n >>> 16) & 255, (n >>> 8) & 255, n & 255];
-    return [...number(data.length), ...body, ...number(~crc >>> 0)];
-  };
-  const header = new Uint8Array([0, 0, 0, 1, 0, 0, 0, 1, 8, 0, 0, 0, 0]);
-  return new Uint8Array([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, ...chunk("IHDR", header), ...chunk("IDAT", deflateSync(new Uint8Array([0, 0]))), ...chunk("IEND", new Uint8Array())]);
+const bigEndian = (n: number): number[] => [n >>> 24, (n >>> 16) & 255, (n >>> 8) & 255, n & 255];
+
+function pngChunk(type: string, data: Uint8Array): number[] {
+  const body = [...strToU8(type), ...data];
+  let crc = 0xffffffff;
+  for (const byte of body) {
+    crc ^= byte;
+    for (let k = 0; k < 8; k++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
+  }
+  return [...bigEndian(data.length), ...body, ...bigEndian(~crc >>> 0)];
 }
+
+/** A real picture of one black pixel: signature, IHDR, IDAT and IEND as in the PNG specification (W3C, third edition, 5 and 11). */
+const png = new Uint8Array([
+  ...strToU8("\u0089PNG\r\n\u001a\n", true),
+  ...pngChunk("IHDR", new Uint8Array([0, 0, 0, 1, 0, 0, 0, 1, 8, 0, 0, 0, 0])),
+  ...pngChunk("IDAT", zlibSync(new Uint8Array([0, 0]))),
+  ...pngChunk("IEND", new Uint8Array()),
+]);
 
 describe("a file that is no design is refused in one line that says what it is", () => {
   it("empty, or blank", () => {
@@ -49,12 +53,14 @@ describe("a file that is no design is refused in one line that says what it is",
     const whole = full.trimEnd().length;
     for (let end = 1; end < bytes.length; end += 7) {
       if (end >= whole) break;
-      expect(refusal(bytes.slice(0, end)), `cut at ${end}`).toMatch(/^only a part of the file is there: .*\(line \d+, column \d+\)$/);
+      expect(refusal(bytes.slice(0, end)), `cut at ${end}`).toMatch(
+        /^only a part of the file is there: .*\(line \d+, column \d+\)$/,
+      );
     }
   });
 
   it("a picture, a page, an archive", () => {
-    expect(refusal(png())).toBe("the file is a picture (PNG) and no design");
+    expect(refusal(png)).toBe("the file is a picture (PNG) and no design");
     expect(refusal(new Uint8Array([0xff, 0xd8, 0xff, 0xe0, 0, 16]))).toBe("the file is a picture (JPEG) and no design");
     expect(refusal(strToU8("RIFF\u0004\0\0\0WEBPVP8 ", true))).toBe("the file is a picture (WebP) and no design");
     expect(refusal(strToU8("%PDF-1.7\n"))).toBe("the file is a PDF and no design");
@@ -72,8 +78,12 @@ describe("a file that is no design is refused in one line that says what it is",
   });
 
   it("damaged JSON, with the place", () => {
-    expect(refusal(full.replace('"units": "in"', '"units" "in"'))).toBe('the file is damaged: a colon is missing behind a key (line 4, column 11)');
-    expect(refusal(full.replace('"frets": 19', '"frets": NaN'))).toMatch(/^the file is damaged: “NaN” is no value \(line \d+, column 14\)$/);
+    expect(refusal(full.replace('"units": "in"', '"units" "in"'))).toBe(
+      "the file is damaged: a colon is missing behind a key (line 4, column 11)",
+    );
+    expect(refusal(full.replace('"frets": 19', '"frets": NaN'))).toMatch(
+      /^the file is damaged: “NaN” is no value \(line \d+, column 14\)$/,
+    );
   });
 
   it("too large, or nested too deep", () => {
@@ -103,7 +113,13 @@ describe("a damaged design opens as far as it can, and each thing left out is to
       file({
         fractions: "yes",
         order: { title: 27, player: ["x"], status: "lost" },
-        instrument: { scale: { mm: 650 }, zeroFret: "true", handed: null, strings: ["0.01 in", true, { gauge: [], note: 5 }, null], courses: [2, "2", 2] },
+        instrument: {
+          scale: { mm: 650 },
+          zeroFret: "true",
+          handed: null,
+          strings: ["0.01 in", true, { gauge: [], note: 5 }, null],
+          courses: [2, "2", 2],
+        },
         limits: { "a.b.c": false },
         measured: { "instrument.nutWidth": "43 mm", "instrument.scale": { how: "rule" }, x: 0 },
       }),
@@ -149,7 +165,17 @@ describe("a damaged design opens as far as it can, and each thing left out is to
 
   it("keeps parts of unknown kinds, renames ids that no path can name, and leaves out what is no part", () => {
     const { design, repairs } = opened(
-      file({ parts: { "a.b": { kind: "nut" }, "a-b2": { kind: "x", y: 1 }, instrument: { kind: "nut" }, "[0]": { kind: "nut" }, n: 5, m: { kind: 5 }, toString: { kind: "nut" } } }),
+      file({
+        parts: {
+          "a.b": { kind: "nut" },
+          "a-b2": { kind: "x", y: 1 },
+          instrument: { kind: "nut" },
+          "[0]": { kind: "nut" },
+          n: 5,
+          m: { kind: 5 },
+          toString: { kind: "nut" },
+        },
+      }),
     );
     expect(Object.keys(design.parts)).toEqual(["a-b3", "a-b2", "instrument2", "nut2", "toString"]);
     expect(design.parts["a-b2"]).toEqual({ kind: "x", y: 1 });
@@ -180,14 +206,21 @@ describe("a damaged design opens as far as it can, and each thing left out is to
     const bytes = strToU8(file({ order: { title: "xx" } }));
     bytes[bytes.indexOf(0x78)] = 0xff;
     expect(opened(bytes).repairs).toEqual([": 1 characters cannot be read: they stand as \uFFFD"]);
-    const { design, repairs } = opened('{"format":"gramil-design","version":1,"units":"mm","instrument":{"scale":1e999,"__proto__":{"frets":99}},"parts":{}}');
+    const { design, repairs } = opened(
+      '{"format":"gramil-design","version":1,"units":"mm","instrument":{"scale":1e999,"__proto__":{"frets":99}},"parts":{}}',
+    );
     expect(design).toEqual(minimal);
     expect((design.instrument as { frets?: number }).frets).toBeUndefined();
-    expect(repairs).toEqual(["instrument.scale: the number is larger than any can be: left out", "instrument.__proto__: a key of this name is not taken: left out"]);
+    expect(repairs).toEqual([
+      "instrument.scale: the number is larger than any can be: left out",
+      "instrument.__proto__: a key of this name is not taken: left out",
+    ]);
   });
 
   it("keeps a text that is no length as it was typed", () => {
-    const { design, repairs } = opened(file({ instrument: { scale: "about 25 inches", nutWidth: "-4 mm", frets: "1000000000" } }));
+    const { design, repairs } = opened(
+      file({ instrument: { scale: "about 25 inches", nutWidth: "-4 mm", frets: "1000000000" } }),
+    );
     expect(design.instrument).toEqual({ scale: "about 25 inches", nutWidth: "-4 mm", frets: "1000000000" });
     expect(repairs).toEqual([]);
   });

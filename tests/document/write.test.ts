@@ -1,4 +1,4 @@
-import fc from "fast-check";
+import * as fc from "fast-check";
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Design } from "../../src/document/design.ts";
@@ -49,7 +49,26 @@ describe("a design's file", () => {
       format: "gramil-design",
     } as unknown as Design);
     const keys = [...text.matchAll(/"(\w+)":/g)].map((match) => match[1]);
-    expect(keys).toEqual(["format", "version", "units", "instrument", "handed", "strings", "gauge", "note", "frets", "parts", "fingerboard", "kind", "widthAtJoin", "radius", "zweite", "alpha", "zeta", "alpha"]);
+    expect(keys).toEqual([
+      "format",
+      "version",
+      "units",
+      "instrument",
+      "handed",
+      "strings",
+      "gauge",
+      "note",
+      "frets",
+      "parts",
+      "fingerboard",
+      "kind",
+      "widthAtJoin",
+      "radius",
+      "zweite",
+      "alpha",
+      "zeta",
+      "alpha",
+    ]);
     expect(text.endsWith("}\n")).toBe(true);
   });
 });
