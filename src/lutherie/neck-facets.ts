@@ -1,9 +1,7 @@
 /**
  * Carving a neck by flats: each facet lies on a tangent of the section at a chosen angle.
  *
- * A side with exponent p has, in the direction n = (sin, cos) of the facet's outward normal, the support
- * H = ((a sin)^q + (d cos)^q)^(1/q), 1/p + 1/q = 1 (the dual norm; the greater of the two for p = 1), and touches at
- * x = a (a sin / H)^(q-1), y = d (d cos / H)^(q-1). Source: Hölder's inequality and its case of equality, any text.
+ * The facet is the line with outward normal (sin, cos) of its angle through the point where the section is touched.
  */
 import { vec, type Vec } from "../geometry/vec.ts";
 import { sidesOf, type NeckSection, type SectionSide } from "./neck-section.ts";
@@ -49,12 +47,16 @@ export function facetAt(section: NeckSection, angle: number, sign: 1 | -1, blank
   };
 }
 
+/**
+ * Where a line with the outward normal (across, down), a unit vector with neither below 0, touches the side: by Hölder's
+ * inequality and its case of equality x = a (a across / H)^(q-1), y = d (d down / H)^(q-1), 1/p + 1/q = 1,
+ * H = ((a across)^q + (d down)^q)^(1/q). A flat flank is touched at one of its ends, or all along: then its middle is named.
+ */
 function touchPoint({ sign, a, d, p, lean }: SectionSide, across: number, down: number): Vec {
   const u = a * across;
   const v = d * down;
   const greater = Math.max(u, v);
   if (p === 1) {
-    // A flat flank is touched at one of its ends, or all along: then its middle is named.
     const [x, y] = u === v ? [a / 2, d / 2] : u > v ? [a, 0] : [0, d];
     return vec(lean + sign * x, -y);
   }

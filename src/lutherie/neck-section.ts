@@ -145,14 +145,7 @@ export function sectionPath(section: NeckSection, tolerance = 1e-3): Path {
 function sideSegments(side: SectionSide, downwards: boolean, to: Vec, tolerance: number): Segment[] {
   if (side.p === 1) return [line(to)];
   if (side.p === 2 && side.a === side.d) return [arc(to, vec(side.lean, 0), true)];
-  const turn = downwards ? 1 : -1;
-  const curve = {
-    at: (angle: number) => sidePoint(side, angle),
-    direction: (angle: number) => {
-      const { x, y } = sideDirection(side, angle);
-      return vec(turn * x, turn * y);
-    },
-  };
+  const curve = { at: (angle: number) => sidePoint(side, angle), direction: (angle: number) => sideDirection(side, angle) };
   const quarter = Math.PI / 2;
   const segments = curveSegments(curve, downwards ? 0 : quarter, downwards ? quarter : 0, tolerance);
   // The ends are known exactly; the cosine of a quarter turn is not quite 0.

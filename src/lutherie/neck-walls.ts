@@ -56,23 +56,21 @@ function isInside(sides: readonly SectionSide[], { x, y }: Vec): boolean {
   return (Math.abs(x - lean) / side.a) ** side.p + (-y / side.d) ** side.p <= 1;
 }
 
-const STEPS = 48;
+const STEPS = 24;
 
-/** The nearest point of a quarter curve: the best of a row of samples, refined between its neighbours. */
+/** The nearest point of a quarter curve: each valley of a row of samples, refined between its neighbours. */
 function nearestOnSide(side: SectionSide, p: Vec): Vec {
   const step = Math.PI / 2 / STEPS;
   const away = (angle: number): number => distance(sidePoint(side, angle), p);
+  const row = Array.from({ length: STEPS + 1 }, (_, i) => away(i * step));
   let best = 0;
   let least = Infinity;
-  for (let i = 0; i <= STEPS; i += 1) {
-    const here = away(i * step);
-    if (here <= away(Math.max(i - 1, 0) * step) && here <= away(Math.min(i + 1, STEPS) * step)) {
-      const angle = leastBetween(away, Math.max(i - 1, 0) * step, Math.min(i + 1, STEPS) * step, 1e-12);
-      if (away(angle) < least) {
-        least = away(angle);
-        best = angle;
-      }
-    }
-  }
+  row.forEach((here, i) => {
+    const [before, after] = [Math.max(i - 1, 0), Math.min(i + 1, STEPS)];
+    if (here > row[before]! || here > row[after]!) return;
+    const angle = leastBetween(away, before * step, after * step, 1e-7);
+    const found = away(angle);
+    if (found < least) [best, least] = [angle, found];
+  });
   return sidePoint(side, best);
 }
