@@ -1,5 +1,5 @@
 /** What this browser keeps. The only file that touches the browser's storage. */
-import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from "idb";
 import type { Result } from "../units/result.ts";
 import type { Trouble } from "./design.ts";
 
@@ -129,39 +129,21 @@ function storageOf(db: IDBPDatabase<Schema>): DesignStorage {
   const tell = (change: ForeignChange): void => channel?.postMessage(change);
 
   async function save(request: SaveRequest): Promise<Result<number, StorageTrouble>> {
-    const { id, title, number, text, baseRevision, savedAt, history, force = false } = request;
     // Strict: the system has written it to the disk before the save counts as done, so that it survives a loss of power.
     const change = db.transaction(["designs", "versions", "histories"], "readwrite", { durability: "strict" });
     // A failed request fails the transaction too; the request's own error is the one told.
     change.done.catch(() => undefined);
-    const before = await change.objectStore("designs").get(id);
-    const kept = before?.revision ?? 0;
-    if (kept !== baseRevision && !force) {
-      change.abort();
-      return before
-        ? refuse(
-            "conflict",
-            "this design was changed in another tab meanwhile",
-            "Choose which of the two to keep; neither is lost.",
-          )
-        : refuse("missing", "this design was removed in another tab meanwhile", "Keep this one anyway, or open another design.");
-    }
-    if (before) await keepVersion(before, force);
-    const revision = Math.max(kept, baseRevision) + 1;
-    await change.objectStore("designs").put({ id, title, number, text, savedAt, revision });
-    await change.objectStore("histories").put({ id, history });
-    await change.done;
-    tell({ id, revision });
-    return { ok: true, value: revision };
-
-    async function keepVersion(older: KeptDesign, always: boolean): Promise<void> {
-      const versions = change.objectStore("versions");
-      const keys = await versions.getAllKeys(ofDesign(id));
-      const last = keys.length > 0 ? await versions.get(keys.at(-1)!) : undefined;
-      // Either way, since the clock may have been set back.
-      if (!always && last && Math.abs(older.savedAt - last.savedAt) < VERSIONS_APART_MS) return;
-      await versions.put(older);
-      for (const key of keys.slice(0, Math.max(0, keys.length + 1 - MOST_VERSIONS))) await versions.delete(key);
+    try {
+      const saved = await saveIn(change, request);
+      if (saved.ok) {
+        await change.done;
+        tell({ id: request.id, revision: saved.value });
+      }
+      return saved;
+    } catch (error) {
+      // A write that is refused before it begins leaves those before it standing.
+      abort(change);
+      throw error;
     }
   }
 
@@ -242,6 +224,47 @@ function storageOf(db: IDBPDatabase<Schema>): DesignStorage {
       db.close();
     },
   };
+}
+
+type Change = IDBPTransaction<Schema, ("designs" | "versions" | "histories")[], "readwrite">;
+
+async function saveIn(change: Change, request: SaveRequest): Promise<Result<number, StorageTrouble>> {
+  const { id, title, number, text, baseRevision, savedAt, history, force = false } = request;
+  const before = await change.objectStore("designs").get(id);
+  const kept = before?.revision ?? 0;
+  if (kept !== baseRevision && !force) {
+    return before
+      ? refuse(
+          "conflict",
+          "this design was changed in another tab meanwhile",
+          "Choose which of the two to keep; neither is lost.",
+        )
+      : refuse("missing", "this design was removed in another tab meanwhile", "Keep this one anyway, or open another design.");
+  }
+  if (before) await keepVersion(change, before, force);
+  const revision = Math.max(kept, baseRevision) + 1;
+  await change.objectStore("designs").put({ id, title, number, text, savedAt, revision });
+  await change.objectStore("histories").put({ id, history });
+  return { ok: true, value: revision };
+}
+
+/** Puts what is about to be replaced among the versions, if the last one is old enough. */
+async function keepVersion(change: Change, older: KeptDesign, always: boolean): Promise<void> {
+  const versions = change.objectStore("versions");
+  const keys = await versions.getAllKeys(ofDesign(older.id));
+  const last = keys.length > 0 ? await versions.get(keys.at(-1)!) : undefined;
+  // Either way, since the clock may have been set back.
+  if (!always && last && Math.abs(older.savedAt - last.savedAt) < VERSIONS_APART_MS) return;
+  await versions.put(older);
+  for (const key of keys.slice(0, Math.max(0, keys.length + 1 - MOST_VERSIONS))) await versions.delete(key);
+}
+
+function abort(change: Change): void {
+  try {
+    change.abort();
+  } catch {
+    // It has ended already.
+  }
 }
 
 async function attempt<T>(work: () => Promise<T>): Promise<Result<T, StorageTrouble>> {
