@@ -1,0 +1,94 @@
+/**
+ * A pocket and the piece that fills it, from one outline and two round cutters.
+ *
+ * A cutter of radius rp clears the opening of the pocket by a disc of rp; a cutter of radius rq that goes round the outside of a piece
+ * leaves its closing by a disc of rq. Both cut from the same outline, a sharp piece jams in a rounded pocket by r (1/sin(theta/2) - 1).
+ * So one outline M between them is sought that both can follow: with a glue gap g of which the pocket takes the share s, a = rp - s g and
+ * b = rq - (1 - s) g, M is to be open by a disc of a and closed by a disc of b. Then the pocket M + s g and the piece M - (1 - s) g can
+ * be cut as drawn, and the gap between them is g everywhere. Opening and closing are those of mathematical morphology (Serra, Image
+ * Analysis and Mathematical Morphology, 1982; named from memory). Each is idempotent, so that repeating them does not help where they
+ * disagree; such a place is cut away, or filled, wide enough for the cutter, and the three filters run once more.
+ *
+ * Lengths in mm.
+ */
+import { difference, union } from "../geometry/clipper.ts";
+import { dilate } from "../geometry/morphology.ts";
+import { regionArea, regionPerimeter, type Region } from "../geometry/region.ts";
+import { closeFine as close, inradius, move, openFine as open, slitAt } from "./inlay-mend.ts";
+
+export interface PairCutting {
+  /** Radius that the pocket's cutter really cuts; 0 for a knife or a chisel, which leaves corners sharp. */
+  readonly pocketRadius: number;
+  /** The same for the cutter of the piece. */
+  readonly pieceRadius: number;
+  /** Room for glue between piece and pocket, all round; 0 or more. Under round cutters at most the smaller radius. */
+  readonly gap: number;
+  /** Share of the gap that widens the pocket; the rest makes the piece smaller. 0 to 1. */
+  readonly share: number;
+  /** `apart`: pieces that do not touch are cut one by one; `joined`: they stay one piece, so the cutter must pass between them or the slit fills. */
+  readonly pieces: "apart" | "joined";
+  /** What happens where neither cutter gives way: the wood is cut away or the slit filled. */
+  readonly mend: "cut" | "fill";
+}
+
+export interface InlayPair {
+  /** The outline that both cutters follow. */
+  readonly common: Region;
+  readonly pocket: Region;
+  readonly piece: Region;
+  /** False where a place is left that one of the cutters cannot follow. */
+  readonly followed: boolean;
+}
+
+/** Rounds of mending after which a place that still disagrees is told. One was enough on 63 characters of four faces. */
+const MOST_MENDS = 3;
+/** Slivers thinner than this come from the steps' own tolerance of 0.003 mm, not from the shape. */
+const SLIVER = 0.008;
+
+/**
+ * The pair for a shape (normalised region, mm). Empty where the shape has no stroke as wide as the cutter.
+ * Throws RangeError for a gap wider than a round cutter's radius, or a number out of its range.
+ */
+export function inlayPair(shape: Region, cutting: PairCutting): InlayPair {
+  const { pocketRadius, pieceRadius, gap, share, mend } = checked(cutting);
+  const a = pocketRadius === 0 ? 0 : pocketRadius - share * gap;
+  const b = pieceRadius === 0 ? 0 : pieceRadius - (1 - share) * gap;
+  const closing = cutting.pieces === "apart" ? (r: Region, x: number): Region => union(...r.map((q) => close([q], x))) : close;
+  const filtered = (region: Region): Region => open(closing(open(region, a), b), a);
+  const refused = (region: Region): Region[] => solid(difference(closing(region, b), region));
+
+  let common = filtered(shape);
+  let places = refused(common);
+  for (let round = 0; places.length > 0 && round < MOST_MENDS; round++) {
+    if (mend === "cut") {
+      common = filtered(difference(common, union(...places.map((place) => slitAt(place, shape, a, b)))));
+    } else {
+      const wide = places.map((place) => dilate(place, Math.max(0, a - inradius(place, a))));
+      common = filtered(union(common, ...wide));
+    }
+    places = refused(common);
+  }
+  return {
+    common,
+    pocket: move(common, share * gap),
+    piece: move(common, -(1 - share) * gap),
+    followed: places.length === 0,
+  };
+}
+
+/** The parts of a region that are more than slivers of the steps' tolerance. */
+const solid = (region: Region): Region[] =>
+  region
+    .filter((polygon) => (2 * regionArea([polygon])) / regionPerimeter([polygon]) > SLIVER / 4)
+    .flatMap((polygon) => open([polygon], SLIVER / 2))
+    .map((polygon) => [polygon]);
+
+function checked(cutting: PairCutting): PairCutting {
+  const { pocketRadius, pieceRadius, gap, share } = cutting;
+  if (!(pocketRadius >= 0) || !(pieceRadius >= 0)) throw new RangeError("inlayPair: a radius is 0 or more");
+  if (!(gap >= 0)) throw new RangeError("inlayPair: the gap is 0 or more");
+  if (!(share >= 0 && share <= 1)) throw new RangeError("inlayPair: the share lies between 0 and 1");
+  if ((pocketRadius > 0 && share * gap > pocketRadius) || (pieceRadius > 0 && (1 - share) * gap > pieceRadius))
+    throw new RangeError("inlayPair: the gap is wider than the cutter's radius");
+  return cutting;
+}
