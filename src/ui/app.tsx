@@ -1,11 +1,13 @@
 /** Everything on screen: the strip, the place that the address names, what lies on top, and what is said to those who do not see it. */
 import { lazy, Suspense, useEffect, useMemo, useRef, useState, type DragEvent, type ReactNode } from "react";
+import { useStore } from "zustand";
+import { isDirty } from "../store/design-store.ts";
 import { showPart, unsay } from "../store/session-store.ts";
 import { useBench, useSession } from "./bench.ts";
 import { Dialogs } from "./dialogs/dialogs.tsx";
 import { chooseDesignFile, saveDesignFile, takeFile } from "./files.ts";
 import { keyDeeds, useKeys, type FrameDeeds } from "./frame/keys.ts";
-import { PLACE_NAMES, useRoute } from "./frame/route.ts";
+import { hashOf, PLACE_NAMES, useRoute } from "./frame/route.ts";
 import { Strip } from "./frame/strip.tsx";
 import { useSingleKeys } from "./frame/single-keys.ts";
 import { tell, Tells } from "./kit/tell.tsx";
@@ -54,6 +56,7 @@ export function App() {
             To the work
           </a>
           <Strip deeds={deeds} />
+          <Welcome />
           <main className="app-place" ref={main} tabIndex={-1} aria-label={name}>
             <Suspense fallback={<p className="busy">One moment.</p>}>
               {route.place === "order" ? <OrderPlace /> : null}
@@ -72,11 +75,28 @@ export function App() {
   );
 }
 
+/** On a first visit: what this is, and the way to a sheet of one's own. Goes with the first change. */
+function Welcome() {
+  const bench = useBench();
+  const route = useRoute();
+  const untouched = useStore(bench.design, (state) => state.stored === undefined && !isDirty(state));
+  if (!untouched || route.place === "first") return null;
+  return (
+    <aside className="welcome" aria-label="Welcome">
+      <p>This is a live example: change any number and the drawing follows.</p>
+      <a className="btn btn-main" href={hashOf({ place: "first" })}>
+        My first fingerboard: five numbers
+      </a>
+    </aside>
+  );
+}
+
+const hasFiles = (event: DragEvent): boolean => event.dataTransfer.types.includes("Files");
+
 /** Takes a design file that is dropped anywhere. */
 function DropArea({ children }: { readonly children: ReactNode }) {
   const bench = useBench();
   const [over, setOver] = useState(0);
-  const hasFiles = (event: DragEvent): boolean => event.dataTransfer.types.includes("Files");
   return (
     <div
       onDragEnter={(event) => (hasFiles(event) ? setOver((n) => n + 1) : undefined)}

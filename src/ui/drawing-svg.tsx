@@ -20,6 +20,10 @@ export interface DrawingSvgProps {
   /** A place to ring, and a shape to draw in the working colour. */
   readonly ring?: Vec;
   readonly marked?: string;
+  /** Radius of the ring as a part of the picture's greater side. */
+  readonly ringPart?: number;
+  /** Only what lies in this box, mm. */
+  readonly cut?: Bounds;
   readonly className?: string;
   readonly style?: CSSProperties;
 }
@@ -33,9 +37,6 @@ export function drawingBox(drawing: Drawing, without: readonly string[] = [], sm
 }
 
 const NONE: readonly string[] = [];
-/** Radius of the ring round a place, as a part of the drawing's greater side. */
-const RING = 0.025;
-
 const inThumbnail = (shape: Shape): boolean => shape.line !== "centre" && shape.line !== "adjacent" && shape.role !== "guide";
 
 export const DrawingSvg = memo(function DrawingSvg({
@@ -45,11 +46,14 @@ export const DrawingSvg = memo(function DrawingSvg({
   margin = 0,
   without = NONE,
   ring,
+  ringPart = 0.025,
   marked,
+  cut,
   className = "",
   style,
 }: DrawingSvgProps) {
-  const box = useMemo(() => drawingBox(drawing, without, small), [drawing, without, small]);
+  const whole = useMemo(() => drawingBox(drawing, without, small), [drawing, without, small]);
+  const box = cut ?? whole;
   if (!box) return null;
   const width = Math.max(box.maxX - box.minX, 1) + 2 * margin;
   const height = Math.max(box.maxY - box.minY, 1) + 2 * margin;
@@ -86,7 +90,7 @@ export const DrawingSvg = memo(function DrawingSvg({
                 ))}
           </g>
         ))}
-      {ring ? <circle className="dsvg-ring" cx={ring.x} cy={-ring.y} r={Math.max(width, height) * RING} /> : null}
+      {ring ? <circle className="dsvg-ring" cx={ring.x} cy={-ring.y} r={Math.max(width, height) * ringPart} /> : null}
     </svg>
   );
 });

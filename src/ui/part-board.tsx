@@ -5,11 +5,18 @@ import { lookAt, select } from "../store/session-store.ts";
 import { useBench, useNotation, useSession } from "./bench.ts";
 import { useTheme } from "./look/use-theme.ts";
 import { useEditing } from "./panels/editing.ts";
+import { NO_EDGES } from "./board/viewport.ts";
 import "./part-board.css";
 
 const Board = lazy(async () => ({ default: (await import("./board/board.tsx")).Board }));
 
-export function PartBoard({ part }: { readonly part: DerivedPart }) {
+interface PartBoardProps {
+  readonly part: DerivedPart;
+  /** Height of what lies over the board's upper edge, px. */
+  readonly coveredTop?: number;
+}
+
+export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
   const bench = useBench();
   const editing = useEditing();
   const notation = useNotation();
@@ -47,6 +54,7 @@ export function PartBoard({ part }: { readonly part: DerivedPart }) {
           const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
           return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
         }}
+        covered={coveredTop > 0 ? { ...NO_EDGES, top: coveredTop } : NO_EDGES}
         camera={camera}
         onCamera={(next) => lookAt(bench.session, part.id, next)}
       />
@@ -60,7 +68,8 @@ function typedAt(
   path: string,
 ): string | undefined {
   const part = [derived.instrument, ...derived.parts].find((one) => path.startsWith(`${one.path}.`));
-  const all: readonly Field[] = part?.fields.flatMap((field) => [field, ...(field.records?.flat() ?? [])]) ?? [];
-  const raw = all.find((field) => field.path === path)?.raw;
+  const own: readonly Field[] = part?.fields ?? [];
+  const inLists = own.flatMap((field) => field.records?.flat() ?? []);
+  const raw = own.concat(inLists).find((field) => field.path === path)?.raw;
   return typeof raw === "string" ? raw : undefined;
 }

@@ -14,6 +14,8 @@ export interface KeyDeed {
   readonly matches: (event: KeyboardEvent) => boolean;
   /** One letter without Ctrl: can be turned off, since speech and tremor press them by accident. */
   readonly single?: boolean;
+  /** Leaves the field that is being typed into as it is. */
+  readonly stays?: boolean;
   readonly run: () => void;
 }
 
@@ -65,6 +67,13 @@ export function keyDeeds(bench: Workbench, deeds: FrameDeeds): readonly KeyDeed[
       matches: (e: KeyboardEvent) => e.altKey && !e.ctrlKey && !e.metaKey && e.code === `Digit${i + 1}`,
       run: () => go({ place }),
     })),
+    {
+      keys: ["F1"],
+      says: "What the number is that you are at, and its usual range",
+      matches: (e) => e.key === "F1",
+      stays: true,
+      run: () => document.activeElement?.closest(".row")?.querySelector<HTMLElement>(".help-name")?.click(),
+    },
     { keys: ["]"], says: "Next part", single: true, matches: (e) => bare(e) && e.key === "]", run: () => step(1) },
     { keys: ["["], says: "Part before", single: true, matches: (e) => bare(e) && e.key === "[", run: () => step(-1) },
     {
@@ -94,7 +103,6 @@ export const FIELD_KEYS: readonly { readonly keys: readonly string[]; readonly s
   { keys: ["Enter"], says: "Take the number over" },
   { keys: ["Esc"], says: "Put back what stood there" },
   { keys: ["↑", "↓"], says: "A step more, a step less; with Shift ten" },
-  { keys: ["F1"], says: "What this number is, and its usual range" },
 ];
 
 const inWords = (target: EventTarget | null): boolean =>
@@ -109,7 +117,7 @@ export function useKeys(list: readonly KeyDeed[], singleKeys: boolean): void {
       if (!deed || (deed.single && (!singleKeys || inWords(event.target)))) return;
       event.preventDefault();
       // A half-typed number is said or refused first, as if its field had been left.
-      if (!deed.single && inWords(event.target)) (event.target as HTMLElement).blur();
+      if (!deed.single && !deed.stays && inWords(event.target)) (event.target as HTMLElement).blur();
       deed.run();
     };
     addEventListener("keydown", press);

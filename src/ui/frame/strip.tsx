@@ -131,9 +131,9 @@ function SavedState() {
   useMinute();
   const bad = saving.state === "failed" || saving.state === "conflict";
   return (
-    <span className={bad ? "strip-saved strip-saved-bad" : "strip-saved"} role="status">
+    <output className={bad ? "strip-saved strip-saved-bad" : "strip-saved"}>
       {untouched ? "an example, yours from the first change" : savedWords(saving)}
-    </span>
+    </output>
   );
 }
 

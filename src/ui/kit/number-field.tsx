@@ -25,7 +25,7 @@ export interface NumberFieldProps {
   /** Id of the element that names the field; else `label`. */
   readonly labelledBy?: string;
   readonly label?: string;
-  /** Without the range bar and the words beneath: for tables. */
+  /** Without the range bar: for tables. */
   readonly bare?: boolean;
   /** Shows what a text would do without saying it, and gives what is wrong with it. */
   readonly onTry: (text: string) => Problem | undefined;
@@ -131,7 +131,6 @@ export function NumberField({ field, notation, labelledBy, label, bare = false, 
       : field.state === "fallback"
         ? "follows"
         : field.state;
-  const words = wordsOf(field, quantity, notation, typed, value);
   const usual = spec.usual;
   const unusual = usual && value !== undefined && (value < usual.from - 1e-9 || value > usual.to + 1e-9);
 
@@ -168,7 +167,7 @@ export function NumberField({ field, notation, labelledBy, label, bare = false, 
           onKeyDown={press}
         />
         <span className="numf-unit" aria-hidden="true">
-          {draft === undefined ? shown.unit : bareUnit(quantity, notation)}
+          {draft === undefined ? shown.unit : unitWanted(draft, bareUnit(quantity, notation))}
         </span>
       </div>
       {problem ? <FieldError id={`${id}-error`} problem={problem} text={draft ?? typed} /> : null}
@@ -181,14 +180,13 @@ export function NumberField({ field, notation, labelledBy, label, bare = false, 
           toText={show(usual.to, quantity, notation).text}
         />
       ) : null}
-      {!bare && words ? <p className="numf-says">{words}</p> : null}
       <span id={`${id}-says`} className="unseen">
         {[
           shown.unit,
           field.state === "follows" || field.state === "fallback" ? "not given" : field.state,
           usual ? `usually ${say(usual.from, quantity, notation)} to ${say(usual.to, quantity, notation)}` : "",
           unusual ? "outside the usual range" : "",
-          bare ? words : "",
+          saidOf(field, notation),
         ]
           .filter(Boolean)
           .join(", ")}
@@ -211,22 +209,21 @@ function shownOf(
   return { text, unit: bareUnit(quantity, notation), typed: text };
 }
 
-/** What is said beneath: what it follows, the formula, the planned value, or the same in the units shown. */
-function wordsOf(
-  field: Field,
-  quantity: Quantity,
-  notation: Notation,
-  typed: string | undefined,
-  value: number | undefined,
-): string | undefined {
-  if (field.state === "measured")
-    return typeof field.planned === "number" ? `as measured; planned ${say(field.planned, quantity, notation)}` : "as measured";
-  if (field.state === "follows" && "follows" in field.spec && field.spec.follows) return `follows: ${field.spec.follows.words}`;
-  if (typed === undefined || value === undefined) return undefined;
-  if (typed.trim().startsWith("=")) return typed.trim();
-  if (quantity !== "length") return undefined;
-  const { unit } = splitTyped(typed, notation.unit);
-  return unit === notation.unit ? undefined : `= ${say(value, quantity, notation)}`;
+/** The unit that a bare number would have; nothing where the text names its own, or is a formula. */
+const unitWanted = (draft: string, bare: string): string =>
+  draft.trim().startsWith("=") || /["'′″°a-z]\s*$/i.test(draft) ? "" : bare;
+
+/** What is said beside the number: what it follows, its formula, the planned value, or the same in the units shown. */
+export function saidOf(field: Field, notation: Notation): string | undefined {
+  const { spec, state, raw, value, planned } = field;
+  const quantity = quantityOf(spec.type);
+  if (state === "measured")
+    return typeof planned === "number" ? `as measured; planned ${say(planned, quantity ?? "number", notation)}` : "as measured";
+  if (state === "follows" && "follows" in spec && spec.follows) return `follows: ${spec.follows.words}`;
+  if (typeof raw !== "string" || typeof value !== "number") return undefined;
+  if (raw.trim().startsWith("=")) return raw.trim();
+  if (quantity !== "length" || splitTyped(raw, notation.unit).unit === notation.unit) return undefined;
+  return `= ${say(value, quantity, notation)}`;
 }
 
 /** What is wrong and how to mend it, with the place in the text marked. */

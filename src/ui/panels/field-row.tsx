@@ -1,11 +1,11 @@
 /** One number, choice, list or switch of a part: its name with the explanation behind it, and the control that its kind asks for. */
-import { useId, useState, type KeyboardEvent, type ReactNode } from "react";
+import { useId, useState, type ReactNode } from "react";
 import type { ChoiceSpec, FlagSpec, TextSpec } from "../../parts/contract.ts";
 import type { Field } from "../../parts/derived.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice, RowChoice, Switch } from "../kit/choice.tsx";
 import { NamedHelp } from "../kit/help.tsx";
-import { NumberField } from "../kit/number-field.tsx";
+import { NumberField, saidOf } from "../kit/number-field.tsx";
 import { TextField } from "../kit/text-field.tsx";
 import { tell } from "../kit/tell.tsx";
 import { quantityOf, say, type Notation } from "../notation.ts";
@@ -17,6 +17,10 @@ export interface FieldRowProps {
   readonly field: Field;
   readonly notation: Notation;
   readonly editing: Editing;
+  /** Another name for it here. */
+  readonly name?: string | undefined;
+  /** Without the words of what it follows. */
+  readonly quiet?: boolean;
   /** Lets this number follow instead of the one of its group that follows now. */
   readonly onLetFollow?: (() => void) | undefined;
 }
@@ -24,7 +28,7 @@ export interface FieldRowProps {
 /** A row of choices stands in sight up to this many letters; longer ones open as a list. */
 const ROW_LETTERS = 22;
 
-export function FieldRow({ field, notation, editing, onLetFollow }: FieldRowProps) {
+export function FieldRow({ field, notation, editing, name, quiet = false, onLetFollow }: FieldRowProps) {
   const id = useId();
   const [explained, setExplained] = useState(false);
   const { spec, path } = field;
@@ -40,19 +44,19 @@ export function FieldRow({ field, notation, editing, onLetFollow }: FieldRowProp
           ? "row-list"
           : "";
 
-  function press(event: KeyboardEvent): void {
-    if (event.key === "F1") {
-      event.preventDefault();
-      setExplained(true);
-    }
-  }
+  const said = quantityOf(spec.type) && !quiet ? saidOf(field, notation) : undefined;
 
   return (
-    <div className={`row ${shape}`} id={`field-${path}`} onKeyDown={press}>
+    <div className={`row ${shape}`} id={`field-${path}`}>
       <div className="row-name">
-        <NamedHelp name={spec.label} id={id} open={explained} onOpen={setExplained}>
+        <NamedHelp name={name ?? spec.label} id={id} open={explained} onOpen={setExplained}>
           <Explained field={field} notation={notation} editing={editing} onDone={() => setExplained(false)} />
         </NamedHelp>
+        {said ? (
+          <p className="row-says" aria-hidden="true">
+            {said}
+          </p>
+        ) : null}
         {onLetFollow ? (
           <Button look="link" size="small" className="row-act" onClick={onLetFollow}>
             let this one follow

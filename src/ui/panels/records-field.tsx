@@ -28,13 +28,13 @@ type AnyRecords = RecordsSpec<Record<string, unknown>, unknown>;
 /** More numbers than this in a record, and it becomes a card. */
 const TABLE_COLUMNS = 4;
 
+const done = (result: Result<void, Trouble>): void => (result.ok ? undefined : tellTrouble("Nothing was changed", result.error));
+
 export function RecordsField({ field, notation, editing }: RecordsFieldProps) {
   const bench = useBench();
   const spec = field.spec as unknown as AnyRecords;
   const records = field.records ?? [];
   const full = records.length >= spec.maxItems;
-  const done = (result: Result<void, Trouble>): void =>
-    result.ok ? undefined : tellTrouble("Nothing was changed", result.error);
 
   const acts = (index: number) => (
     <Menu

@@ -5,7 +5,7 @@ import { useBench, useNotation } from "../bench.ts";
 import { go } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
-import { say } from "../notation.ts";
+import { say, type Notation } from "../notation.ts";
 import "./finding-list.css";
 
 interface FindingListProps {
@@ -55,6 +55,8 @@ function FindingItem({
   }
 
   return (
+    // Pointing shows what the focus of its button shows.
+    // eslint-disable-next-line jsx-a11y/no-noninteractive-element-interactions
     <li
       className={`finding finding-${finding.severity}`}
       data-shown={shown ? "" : undefined}
@@ -66,12 +68,14 @@ function FindingItem({
         <span className="unseen">{FINDING_WORD[finding.severity]}: </span>
       </span>
       <div>
-        <p className="finding-says">{sentence}</p>
+        <p className="finding-says">
+          <Sentence finding={finding} notation={notation} />
+        </p>
         {finding.mend ? <p className="finding-more">{finding.mend}</p> : null}
         <p className="finding-basis">
           {named ? `${finding.partLabel}. ` : ""}
           {needed ? `Needs ${needed}. ` : ""}
-          {finding.basis}
+          Basis: {finding.basis}
         </p>
       </div>
       {finding.severity === "fine" ? null : (
@@ -81,4 +85,19 @@ function FindingItem({
       )}
     </li>
   );
+}
+
+/** The sentence with its numbers standing out. */
+function Sentence({ finding, notation }: { readonly finding: PlacedFinding; readonly notation: Notation }) {
+  return finding.says.split(/(\{measured\}|\{needed\})/).map((piece, i) => {
+    const value = piece === "{measured}" ? finding.measured : piece === "{needed}" ? finding.needed : undefined;
+    if (value === undefined) return piece;
+    return (
+      // The pieces of one sentence never change places.
+      // eslint-disable-next-line react/no-array-index-key
+      <span className="num" key={i}>
+        {say(value, finding.quantity ?? "length", notation)}
+      </span>
+    );
+  });
 }

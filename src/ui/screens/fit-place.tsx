@@ -1,6 +1,8 @@
 /** Fit: every check as a sentence, the gravest first, with its place shown beside the list. */
 import { useState } from "react";
 import { countBySeverity, findingsOf, type PlacedFinding } from "../../checks/findings.ts";
+import type { Bounds } from "../../geometry/bounds.ts";
+import type { Vec } from "../../geometry/vec.ts";
 import type { Severity } from "../../parts/contract.ts";
 import { partNamed, useDerived } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
@@ -106,19 +108,36 @@ function PlaceOf({ finding }: { readonly finding: PlacedFinding }) {
   const derived = useDerived();
   const part = partNamed(derived, finding.partId);
   if (!part || part.problems.length > 0) return null;
+  const drawing = part.drawing();
+  const place = { ...(finding.at ? { ring: finding.at } : {}), ...(finding.shape ? { marked: finding.shape } : {}) };
   return (
     <>
       <div className="fit-side-head">
         <h2 className="side-title">{part.label}</h2>
       </div>
-      <div className="fit-picture">
-        <DrawingSvg
-          drawing={part.drawing()}
-          says={`${part.label}, the place ringed`}
-          {...(finding.at ? { ring: finding.at } : {})}
-          {...(finding.shape ? { marked: finding.shape } : {})}
-        />
+      <div className="fit-whole">
+        <DrawingSvg drawing={drawing} says={`${part.label}, the place ringed`} {...place} />
       </div>
+      {finding.at ? (
+        <>
+          <p className="fit-side-note note">The place, enlarged</p>
+          <div className="fit-near">
+            <DrawingSvg
+              className="dsvg-cut"
+              drawing={drawing}
+              says={`The place on the ${part.label.toLowerCase()}, enlarged`}
+              cut={around(finding.at)}
+              {...place}
+              ringPart={0.12}
+            />
+          </div>
+        </>
+      ) : null}
     </>
   );
 }
+
+/** Half the width and height of what is shown enlarged, mm. */
+const NEAR = { x: 36, y: 24 };
+
+const around = ({ x, y }: Vec): Bounds => ({ minX: x - NEAR.x, minY: y - NEAR.y, maxX: x + NEAR.x, maxY: y + NEAR.y });

@@ -13,7 +13,7 @@ import { useBench, useDerived, useDesign, useSession } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
 import { chooseDesignFile, tellTrouble } from "../files.ts";
 import { titleOf } from "../frame/title.ts";
-import { go } from "../frame/route.ts";
+import { go, hashOf } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
 import { Menu } from "../kit/menu.tsx";
@@ -100,6 +100,9 @@ function KeptDesigns() {
           <KeptCard key={one.id} kept={one} onChanged={again} />
         ))}
       </ul>
+      <p className="kept-begin">
+        New here? <a href={hashOf({ place: "first" })}>My first fingerboard</a> takes five numbers and ends at a true-size sheet.
+      </p>
       {bench.storage === undefined ? (
         <div className="kept-none">
           <p>
@@ -130,6 +133,8 @@ function useKept(): { readonly kept: readonly Kept[]; readonly again: () => void
     return () => {
       gone = true;
     };
+    // Read again after every save here, and when it is asked for.
+    // eslint-disable-next-line react/exhaustive-effect-dependencies
   }, [storage, savedAt, turn]);
   useEffect(() => storage?.onForeignChange(() => setTurn((n) => n + 1)), [storage]);
   return { kept, again: () => setTurn((n) => n + 1) };
@@ -161,6 +166,7 @@ function KeptCard({ kept, onChanged }: { readonly kept: Kept; readonly onChanged
       kind: "confirm",
       question: `Remove ${title} from this browser?`,
       action: "Remove it",
+      // eslint-disable-next-line unicorn/no-thenable
       then: () =>
         void bench.storage?.remove(kept.id).then((result) => {
           if (!result.ok) tellTrouble("It was not removed", result.error);
@@ -209,6 +215,8 @@ function useKeptDerived(kept: Kept): Derived | undefined {
     return () => {
       gone = true;
     };
+    // Another revision is another text.
+    // eslint-disable-next-line react/exhaustive-effect-dependencies
   }, [storage, kept.id, kept.revision]);
   return useMemo(() => {
     const read = text === undefined ? undefined : readDesign(text);
@@ -250,7 +258,7 @@ function OrderSheet() {
     <aside className="side order-sheet" aria-label="Order sheet">
       <h2 className="side-title">Order sheet</h2>
       <div className="order-fields">
-        {field("number", "Number", { number: true, placeholder: "14" })}
+        {field("number", "Number", { number: true })}
         {field("date", "Date", { type: "date" })}
         {field("title", "Instrument", { wide: true, placeholder: "tenor guitar" })}
         {field("player", "Player", { placeholder: "who it is for" })}

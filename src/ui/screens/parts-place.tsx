@@ -1,6 +1,6 @@
 /** Parts: the drawing board, the parts beside it as true outlines, the numbers of the one on the board, and what else there is to see of it. */
 import { useEffect, useMemo, useState } from "react";
-import { countBySeverity } from "../../checks/findings.ts";
+import { countBySeverity, findingsOf } from "../../checks/findings.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { REGISTRY } from "../../parts/registry.ts";
 import { newPart } from "../../store/commands/edit-parts.ts";
@@ -10,6 +10,7 @@ import { DrawingSvg } from "../drawing-svg.tsx";
 import { tellTrouble } from "../files.ts";
 import { go, hashOf } from "../frame/route.ts";
 import { PartBoard } from "../part-board.tsx";
+import { useNarrow } from "../frame/use-narrow.ts";
 import { Button } from "../kit/button.tsx";
 import { Menu } from "../kit/menu.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
@@ -20,12 +21,17 @@ import { FindingList } from "./finding-list.tsx";
 import { FromNut } from "./from-nut.tsx";
 import "./parts-place.css";
 
+/** Height of the part's name over the board. */
+const HEAD_PX = 84;
+
 export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) {
   const bench = useBench();
   const derived = useDerived();
   const active = useSession((s) => s.activePart);
   const part = partNamed(derived, wanted ?? active) ?? derived.parts[0] ?? derived.instrument;
   const shown = wanted === undefined && active === "instrument" ? (derived.parts[0] ?? part) : part;
+
+  const narrow = useNarrow();
 
   useEffect(() => showPart(bench.session, shown.id), [bench, shown.id]);
 
@@ -38,7 +44,7 @@ export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) 
           <Summary part={shown} />
         </div>
         <div className="parts-board">
-          <PartBoard part={shown} key={shown.id} />
+          <PartBoard part={shown} key={shown.id} coveredTop={narrow ? 0 : HEAD_PX} />
         </div>
         <Below part={shown} />
       </section>
@@ -120,11 +126,12 @@ const State = ({ severity, says }: { readonly severity: "stop" | "look" | "fine"
 function Below({ part }: { readonly part: DerivedPart }) {
   const [open, setOpen] = useState("table");
   const templates = part.templates();
-  const tables = templates.flatMap((template) => (template.table ? [template.table] : []));
-  const findings = part.findings();
+  const table = templates.find((template) => template.table)?.table;
+  const derived = useDerived();
+  const findings = findingsOf(derived).filter((finding) => finding.partId === part.id);
   const { stop, look } = countBySeverity(findings);
   const pages = [
-    ...tables.slice(0, 1).map((table) => ({ id: "table", label: "From the nut", page: <FromNut table={table} /> })),
+    ...(table ? [{ id: "table", label: "From the nut", page: <FromNut table={table} /> }] : []),
     {
       id: "fit",
       label: (
@@ -142,7 +149,7 @@ function Below({ part }: { readonly part: DerivedPart }) {
           ) : null}
         </>
       ),
-      page: <FindingList findings={findings.map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }))} />,
+      page: <FindingList findings={findings} />,
     },
     {
       id: "templates",
