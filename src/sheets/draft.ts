@@ -74,17 +74,18 @@ function drawFixed(pen: Pen, room: FreeRoom, plan: Setting & Pick<Plan, "size">,
 
 /** Draws the upright bars in their own place, or where the frame has room; false where it has none. */
 export function drawUprightBars(pen: Pen, room: FreeRoom, { barsAt }: Setting): boolean {
-  const found = barsAt ?? cornerOf(room.find(BARS_DEPTH, BARS_LENGTH, "left"));
-  if (found) drawBars(pen, found.x, found.y, "along");
+  const found = barsAt ? { x0: barsAt.x, y0: barsAt.y } : room.find(BARS_DEPTH, BARS_LENGTH, "left");
+  if (found) drawBars(pen, found.x0, found.y0, "along");
   return found !== undefined;
 }
 
-const cornerOf = (box: { readonly minX: number; readonly minY: number } | undefined): { x: number; y: number } | undefined =>
-  box && { x: box.minX, y: box.minY };
+/** What stands freely keeps off the frame's own line by this, mm. */
+const INSIDE = 1;
 
 /** The free room in a frame in which the strokes lie as placed. */
 export function roomAround(setting: Setting, strokes: readonly Stroke[], at: Placement): FreeRoom {
-  const room = new FreeRoom(setting.frame);
+  const { x0, y0, x1, y1 } = setting.frame;
+  const room = new FreeRoom({ x0: x0 + INSIDE, y0: y0 + INSIDE, x1: x1 - INSIDE, y1: y1 - INSIDE });
   room.takeStrokes(
     strokes.map((stroke) => {
       const { points, closed } = turnStroke(stroke, at.turn);
@@ -100,7 +101,7 @@ export function drawBlock(drafts: readonly Draft[], blocks: readonly Block[]): b
     for (const block of blocks) {
       const found = room.find(block.width, block.height, "top");
       if (!found) continue;
-      block.draw(pen, found.minX, found.minY);
+      block.draw(pen, found.x0, found.y0);
       return true;
     }
   }

@@ -1,5 +1,4 @@
 /** Finds room on a sheet for what may stand anywhere: rectangles free of ink and of each other. */
-import type { Bounds } from "../geometry/bounds.ts";
 import { Sums, visitSquares } from "./grid.ts";
 import type { Stroke } from "./ink.ts";
 import type { Rect } from "./sheet.ts";
@@ -68,7 +67,7 @@ export class FreeRoom {
    * Takes the first free room of the size: along the side `from` first, from its low to its high end (`left` and `right` go up from the
    * bottom, `top` and `bottom` from the left). Undefined where there is none.
    */
-  find(width: number, height: number, from: "left" | "right" | "top" | "bottom"): Bounds | undefined {
+  find(width: number, height: number, from: "left" | "right" | "top" | "bottom"): Rect | undefined {
     const { x0, y0, x1, y1 } = this.#area;
     const [acrossMost, upMost] = [x1 - x0 - width, y1 - y0 - height];
     if (acrossMost < 0 || upMost < 0) return undefined;
@@ -81,10 +80,25 @@ export class FreeRoom {
         const room = { x0: x, y0: y, x1: x + width, y1: y + height };
         if (!this.isFree(room)) continue;
         this.take(room);
-        return { minX: x, minY: y, maxX: x + width, maxY: y + height };
+        return room;
       }
     }
     return undefined;
+  }
+
+  /** Takes the free room of the size whose middle is nearest to (x, y). Undefined where there is none. */
+  findNear(x: number, y: number, width: number, height: number): Rect | undefined {
+    const { x0, y0, x1, y1 } = this.#area;
+    let nearest: { readonly room: Rect; readonly apart: number } | undefined;
+    for (let left = x0; left <= x1 - width; left += SIZE) {
+      for (let low = y0; low <= y1 - height; low += SIZE) {
+        const apart = Math.hypot(left + width / 2 - x, low + height / 2 - y);
+        const room = { x0: left, y0: low, x1: left + width, y1: low + height };
+        if ((!nearest || apart < nearest.apart) && this.isFree(room)) nearest = { room, apart };
+      }
+    }
+    if (nearest) this.take(nearest.room);
+    return nearest?.room;
   }
 
   #fill(i0: number, j0: number, i1: number, j1: number): void {

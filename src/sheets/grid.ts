@@ -27,8 +27,10 @@ export class Sums {
 
   /** The sum over columns i0 to i1 and rows j0 to j1, the last not included; parts outside of the grid count nothing. */
   within(i0: number, j0: number, i1: number, j1: number): number {
-    const [a, b] = [Math.max(0, i0), Math.min(this.columns, i1)];
-    const [c, d] = [Math.max(0, j0), Math.min(this.rows, j1)];
+    const a = i0 > 0 ? i0 : 0;
+    const b = i1 < this.columns ? i1 : this.columns;
+    const c = j0 > 0 ? j0 : 0;
+    const d = j1 < this.rows ? j1 : this.rows;
     if (a >= b || c >= d) return 0;
     const s = this.columns + 1;
     return this.#sums[d * s + b]! - this.#sums[c * s + b]! - this.#sums[d * s + a]! + this.#sums[c * s + a]!;
@@ -96,19 +98,22 @@ export class InkGrid {
   }
 
   /** True where there is ink within the rectangle by more than 0.000001 mm. */
-  touches({ x0, y0, x1, y1 }: Rect): boolean {
+  touches(x0: number, y0: number, x1: number, y1: number): boolean {
     if (!(x0 < x1 && y0 < y1)) return false;
     const { minX, minY } = this.box;
-    const [u0, v0, u1, v1] = [(x0 - minX) / this.size, (y0 - minY) / this.size, (x1 - minX) / this.size, (y1 - minY) / this.size];
-    const [i0, j0, i1, j1] = [Math.floor(u0), Math.floor(v0), Math.ceil(u1), Math.ceil(v1)];
+    const i0 = Math.floor((x0 - minX) / this.size);
+    const j0 = Math.floor((y0 - minY) / this.size);
+    const i1 = Math.ceil((x1 - minX) / this.size);
+    const j1 = Math.ceil((y1 - minY) / this.size);
     if (this.#sums.within(i0, j0, i1, j1) === 0) return false;
     if (this.#sums.within(i0 + 1, j0 + 1, i1 - 1, j1 - 1) > 0) return true;
     const inner = { x0: x0 + RIM, y0: y0 + RIM, x1: x1 - RIM, y1: y1 - RIM };
-    // What ink there is lies in the rim of squares: look at its pieces.
+    // What ink there is lies in the outermost squares: look at its pieces.
     const [left, right] = [Math.max(0, i0), Math.min(this.#sums.columns, i1)];
     for (let j = Math.max(0, j0); j < Math.min(this.#sums.rows, j1); j++) {
       if (this.#sums.within(left, j, right, j + 1) === 0) continue;
-      for (let i = left; i < right; i++) {
+      const step = j === j0 || j === j1 - 1 ? 1 : Math.max(1, right - left - 1);
+      for (let i = left; i < right; i += step) {
         for (const k of this.#bins.get(j * this.#sums.columns + i) ?? []) {
           const [a, b] = this.#pieces[k]!;
           if (crosses(a, b, inner)) return true;

@@ -2,6 +2,7 @@
 import type { Template } from "../templates/template.ts";
 import { draftPlan, drawBlock, sheetOf, type Draft, type Tiled } from "./draft.ts";
 import { drawMeasured, findMeasured } from "./furniture/assembled.ts";
+import { besideAssembly } from "./furniture/assembly.ts";
 import { CAUTIONS, joiningWords, tableBlocks, wordsBlocks, type Block } from "./furniture/notes.ts";
 import { Pen } from "./furniture/pen.ts";
 import { drawStrip } from "./furniture/strip.ts";
@@ -64,7 +65,18 @@ export function layOut(templates: readonly Template[], options: SheetOptions): S
       });
     }
   }
-  const sheets = drafts.length === 0 ? [] : [...withNotes(drafts, tilings, templates, options)];
+  const sheets =
+    drafts.length === 0
+      ? []
+      : [
+          ...withNotes(
+            drafts,
+            tilings,
+            laid.map((own) => own?.plan),
+            templates,
+            options,
+          ),
+        ];
   return {
     paper: options.paper,
     waste: options.waste,
@@ -81,19 +93,38 @@ function bestTiling(
 ): { plan: Plan; tiled: Tiled; choices: Choice[] } {
   const words = templateWords(template, options);
   const shift = options.joints?.[template.id];
-  const [free, own] = [false, true].map((ownBars) => plansFor(strokes, words, options, ownBars, shift)) as [Plan[], Plan[]];
-  let best: { plan: Plan; tiled: Tiled } | undefined;
-  for (const plan of [...free, ...own]) {
-    if (best && plan.grid.cells.length >= best.plan.grid.cells.length) continue;
-    const tiled = draftPlan(plan, template);
-    if (tiled) best = { plan, tiled };
+  const plans = plansFor(strokes, words, options, false, shift);
+  let best = leastOf(plans, template);
+  // A place of their own for the upright bars makes frames smaller, so it is looked at only where they find none in the frames.
+  if (best?.plan !== plans[0]) {
+    const own = plansFor(strokes, words, options, true, shift);
+    best = leastOf(own, template, best);
+    plans.push(...own);
   }
   if (!best) throw new Error(`no way was found to lay ${template.id} on ${options.paper.label}`);
-  const choices = [best.plan, ...[...free, ...own].filter((plan) => plan !== best.plan)].map(choiceOf);
+  const { plan, tiled } = best;
+  const choices = [plan, ...plans.filter((p) => p !== plan)].map(choiceOf);
   return {
-    ...best,
+    plan,
+    tiled,
     choices: choices.filter((c, i) => choices.findIndex((d) => d.orientation === c.orientation && d.turn === c.turn) === i),
   };
+}
+
+interface Drawn {
+  readonly plan: Plan;
+  readonly tiled: Tiled;
+}
+
+/** The first of the plans with the fewest sheets that can be drawn, if it has fewer than `best`. */
+function leastOf(plans: readonly Plan[], template: Template, best?: Drawn): Drawn | undefined {
+  let least = best;
+  for (const plan of plans) {
+    if (least && plan.grid.cells.length >= least.plan.grid.cells.length) continue;
+    const tiled = draftPlan(plan, template);
+    if (tiled) least = { plan, tiled };
+  }
+  return least;
 }
 
 const choiceOf = ({ room, turn, grid }: Plan): Choice => ({
@@ -113,7 +144,13 @@ function measure({ drafts, tiles }: Tiled, options: SheetOptions): number | unde
 }
 
 /** The sheets with their tables and notes; what finds no room on them stands on sheets of its own at the end. */
-function withNotes(drafts: Draft[], tilings: readonly Tiling[], templates: readonly Template[], options: SheetOptions): Sheet[] {
+function withNotes(
+  drafts: Draft[],
+  tilings: readonly Tiling[],
+  plans: readonly (Plan | undefined)[],
+  templates: readonly Template[],
+  options: SheetOptions,
+): Sheet[] {
   const homeless: Block[][] = [];
   const draftsOf = (tiling: Tiling): Draft[] => tiling.sheets.map((k) => drafts[k]!);
   for (const [i, template] of templates.entries()) {
@@ -124,11 +161,16 @@ function withNotes(drafts: Draft[], tilings: readonly Tiling[], templates: reado
     if (!drawBlock(own, blocks))
       homeless.push(tableBlocks({ title: `${nameOf(template)}: ${title}`, rows: template.table.rows }, options.say));
   }
-  const widths = [170, 130, 100, 80, 60];
-  const joined = tilings.find((tiling) => tiling.sheets.length > 1);
-  if (joined) {
-    const words = wordsBlocks("Joining", joiningWords(options.overlap), widths);
-    if (!drawBlock(draftsOf(joined), words)) homeless.push(words);
+  const widths = [170, 130, 100, 80, 60, 45];
+  for (const [i, template] of templates.entries()) {
+    const plan = plans[i];
+    if (!plan || plan.grid.cells.length === 1) continue;
+    const words = besideAssembly(
+      plan,
+      template,
+      wordsBlocks("Joining", joiningWords(plan.grid, options.overlap), [130, 100, 80, 60, 45]),
+    );
+    if (!drawBlock(draftsOf(tilings[i]!), words)) homeless.push(words);
   }
   const cautions = wordsBlocks("Before cutting", CAUTIONS, widths);
   if (!drawBlock(drafts, cautions)) homeless.push(cautions);

@@ -6,7 +6,8 @@ import { LEADING, linesHeight, PLAIN, SMALL, Pen } from "./furniture/pen.ts";
 import { drawStrip } from "./furniture/strip.ts";
 import { inkBounds, type Stroke } from "./ink.ts";
 import { nest, type Nested } from "./nesting.ts";
-import { placedBounds } from "./placement.ts";
+import { FreeRoom } from "./free-room.ts";
+import { placedBounds, rectOf } from "./placement.ts";
 import { settingOf, type Setting } from "./plan.ts";
 import { rollLength, roomsOf } from "./rooms.ts";
 import type { Placed, SheetOptions } from "./sheet.ts";
@@ -42,7 +43,8 @@ export function shareSheets(pieces: readonly Piece[], options: SheetOptions): Sh
   const { setting } = best;
   const groups = new Map<number, Nested[]>();
   for (const item of best.nested) groups.set(item.sheet, [...(groups.get(item.sheet) ?? []), item]);
-  const shared = [...groups.values()].filter((group) => group.length > 1);
+  // Numbered in the order in which the templates were asked for.
+  const shared = [...groups.values()].filter((group) => group.length > 1).toSorted((a, b) => a[0]!.piece - b[0]!.piece);
   const where: (number | undefined)[] = pieces.map(() => undefined);
   const drafts = shared.map((group, sheet) => {
     for (const { piece } of group) where[piece] = sheet;
@@ -53,7 +55,7 @@ export function shareSheets(pieces: readonly Piece[], options: SheetOptions): Sh
 
 /** What is put on one sheet goes round its upright bars. */
 function nested(shapes: readonly (readonly Stroke[])[], { frame, barsAt }: Setting): Nested[] {
-  const bars = barsAt ? [] : [{ x0: 0, y0: 0, x1: BARS_DEPTH, y1: BARS_LENGTH }];
+  const bars = barsAt ? [] : [{ x0: 0, y0: 0, x1: BARS_DEPTH + 2, y1: BARS_LENGTH + 2 }];
   return nest(shapes, { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, gap: SHARE_GAP, taken: bars });
 }
 
@@ -74,7 +76,7 @@ function settings(shapes: readonly (readonly Stroke[])[], options: SheetOptions)
 }
 const ROLL_TRIAL = 3000;
 const SHARED_TITLE = "Small templates";
-const SHARED_LINE = "What each line is stands beside it.";
+const SHARED_LINE = "What each line is stands beside or inside it; cut to the centre of the line.";
 
 function boxOf(strokes: readonly Stroke[], at: Nested["at"]): Bounds {
   const xs = strokes.flatMap(({ points }) => points.map((p) => p.x));
@@ -83,23 +85,29 @@ function boxOf(strokes: readonly Stroke[], at: Nested["at"]): Bounds {
 }
 
 interface Caption {
-  /** In the template's own axes, under its ink. */
+  /** In the template's own axes. */
   readonly box: Bounds;
   readonly title: readonly string[];
   readonly lines: readonly string[];
 }
 
-const CAPTION_LEAST = 48;
+const CAPTION_LEAST = 55;
 
-function captionOf({ template }: Piece): Caption {
+/** The caption in the template's own room, as near to its middle as its lines allow, or else under it. */
+function captionOf({ template, strokes }: Piece): Caption {
   const ink = inkBounds(template);
   const name = nameOf(template);
   const width = Math.max(CAPTION_LEAST, Math.min(ink.maxX - ink.minX, textWidth(name, PLAIN) + 0.1));
   const title = wrap(name, width, PLAIN);
-  const lines = wrap(lineSentence(template), width, SMALL);
-  const height = linesHeight(title.length, PLAIN) + SMALL + linesHeight(lines.length, SMALL);
-  const top = ink.minY - 2;
-  return { box: { minX: ink.minX, maxX: ink.minX + width, minY: top - height - 0.6, maxY: top }, title, lines };
+  const lines = wrap(lineSentence(template, true), width, SMALL);
+  const wide = Math.max(...title.map((line) => textWidth(line, PLAIN)), ...lines.map((line) => textWidth(line, SMALL)));
+  const high = linesHeight(title.length, PLAIN) + (lines.length > 0 ? SMALL + linesHeight(lines.length, SMALL) : 0) + 0.6;
+  const inside = new FreeRoom(rectOf(ink));
+  inside.takeStrokes(strokes);
+  const found = inside.findNear((ink.minX + ink.maxX) / 2, (ink.minY + ink.maxY) / 2, wide, high);
+  const under = { x0: ink.minX, x1: ink.minX + wide, y0: ink.minY - 2 - high, y1: ink.minY - 2 };
+  const { x0, y0, x1, y1 } = found ?? under;
+  return { box: { minX: x0, minY: y0, maxX: x1, maxY: y1 }, title, lines };
 }
 
 const corners = (b: Bounds): Stroke["points"] => [
@@ -132,7 +140,9 @@ function draftShared(
     room.take({ x0: box.minX, y0: box.minY, x1: box.maxX, y1: box.maxY });
     drawCaption(pen, box, caption, at.turn % 2 === 1);
   }
-  drawUprightBars(pen, room, setting);
+  const barsAt = setting.barsAt ?? { x: frame.x0, y: frame.y0 };
+  room.take({ x0: barsAt.x, y0: barsAt.y, x1: barsAt.x + BARS_DEPTH, y1: barsAt.y + BARS_LENGTH });
+  drawUprightBars(pen, room, { ...setting, barsAt });
   drawStrip(pen, setting.stripAt.x, setting.stripAt.y, setting.strip, {
     tag: String(index + 1),
     count: `${index + 1} of ${count}`,

@@ -35,9 +35,9 @@ export const RIM_ROOM = 1;
 
 /** Squares along the longer side of the ink at most; below that they are 1 mm. */
 const MOST_SQUARES = 1500;
-/** Shifts tried along each direction at most; below that they are 0.5 mm apart. */
-const MOST_SHIFTS = 240;
-const SHIFT = 0.5;
+/** Shifts tried along each direction at most; below that they are 1 mm apart. */
+const MOST_SHIFTS = 200;
+const SHIFT = 1;
 
 /** The ink of a template, ready for many questions. */
 export function inkGridOf(strokes: readonly Stroke[]): InkGrid {
@@ -58,7 +58,7 @@ export function frameOf(grid: Pick<Grid, "left" | "top">, size: FrameSize, { row
 }
 
 /**
- * The grid with the fewest printed frames, over all shifts in steps of 0.5 mm (coarser for very large frames) and up to one row and one
+ * The grid with the fewest printed frames, over all shifts in steps of 1 mm (coarser for very large frames) and up to one row and one
  * column more than needed; among equals the one whose joints run through the least ink, then the one that lies most evenly.
  */
 export function fewestFrames(ink: InkGrid, size: FrameSize): Grid {
@@ -81,7 +81,7 @@ export function fewestFrames(ink: InkGrid, size: FrameSize): Grid {
           const cells = printed(ink, size, { columns: m, rows: n, left, top }, best?.grid.cells.length ?? Infinity);
           if (!cells) continue;
           const grid = { columns: m, rows: n, left, top, cells };
-          const cost = inkOnJoints(ink, size, grid) + (Math.abs(left - lefts.middle) + Math.abs(top - tops.middle)) / 1000;
+          const cost = inkOnJoints(ink, size, grid) + (Math.abs(left - lefts.middle) + Math.abs(top - tops.middle)) * UNEVEN;
           if (!best || cells.length < best.grid.cells.length || cost < best.cost) best = { grid, cost };
         }
       }
@@ -120,53 +120,46 @@ function shifts(
 
 /** The frames with ink that no frame printed before them shows; undefined where they are more than `most`. */
 function printed(ink: InkGrid, size: FrameSize, grid: Omit<Grid, "cells">, most: number): Cell[] | undefined {
-  const cells: Cell[] = [];
-  const has = new Set<number>();
-  for (let row = 0; row < grid.rows; row++) {
-    for (let column = 0; column < grid.columns; column++) {
-      const frame = frameOf(grid, size, { row, column });
-      const key = row * grid.columns + column;
-      const own: Rect = {
-        x0: frame.x0 + (column > 0 && has.has(key - 1) ? size.overlap : 0),
-        y0: frame.y0 + (row < grid.rows - 1 ? size.overlap : 0),
-        x1: frame.x1 - (column < grid.columns - 1 ? size.overlap : 0),
-        y1: frame.y1 - (row > 0 && has.has(key - grid.columns) ? size.overlap : 0),
-      };
-      if (!ink.touches(own)) continue;
-      has.add(key);
-      cells.push({ row, column });
-      if (cells.length > most) return undefined;
+  const { overlap } = size;
+  const { columns, rows } = grid;
+  const has = new Uint8Array(columns * rows);
+  let count = 0;
+  for (let row = 0; row < rows; row++) {
+    const high = grid.top - row * (size.height - overlap);
+    const y0 = high - size.height + (row < rows - 1 ? overlap : 0);
+    for (let column = 0; column < columns; column++) {
+      const left = grid.left + column * (size.width - overlap);
+      const key = row * columns + column;
+      const x0 = left + (column > 0 && has[key - 1] === 1 ? overlap : 0);
+      const x1 = left + size.width - (column < columns - 1 ? overlap : 0);
+      const y1 = high - (row > 0 && has[key - columns] === 1 ? overlap : 0);
+      if (!ink.touches(x0, y0, x1, y1)) continue;
+      has[key] = 1;
+      if (++count > most) return undefined;
     }
   }
-  return bridged(cells, grid, most);
+  const keys = [...has.keys()].filter((key) => has[key] === 1);
+  const joined = count === has.length ? keys : bridged(keys, columns);
+  return joined.length > most ? undefined : joined.map((key) => ({ row: Math.floor(key / columns), column: key % columns }));
 }
 
 /** Blank frames added where the printed ones would not hang together edge to edge, so that every sheet has a neighbour to join. */
-function bridged(cells: Cell[], grid: Omit<Grid, "cells">, most: number): Cell[] | undefined {
-  const has = new Set(cells.map(({ row, column }) => row * grid.columns + column));
+function bridged(keys: readonly number[], columns: number): number[] {
+  const has = new Set(keys);
+  const apart = (a: number, b: number): number =>
+    Math.abs((a % columns) - (b % columns)) + Math.abs(Math.floor(a / columns) - Math.floor(b / columns));
   for (;;) {
-    const pieces = piecesOf(has, grid.columns);
-    const [first, ...others] = pieces;
-    if (!first || others.length === 0) break;
-    let nearest: { from: number; to: number; apart: number } | undefined;
-    for (const from of first) {
-      for (const to of others.flat()) {
-        const apart =
-          Math.abs((from % grid.columns) - (to % grid.columns)) +
-          Math.abs(Math.floor(from / grid.columns) - Math.floor(to / grid.columns));
-        if (!nearest || apart < nearest.apart) nearest = { from, to, apart };
-      }
+    const [first, ...others] = piecesOf(has, columns);
+    if (!first || others.length === 0) return [...has].toSorted((a, b) => a - b);
+    const pairs = first.flatMap((from) => others.flat().map((to) => ({ from, to, apart: apart(from, to) })));
+    const nearest = pairs.reduce((least, pair) => (pair.apart < least.apart ? pair : least));
+    let key = nearest.from;
+    while (key !== nearest.to) {
+      const across = (nearest.to % columns) - (key % columns);
+      key += across !== 0 ? Math.sign(across) : Math.sign(nearest.to - key) * columns;
+      has.add(key);
     }
-    let [column, row] = [nearest!.from % grid.columns, Math.floor(nearest!.from / grid.columns)];
-    const [toColumn, toRow] = [nearest!.to % grid.columns, Math.floor(nearest!.to / grid.columns)];
-    while (column !== toColumn || row !== toRow) {
-      if (column !== toColumn) column += Math.sign(toColumn - column);
-      else row += Math.sign(toRow - row);
-      has.add(row * grid.columns + column);
-    }
-    if (has.size > most) return undefined;
   }
-  return [...has].toSorted((a, b) => a - b).map((key) => ({ row: Math.floor(key / grid.columns), column: key % grid.columns }));
 }
 
 /** The keys in groups that hang together edge to edge. */
@@ -187,17 +180,25 @@ function piecesOf(keys: ReadonlySet<number>, columns: number): number[][] {
   return pieces;
 }
 
-/** Squares of ink within 3 mm of the joints: what a joint runs along or through. */
+/** What a shift of 1 mm from the middle counts beside a square of ink on a joint. */
+const UNEVEN = 0.1;
+
+/** How near to the joints ink counts against them, mm: each band once, so the nearer the more. */
+const JOINT_BANDS = [3, 6, 12];
+
+/** Squares of ink near the joints: what a joint runs along or through. */
 function inkOnJoints(ink: InkGrid, size: FrameSize, grid: Grid): number {
   const { minX, minY, maxX, maxY } = ink.box;
   let sum = 0;
-  for (let column = 1; column < grid.columns; column++) {
-    const x = grid.left + column * (size.width - size.overlap);
-    sum += ink.inked({ x0: x - 3, x1: x + 3, y0: minY, y1: maxY });
-  }
-  for (let row = 1; row < grid.rows; row++) {
-    const y = grid.top - row * (size.height - size.overlap);
-    sum += ink.inked({ x0: minX, x1: maxX, y0: y - 3, y1: y + 3 });
+  for (const near of JOINT_BANDS) {
+    for (let column = 1; column < grid.columns; column++) {
+      const x = grid.left + column * (size.width - size.overlap);
+      sum += ink.inked({ x0: x - near, x1: x + near, y0: minY, y1: maxY });
+    }
+    for (let row = 1; row < grid.rows; row++) {
+      const y = grid.top - row * (size.height - size.overlap);
+      sum += ink.inked({ x0: minX, x1: maxX, y0: y - near, y1: y + near });
+    }
   }
   return sum;
 }

@@ -9,11 +9,16 @@ export const nameOf = ({ partLabel, title }: Template): string => `${partLabel},
 const lowerFirst = (text: string): string => (/^[A-Z][A-Z\d]/.test(text) ? text : text.slice(0, 1).toLowerCase() + text.slice(1));
 const upperFirst = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
-/** What the line is and where it is cut, as a sentence. */
-export function lineSentence({ lineIs }: Template): string {
-  const said = lineIs.trim().replace(/\.$/, "");
-  const cut = "cut to the centre of the line";
-  return `${upperFirst([said, ...(/centre of (the|its) line/i.test(said) ? [] : [cut])].filter((part) => part !== "").join("; "))}.`;
+const CUT = "cut to the centre of the line";
+
+/** What the line is and where it is cut, as a sentence; `alone` leaves out the cutting, where that is said for all. */
+export function lineSentence({ lineIs }: Template, alone = false): string {
+  const said = lineIs
+    .replace(new RegExp(String.raw`[;,]?\s*${CUT}`, "i"), "")
+    .trim()
+    .replace(/\.$/, "");
+  const sentence = [said, alone ? "" : CUT].filter((part) => part !== "").join("; ");
+  return sentence === "" ? "" : `${upperFirst(sentence)}.`;
 }
 
 /** Order, date, numbers; printing and correction: at the foot of every strip. */
@@ -23,12 +28,12 @@ export function footLines({ order, date, fingerprint, printer }: SheetOptions): 
     order.title,
     order.player === "" ? "" : `for ${order.player}`,
     date,
-    fingerprint === "" ? "" : `numbers ${fingerprint}`,
+    fingerprint,
   ];
-  return [
-    facts.filter((fact) => fact !== "").join(" · "),
-    `Print at 100 %, not fitted to the page. ${printer ? `Printer ${printer.name === "" ? "" : `${printer.name}, `}corrected x ${printer.sx.toFixed(4)}, y ${printer.sy.toFixed(4)}.` : "No printer correction."}`,
-  ];
+  const corrected = printer
+    ? `Printer ${printer.name === "" ? "" : `${printer.name}, `}corrected x ${printer.sx.toFixed(4)}, y ${printer.sy.toFixed(4)}.`
+    : "No printer correction.";
+  return [facts.filter((fact) => fact !== "").join(" · "), `Print at 100 %, not fitted to the page. ${corrected}`];
 }
 
 export const templateWords = (template: Template, options: SheetOptions): StripWords => ({

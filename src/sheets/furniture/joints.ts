@@ -59,7 +59,7 @@ export function jointsOf(grid: Grid, size: FrameSize, ink: InkGrid): Joint[] {
 function markPlaces(way: Joint["way"], at: number, from: number, to: number, ink: InkGrid): [number, number] {
   const clear = (p: number): boolean => {
     const [x, y] = way === "upright" ? [at, p] : [p, at];
-    return !ink.touches({ x0: x - MARK_ROOM.x, x1: x + MARK_ROOM.x, y0: y - MARK_ROOM.y, y1: y + MARK_ROOM.y });
+    return !ink.touches(x - MARK_ROOM.x, y - MARK_ROOM.y, x + MARK_ROOM.x, y + MARK_ROOM.y);
   };
   const [low, high, middle] = [from + FROM_END, to - FROM_END, (from + to) / 2];
   const search = (start: number, step: number): number => {

@@ -1,5 +1,6 @@
 /** Blocks of words and figures that stand wherever a sheet has room: how to join, cautions, distances from the nut. */
 import { textWidth, wrap } from "../lettering.ts";
+import type { Grid } from "../tiling.ts";
 import { LEADING, linesHeight, PLAIN, SMALL, type Pen } from "./pen.ts";
 
 /** A block of one size, drawn with its lower left corner at (x, y). */
@@ -19,17 +20,19 @@ export const CAUTIONS = [
   "Some species need papers to be traded or taken abroad. Tool makers' instructions, local rules and qualified practice come before anything printed here.",
 ];
 
-/** How sheets are put together, for an overlap or a butt joint. */
-export const joiningWords = (overlap: number): string[] =>
-  overlap > 0
+/** How the sheets of a grid are put together, for an overlap or a butt joint. */
+export function joiningWords({ columns, rows }: Pick<Grid, "columns" | "rows">, overlap: number): string[] {
+  const sides = [columns > 1 ? "left" : "", rows > 1 ? "top" : ""].filter((side) => side !== "").join(" and ");
+  return overlap > 0
     ? [
-        "Cut each sheet along the full lines of its frame, at its left and top where a neighbour is named.",
-        "Lay it over that neighbour so that crosses of one number meet, and glue the strip beneath.",
+        `Cut along the full line at the ${sides} of each sheet.`,
+        "Lay it over the neighbour named there, crosses of one number on each other, and glue.",
       ]
     : [
-        "Cut each sheet along its frame wherever a neighbour is named.",
-        "Set the cut edges together so that the halves of every numbered cross meet, and tape the back.",
+        "Cut along the full lines of each frame.",
+        "Set the edges together so that crosses of one number meet, and tape the back.",
       ];
+}
 
 /** A heading over paragraphs, at several widths to choose from, the widest first. */
 export function wordsBlocks(heading: string, paragraphs: readonly string[], widths: readonly number[]): Block[] {
@@ -61,11 +64,10 @@ export interface Table {
 
 /** The table in one to four columns of rows, the most columns first. `say` adds the maker's units where these are not mm. */
 export function tableBlocks(table: Table, say: (mm: number) => string): Block[] {
-  const rows = table.rows.map(({ label, value }) => {
-    const said = say(value);
-    return [label, value.toFixed(2), ...(/mm\s*$/.test(said) ? [] : [said])];
-  });
-  const head = ["", "mm", ...(rows[0]?.length === 3 ? [""] : [])];
+  const said = table.rows.map(({ value }) => /^(.*\S)\s+(\S+)$/.exec(say(value)) ?? ["", say(value), ""]);
+  const unit = said[0]?.[2] ?? "mm";
+  const rows = table.rows.map(({ label, value }, i) => [label, value.toFixed(2), ...(unit === "mm" ? [] : [said[i]![1]!])]);
+  const head = ["", "mm", ...(unit === "mm" ? [] : [unit])];
   const gap = 4;
   const widths = head.map((h, c) => Math.max(...[h, ...rows.map((row) => row[c] ?? "")].map((text) => textWidth(text, SMALL))));
   const columnWidth = widths.reduce((sum, w) => sum + w + gap, 0) + gap;

@@ -56,7 +56,8 @@ export function drawStrip(
   const right = x + strip.width;
   drawBars(pen, x, y, "across");
   pen.layer("title-strip");
-  pen.line(x, top, right, top, "narrow", "title strip");
+  // A tile's frame closes the strip; a whole sheet has none.
+  if (!sheet.grid) pen.line(x, top, right, top, "narrow", "title strip");
   const textX = strip.wide ? x + BARS_LENGTH + PAD : x;
   pen.lines(textX, top - PAD, strip.title, PLAIN, { strong: true });
   pen.lines(textX, top - PAD - linesHeight(strip.title.length, PLAIN) - SMALL * (LEADING - 1) - 0.4, strip.lines, SMALL);
@@ -84,12 +85,7 @@ function drawMap(pen: Pen, room: Rect, grid: Grid, here: Cell): void {
   for (const cell of grid.cells) {
     const [x, y] = [left + cell.column * side, room.y1 - (cell.row + 1) * high];
     const current = cell.row === here.row && cell.column === here.column;
-    const inset = current ? 0.5 : 0.3;
-    pen.path(
-      rectangle(x + inset, y + inset, x + side - inset, y + high - inset),
-      current ? "visible" : "narrow",
-      `sheet ${tagOf(cell)}`,
-    );
+    pen.path(rectangle(x + 0.4, y + 0.4, x + side - 0.4, y + high - 0.4), current ? "visible" : "narrow", `sheet ${tagOf(cell)}`);
     if (textWidth(tagOf(cell), SMALL) <= side - 1.2 && high >= 3.4) {
       pen.text(x + side / 2, y + (high - SMALL) / 2, tagOf(cell), SMALL, { align: "middle", strong: current });
     }
