@@ -35,8 +35,12 @@ const BESIDE_PX = 3;
 const CLEAR_PX = 3;
 const GAP_PX = 3;
 const BEYOND_PX = 6;
-const LEVELS_OUT = 7;
-const LEVELS_IN = 24;
+const LEVEL_PX = 8;
+const NEAR_LEVELS = 5;
+const LEVELS_OUT = 24;
+const LEVELS_IN = 80;
+/** Where along its line a text may stand: 0 in the middle, 1 as far as it goes towards the end. */
+const SHIFTS = [0, -0.5, 0.5, -1, 1];
 
 export function layOut(dimensions: readonly Dimension[], view: View, room: Room, measure: Measure): Placed[] {
   const spans = dimensions.flatMap((dimension) => {
@@ -71,25 +75,33 @@ function bestPlace(places: Iterable<Placed>, placed: readonly Placed[], room: Ro
 
 const lengthOf = ({ from, to, along }: Span): number => (to.x - from.x) * along.x + (to.y - from.y) * along.y;
 
-/** Every place that a dimension may take, best first. */
+/** Every place that a dimension may take, best first: a little further out with the text in the middle is better than a text shifted. */
 function* placesFor(dimension: Dimension, span: Span, size: ReturnType<Measure>, room: Room): Generator<Placed> {
-  for (const offset of offsetsFor(span, size.height)) yield* onLine(dimension, span, offset, size, room);
+  const offsets = offsetsFor(span);
+  for (const offset of offsets.slice(0, NEAR_LEVELS)) yield* onLine(dimension, span, offset, size, room, [0]);
+  for (const offset of offsets) yield* onLine(dimension, span, offset, size, room, SHIFTS);
 }
 
 const levels = (count: number): number[] => Array.from({ length: count }, (_, i) => i);
 
 /** How far out the line may stand, px, best first. */
-function offsetsFor({ offset }: Span, height: number): number[] {
-  const step = height + 2 * CLEAR_PX;
+function offsetsFor({ offset }: Span): number[] {
   // A dimension without offset runs through what it measures (a diameter) and stays there.
   if (offset === 0) return [0];
   const first = Math.max(LEAST_OFFSET_PX, offset);
-  const out = levels(LEVELS_OUT).map((i) => first + i * step);
-  const inward = levels(LEVELS_IN).map((i) => first - (i + 1) * step);
+  const out = levels(LEVELS_OUT).map((i) => first + i * LEVEL_PX);
+  const inward = levels(LEVELS_IN).map((i) => first - (i + 1) * LEVEL_PX);
   return [...out, ...inward.filter((o) => o >= LEAST_OFFSET_PX), ...(first > LEAST_OFFSET_PX ? [LEAST_OFFSET_PX] : [])];
 }
 
-function onLine(dimension: Dimension, span: Span, offset: number, size: ReturnType<Measure>, room: Room): Placed[] {
+function onLine(
+  dimension: Dimension,
+  span: Span,
+  offset: number,
+  size: ReturnType<Measure>,
+  room: Room,
+  shifts: readonly number[],
+): Placed[] {
   const [a, b] = feetOf(span, offset);
   const shown = clipped([a, b], room);
   if (!shown) return [];
@@ -121,7 +133,7 @@ function onLine(dimension: Dimension, span: Span, offset: number, size: ReturnTy
   const result: Placed[] = [];
   if (shownLong >= size.width + 2 * (ARROW_PX + 5)) {
     const slack = (shownLong - size.width - 2 * (ARROW_PX + 5)) / shownLong / 2;
-    for (const shift of [0, -0.5, 0.5, -1, 1]) result.push(place(along(0.5 + shift * slack), whole, arrows));
+    for (const shift of shifts) result.push(place(along(0.5 + shift * slack), whole, arrows));
   } else if (shownLong >= long - 1) {
     const lift = size.height / 2 + BESIDE_PX;
     // Above it, or below where above it would stand in the drawing.

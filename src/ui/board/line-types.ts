@@ -27,9 +27,12 @@ const WEIGHTS: Readonly<Record<LineType, Weight>> = {
   adjacent: { mm: 0.3, least: 1, most: 1.2, dash: [24, 3, 0.5, 3, 0.5, 3] },
 };
 
+/** What is drawn within an edge that is cut stands back from it. */
+const WITHIN: Weight = { mm: 0.5, least: 1, most: 1.8, dash: [] };
+
 /** The pen for a shape where `pxPerMm` px stand for a mm. */
 export function penFor({ line, role }: Pick<Shape, "line" | "role">, pxPerMm: number): Pen {
-  const { mm, least, most, dash } = WEIGHTS[line];
+  const { mm, least, most, dash } = line === "visible" && role !== "cut" ? WITHIN : WEIGHTS[line];
   const width = Math.min(most, Math.max(least, mm * pxPerMm));
   return {
     width,
