@@ -2,7 +2,7 @@ import { packArchive, unpackArchive, type ArchivedDesign } from "../../document/
 import type { Trouble } from "../../document/design.ts";
 import { fileNameOf } from "../../document/file-name.ts";
 import { readDesign } from "../../document/read.ts";
-import type { DesignStorage } from "../../document/storage.ts";
+import type { DesignStorage, KeptDesign } from "../../document/storage.ts";
 import { writeDesign } from "../../document/write.ts";
 import type { Result } from "../../units/result.ts";
 import { leave, NO_STORAGE } from "../keep.ts";
@@ -17,15 +17,9 @@ export function packEverything(
     if (!storage) return { ok: false, error: NO_STORAGE };
     const trouble = await leave(bench, false);
     if (trouble) return { ok: false, error: trouble };
-    const list = await storage.list();
-    if (!list.ok) return list;
-    const designs: ArchivedDesign[] = [];
-    for (const { id } of list.value) {
-      const loaded = await storage.load(id);
-      if (!loaded.ok) return loaded;
-      const { text, title, number } = loaded.value;
-      designs.push({ id, text, name: fileNameOf({ title, number }) });
-    }
+    const kept = await everythingKept(storage);
+    if (!kept.ok) return kept;
+    const designs = kept.value.map(({ id, text, title, number }) => ({ id, text, name: fileNameOf({ title, number }) }));
     const settings = await storage.settings();
     if (!settings.ok) return settings;
     const day = new Date(bench.now()).toISOString().slice(0, 10);
@@ -49,25 +43,44 @@ export function unpackEverything(bench: Workbench, bytes: Uint8Array): Promise<R
     if (!storage) return { ok: false, error: NO_STORAGE };
     const archive = unpackArchive(bytes);
     if (!archive.ok) return archive;
+    const kept = await everythingKept(storage);
+    if (!kept.ok) return kept;
     const arrivals: Arrival[] = [];
-    for (const design of archive.value.designs) arrivals.push(await takeIn(storage, design, bench.now()));
+    for (const design of archive.value.designs) arrivals.push(await takeIn(storage, design, kept.value, bench.now()));
     const here = await storage.settings();
     if (!here.ok) return here;
     for (const [name, value] of Object.entries(archive.value.settings)) {
-      if (!Object.hasOwn(here.value, name)) await storage.setSetting(name, value);
+      const set = Object.hasOwn(here.value, name) ? undefined : await storage.setSetting(name, value);
+      if (set && !set.ok) return set;
     }
     return { ok: true, value: arrivals };
   });
 }
 
-async function takeIn(storage: DesignStorage, { id, name, text }: ArchivedDesign, savedAt: number): Promise<Arrival> {
+async function everythingKept(storage: DesignStorage): Promise<Result<readonly KeptDesign[], Trouble>> {
+  const list = await storage.list();
+  if (!list.ok) return list;
+  const designs: KeptDesign[] = [];
+  for (const { id } of list.value) {
+    const loaded = await storage.load(id);
+    if (!loaded.ok) return loaded;
+    designs.push(loaded.value);
+  }
+  return { ok: true, value: designs };
+}
+
+async function takeIn(
+  storage: DesignStorage,
+  { id, name, text }: ArchivedDesign,
+  kept: readonly KeptDesign[],
+  savedAt: number,
+): Promise<Arrival> {
   const read = readDesign(text);
   if (!read.ok) return { name, outcome: "refused", says: [read.message] };
   const written = writeDesign(read.design);
-  const here = await storage.load(id);
-  if (here.ok && here.value.text === written) return { name, outcome: "already here", says: [] };
+  if (kept.some((here) => here.text === written)) return { name, outcome: "already here", says: [] };
   const saved = await storage.save({
-    id: here.ok ? newId() : id,
+    id: kept.some((here) => here.id === id) ? newId() : id,
     title: read.design.order?.title ?? "",
     number: read.design.order?.number ?? "",
     text: written,
