@@ -196,6 +196,18 @@ async function two(): Promise<[Tab, Tab]> {
   return [one, other];
 }
 
+async function inConflict(): Promise<[Tab, Tab]> {
+  const [one, other] = await two();
+  other.kill();
+  const slow = await openTab({ delayMs: 100_000 });
+  await openDesign(slow.bench, "example");
+  editValue(slow.bench, "frets", 18);
+  editValue(one.bench, "nutWidth", "50 mm");
+  await saved(one);
+  await vi.waitFor(() => expect(saving(slow)).toMatchObject({ state: "conflict", reason: "conflict" }));
+  return [one, slow];
+}
+
 describe("two tabs on one design", () => {
   it("show each other's changes as long as only one is at work, as a step that can be undone", async () => {
     const [one, other] = await two();
@@ -210,18 +222,6 @@ describe("two tabs on one design", () => {
     await vi.waitFor(() => expect(design(one).instrument.frets).toBe(18));
     expect(design(one)).toEqual(design(other));
   });
-
-  async function inConflict(): Promise<[Tab, Tab]> {
-    const [one, other] = await two();
-    other.kill();
-    const slow = await openTab({ delayMs: 100_000 });
-    await openDesign(slow.bench, "example");
-    editValue(slow.bench, "frets", 18);
-    editValue(one.bench, "nutWidth", "50 mm");
-    await saved(one);
-    await vi.waitFor(() => expect(saving(slow)).toMatchObject({ state: "conflict", reason: "conflict" }));
-    return [one, slow];
-  }
 
   it("that both work do not overwrite each other: the later is told, and nothing of either is lost", async () => {
     const [one, slow] = await inConflict();
