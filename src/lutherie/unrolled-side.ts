@@ -1,0 +1,89 @@
+/**
+ * A side laid flat: how far along it each point of the outline lies, and how high both edges stand there.
+ *
+ * On a face moved in by `inset` (half the thickness for the middle of the wood) the length is shorter by inset times the
+ * angle turned: ds' = (1 - inset curvature) ds. Over half an outline, which turns 180 degrees, faces t/2 apart differ by
+ * pi t / 2. Source: parallel curves, any text on plane curves.
+ */
+import type { Path, Segment } from "../geometry/path.ts";
+import { derivativeAt, pieceLength, piecesOf, pointAt, tangentAt, curvatureAt, type Piece } from "../geometry/segment.ts";
+import { add, angleBetween, leftOf, norm, scale, unit, vec, type Vec } from "../geometry/vec.ts";
+import { curveSegments } from "./curve-path.ts";
+
+/** Height of an edge over the plane that depths are counted from, by the place on the outline, mm. */
+export type EdgeHeight = (at: Vec) => number;
+
+/** The side in the plane: x along it from where the outline starts, y the height. */
+export interface UnrolledSide {
+  readonly length: number;
+  /** Length from the start to the end of each segment of the outline, mm. */
+  readonly joints: readonly number[];
+  readonly top: Path;
+  readonly back: Path;
+}
+
+/** What it takes to unroll a side. */
+export interface SideToUnroll {
+  /** The outline of the outer face, run so that the instrument lies to its left, without corners. */
+  readonly outline: Path;
+  /** How far inside the outer face the length and the heights are taken, mm, 0 or above. */
+  readonly inset: number;
+  readonly top: EdgeHeight;
+  readonly back: EdgeHeight;
+}
+
+/** Turn of direction (radians) between two segments that still counts as none. */
+const NO_CORNER = 1e-4;
+const STEP = 1e-4;
+
+/**
+ * The unrolled side with both edges within `tolerance` mm (0.005 unless given). RangeError for a corner (a pointed cutaway is
+ * two sides), for an inset that the inside of a curve has no room for, and where an edge's height has none.
+ */
+export function unrollSide({ outline, inset, top, back }: SideToUnroll, tolerance = 5e-3): UnrolledSide {
+  if (!(inset >= 0)) throw new RangeError("unrollSide: the inset must not be below 0");
+  const pieces = piecesOf(outline).filter((piece) => pieceLength(piece) > 0);
+  const joints: number[] = [];
+  const edges: [Segment[], Segment[]] = [[], []];
+  let from = 0;
+  let last: Vec | undefined;
+  for (const piece of pieces) {
+    const leaving = tangentAt(piece, 0)!;
+    if (last && Math.abs(angleBetween(last, leaving)) > NO_CORNER)
+      throw new RangeError("unrollSide: a side cannot be bent round a corner");
+    last = tangentAt(piece, 1)!;
+    const start = from;
+    const along = (t: number): number => start + pieceLength(piece, 0, t) - inset * angleBetween(leaving, tangentAt(piece, t)!);
+    [top, back].forEach((height, i) => edges[i]!.push(...edgeSegments(piece, inset, along, height, tolerance)));
+    from = along(1);
+    joints.push(from);
+  }
+  const first = pieces[0];
+  if (!first) throw new RangeError("unrollSide: the outline has no length");
+  const edge = (height: EdgeHeight, segments: readonly Segment[]): Path => ({
+    start: vec(0, height(insetPoint(first, inset, 0))),
+    segments,
+    closed: false,
+  });
+  return { length: from, joints, top: edge(top, edges[0]), back: edge(back, edges[1]) };
+}
+
+function edgeSegments(
+  piece: Piece,
+  inset: number,
+  along: (t: number) => number,
+  height: EdgeHeight,
+  tolerance: number,
+): Segment[] {
+  const place = (t: number): Vec => insetPoint(piece, inset, t);
+  const direction = (t: number): Vec => {
+    const speed = norm(derivativeAt(piece, t)) * (1 - inset * curvatureAt(piece, t));
+    if (!(speed > 0)) throw new RangeError("unrollSide: the curve is too tight for the inset");
+    const [t0, t1] = [Math.max(t - STEP, 0), Math.min(t + STEP, 1)];
+    return unit(vec(speed, (height(place(t1)) - height(place(t0))) / (t1 - t0)));
+  };
+  return curveSegments({ at: (t) => vec(along(t), height(place(t))), direction }, 0, 1, tolerance);
+}
+
+const insetPoint = (piece: Piece, inset: number, t: number): Vec =>
+  add(pointAt(piece, t), scale(leftOf(tangentAt(piece, t)!), inset));
