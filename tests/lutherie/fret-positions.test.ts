@@ -1,4 +1,4 @@
-import fc from "fast-check";
+import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fretDistance, fretOn, fretShare, layScales, type ScaleLayout } from "../../src/lutherie/fret-positions.ts";
 import { lineAcross } from "../../src/lutherie/transverse-line.ts";
@@ -7,6 +7,8 @@ const nut = { bass: -18.23, treble: 18.23 };
 const saddle = { bass: -27.5, treble: 27.5 };
 const lay = (bassScale: number, trebleScale: number, squareFret: number): ScaleLayout =>
   layScales({ bassScale, trebleScale, squareFret, nut, saddle });
+
+const number = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
 describe("two scales", () => {
   it("give exactly the frets of one scale where both are equal", () => {
@@ -46,7 +48,6 @@ describe("two scales", () => {
   });
 
   it("keep the named fret square and the nut line through the middle, whatever the numbers", () => {
-    const number = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
     fc.assert(
       fc.property(
         number(300, 900),

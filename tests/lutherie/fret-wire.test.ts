@@ -1,4 +1,4 @@
-import fc from "fast-check";
+import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fallOver, radiusAt } from "../../src/lutherie/board-radius.ts";
 import { crownLength, slotDepth, tangLength } from "../../src/lutherie/fret-wire.ts";

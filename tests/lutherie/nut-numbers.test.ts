@@ -1,4 +1,4 @@
-import fc from "fast-check";
+import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { marginFrom, spreadFrom, spreadShift, takenByStrings, widthFrom } from "../../src/lutherie/nut-numbers.ts";
 

@@ -30,7 +30,7 @@ const markerFit: FingerboardCheck = {
       };
       const strings = instrument.strings.map((string) => {
         const middle = string.nut.y + ((string.saddle.y - string.nut.y) * (x - string.nut.x)) / string.scale;
-        return { number: string.number, room: Math.abs(y - middle) - string.gauge / 2 - halfAcross };
+        return { number: string.number, room: Math.abs(y - middle) - halfAcross };
       });
       return {
         marker,
@@ -83,8 +83,8 @@ const markerFit: FingerboardCheck = {
           id: "marker-fit/string",
           measured: tightString.string.room,
           needed: 0,
-          fine: "Markers lie between the strings, with at least {measured} to spare.",
-          short: `The marker at fret ${tightString.marker.fret} lies partly under string ${tightString.string.number}.`,
+          fine: "Markers lie between the strings, at least {measured} from the middle of any.",
+          short: `The marker at fret ${tightString.marker.fret} reaches under string ${tightString.string.number}.`,
           mend: "Make the markers smaller or place them between strings.",
           basis: PRACTICE,
           at: at(tightString.marker.at),

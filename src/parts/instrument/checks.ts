@@ -103,7 +103,7 @@ const stringGap: InstrumentCheck = {
 const twoScales: InstrumentCheck = {
   id: "two-scales",
   title: "Two scales can be played",
-  limits: { slant: { label: "Greatest slant of a fret", value: (12 * Math.PI) / 180, quantity: "angle", basis: PRACTICE } },
+  limits: { slant: { label: "Greatest slant of a fret", value: (18 * Math.PI) / 180, quantity: "angle", basis: PRACTICE } },
   run: ({ p, m, limits }) => {
     if (p.bassScale === undefined) return [];
     if (!m.twoScales) {
