@@ -216,7 +216,9 @@ export function Board(props: BoardProps) {
             <Button size="small" onClick={trueSize}>
               True size
             </Button>
-            <span className="board-scale num">{scaleText(view.camera.pxPerMm / trueScale)} on this screen</span>
+            <span className="board-scale num">
+              {scaleText(view.camera.pxPerMm / trueScale)} <span>on this screen</span>
+            </span>
           </div>
         </>
       ) : null}

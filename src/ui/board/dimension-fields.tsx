@@ -21,6 +21,8 @@ export interface DimensionFieldsProps {
 
 export function DimensionFields({ placed, units, textOf, onEdit, onOpen }: DimensionFieldsProps) {
   const [open, setOpen] = useState<string>();
+  // One that has lost its place, since the view or the drawing has changed, is not being typed into any more.
+  if (open !== undefined && !placed.some((one) => one.dimension.id === open)) setOpen(undefined);
   const last = useRef<string>(undefined);
   const buttons = useRef(new Map<string, HTMLButtonElement>());
   useEffect(() => {
