@@ -13,31 +13,33 @@ export interface Clearance {
   readonly distance: number;
 }
 
-/** Chords of the first, coarse search. */
-const COARSE = 0.01;
+/** Chords of the first search. */
+const COARSE = 0.005;
 
 /**
- * The least distance between two paths, 0 where they meet; to 1e-6 mm. It is the edges that count: a path inside another keeps its
- * distance from the edge. Chords find the candidates; each is then settled by falling from one curve square onto the other in turn.
+ * The least distance between two paths, 0 where they meet, to 1e-6 mm; where the two run side by side at nearly one distance, to 0.01. It is
+ * the edges that count: a path inside another keeps its distance from the edge. Chords find the places where the distance is least to
+ * either side; each is then settled by falling from one curve square onto the other in turn.
  */
 export function clearance(a: Path, b: Path): Clearance {
   const [met] = intersectPaths(a, b);
   if (met) return { a: met.point, b: met.point, distance: 0 };
-  const chordsA = chordsOf(a);
   const chordsB = chordsOf(b);
-  let least = Infinity;
-  const pairs: { away: number; start: Vec }[] = [];
-  for (const p of chordsA)
+  const nearest = chordsOf(a).map((p) => {
+    let [away, start] = [Infinity, p.points[0]];
     for (const q of chordsB) {
-      if (boundsDistance(p.box, q.box) > least + 2 * COARSE) continue;
-      const [away, start] = chordDistance(p.points, q.points);
-      if (away > least + 2 * COARSE) continue;
-      least = Math.min(least, away);
-      pairs.push({ away, start });
+      if (boundsDistance(p.box, q.box) < away) {
+        const found = chordDistance(p.points, q.points);
+        if (found[0] < away) [away, start] = found;
+      }
     }
+    return { away, start };
+  });
+  const least = Math.min(...nearest.map(({ away }) => away));
   let best: Clearance | undefined;
-  for (const { away, start } of pairs) {
-    if (away > least + 2 * COARSE) continue;
+  for (const [i, { away, start }] of nearest.entries()) {
+    const lowest = away <= (nearest[i - 1]?.away ?? Infinity) && away <= (nearest[i + 1]?.away ?? Infinity);
+    if (!lowest || away > least + 2 * COARSE) continue;
     const settled = settle(a, b, start);
     if (!best || settled.distance < best.distance) best = settled;
   }

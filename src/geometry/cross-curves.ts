@@ -13,10 +13,8 @@ interface Span {
 
 /** So flat that Newton's method on the two parameters converges from the chords' crossing. */
 const FLAT = 1e-4;
-/** Halvings of both curves: enough for 1e-9 of a metre. */
-const DEEPEST = 36;
 /** Pairs looked at before the search ends: only curves that run on each other come to so many. */
-const MOST_PAIRS = 20_000;
+const MOST_PAIRS = 4000;
 
 /** Common points of two cubics: boxes of their handles are halved until flat, then the crossing is settled by Newton's method. */
 export function crossCurves(a: Piece, b: Piece): { point: Vec; s: number; t: number }[] {
@@ -24,32 +22,26 @@ export function crossCurves(a: Piece, b: Piece): { point: Vec; s: number; t: num
   const p = cubicPoints(a.from, a.segment);
   const q = cubicPoints(b.from, b.segment);
   const found: { point: Vec; s: number; t: number }[] = [];
-  const stack: { first: Span; second: Span; depth: number }[] = [{ first: spanOf(p, 0, 1), second: spanOf(q, 0, 1), depth: 0 }];
+  const stack: [Span, Span][] = [[spanOf(p, 0, 1), spanOf(q, 0, 1)]];
   for (let pairs = 0; stack.length > 0 && pairs < MOST_PAIRS; pairs++) {
-    const { first, second, depth } = stack.pop()!;
+    const [first, second] = stack.pop()!;
     if (!boundsMeet(first.box, second.box, CROSSING)) continue;
-    if ((isFlat(first.points) && isFlat(second.points)) || depth === DEEPEST) {
-      const settled = settle(p, q, (first.from + first.to) / 2, (second.from + second.to) / 2);
-      const slackS = first.to - first.from;
-      const slackT = second.to - second.from;
-      // A crossing just over the edge of this pair of spans belongs to its neighbours too; it is weeded out as a double later.
-      if (
-        settled &&
-        Math.abs(settled.s - (first.from + first.to) / 2) <= slackS &&
-        Math.abs(settled.t - (second.from + second.to) / 2) <= slackT
-      )
-        found.push(settled);
-      else if (depth < DEEPEST) pushHalves(stack, first, second, depth);
+    const s = (first.from + first.to) / 2;
+    const t = (second.from + second.to) / 2;
+    if (isPoint(first.box) && isPoint(second.box)) {
+      found.push({ point: cubicPoint(p, s), s, t });
       continue;
     }
-    pushHalves(stack, first, second, depth);
+    const settled = isFlat(first.points) && isFlat(second.points) ? settle(p, q, s, t) : undefined;
+    // One that lies well outside this pair of spans is found, and weeded out as a double, from where it belongs.
+    if (settled && Math.abs(settled.s - s) <= first.to - first.from && Math.abs(settled.t - t) <= second.to - second.from)
+      found.push(settled);
+    else for (const x of halves(first)) for (const y of halves(second)) stack.push([x, y]);
   }
   return found;
 }
 
-function pushHalves(stack: { first: Span; second: Span; depth: number }[], first: Span, second: Span, depth: number): void {
-  for (const a of halves(first)) for (const b of halves(second)) stack.push({ first: a, second: b, depth: depth + 1 });
-}
+const isPoint = (box: Bounds): boolean => box.maxX - box.minX <= CROSSING && box.maxY - box.minY <= CROSSING;
 
 const spanOf = (points: CubicPoints, from: number, to: number): Span => ({ points, from, to, box: boundsOfPoints(points) });
 

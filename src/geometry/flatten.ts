@@ -1,5 +1,5 @@
 import { arcRadius, arcSweep } from "./arc.ts";
-import { cubicPoints, splitCubic, type CubicPoints } from "./bezier.ts";
+import { cubicPart, cubicPoints, splitCubic, type CubicPoints } from "./bezier.ts";
 import type { Path } from "./path.ts";
 import { piecesOf, type Piece } from "./segment.ts";
 import { FLATTEN } from "./tolerance.ts";
@@ -38,10 +38,22 @@ export function appendFlat({ from, segment }: Piece, tolerance: number, points: 
 }
 
 const DEEPEST = 24;
+/** Most parts into which a cubic is cut at once; beyond, its halves differ enough to be cut each in its own way. */
+const MOST_PARTS = 8;
 
 /** Adds the inner points of the cubic. */
 function appendCubic(p: CubicPoints, tolerance: number, points: Vec[], depth: number): void {
-  if (depth === DEEPEST || chordError(p) <= tolerance) return;
+  const error = chordError(p);
+  if (error <= tolerance || depth === DEEPEST) return;
+  // The error falls with the square of the number of parts; whether it did is looked at in each.
+  const count = Math.ceil(Math.sqrt(error / tolerance));
+  if (count <= MOST_PARTS) {
+    const parts = Array.from({ length: count }, (_, i) => cubicPart(p, i / count, (i + 1) / count));
+    if (parts.every((part) => chordError(part) <= tolerance)) {
+      for (const part of parts.slice(1)) points.push(part[0]);
+      return;
+    }
+  }
   const [left, right] = splitCubic(p, 0.5);
   appendCubic(left, tolerance, points, depth + 1);
   points.push(right[0]);

@@ -17,26 +17,49 @@ function gaussLegendre(n: number): readonly { readonly node: number; readonly we
 const RULE = gaussLegendre(10);
 const DEEPEST = 30;
 
-function rule(f: (x: number) => number, a: number, b: number): number {
+interface Sum {
+  readonly value: number;
+  /** The same sum of the sizes of f, against which rounding is measured. */
+  readonly size: number;
+}
+
+function rule(f: (x: number) => number, a: number, b: number): Sum {
   const half = (b - a) / 2;
   const middle = (a + b) / 2;
-  let sum = 0;
-  for (const { node, weight } of RULE) sum += weight * f(middle + half * node);
-  return sum * half;
+  let value = 0;
+  let size = 0;
+  for (const { node, weight } of RULE) {
+    const y = weight * f(middle + half * node) * half;
+    value += y;
+    size += Math.abs(y);
+  }
+  return { value, size };
 }
 
 /**
- * The integral of f from a to b, to about `tolerance` (absolute): ten-point Gauss rule, halved until both halves agree with the whole.
- * Exact for polynomials up to degree 19. f must be finite on [a, b]; kinks only cost time.
+ * The integral of f from a to b, to about `tolerance` (absolute) or to rounding: ten-point Gauss rule, halved until both halves agree with
+ * the whole, and did so before, since beside a kink they may once agree by chance. Exact for polynomials up to degree 19. f must be
+ * finite on [a, b]; kinks only cost time.
  */
 export function integrate(f: (x: number) => number, a: number, b: number, tolerance = 1e-10): number {
-  return refine(f, a, b, rule(f, a, b), tolerance, 0);
+  return refine(f, a, b, rule(f, a, b), tolerance, 0, false);
 }
 
-function refine(f: (x: number) => number, a: number, b: number, whole: number, tolerance: number, depth: number): number {
+function refine(
+  f: (x: number) => number,
+  a: number,
+  b: number,
+  whole: Sum,
+  tolerance: number,
+  depth: number,
+  agreed: boolean,
+): number {
   const middle = (a + b) / 2;
   const left = rule(f, a, middle);
   const right = rule(f, middle, b);
-  if (depth === DEEPEST || Math.abs(left + right - whole) <= tolerance) return left + right;
-  return refine(f, a, middle, left, tolerance / 2, depth + 1) + refine(f, middle, b, right, tolerance / 2, depth + 1);
+  const agrees = Math.abs(left.value + right.value - whole.value) <= Math.max(tolerance, 1e-12 * whole.size);
+  if (depth === DEEPEST || (agrees && agreed)) return left.value + right.value;
+  return (
+    refine(f, a, middle, left, tolerance / 2, depth + 1, agrees) + refine(f, middle, b, right, tolerance / 2, depth + 1, agrees)
+  );
 }
