@@ -15,7 +15,14 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "unit", root: ".", include: ["tests/**/*.test.{ts,tsx}"], exclude: ["tests/browser/**"], environment: "node" },
+        test: {
+          name: "unit",
+          root: ".",
+          include: ["tests/**/*.test.{ts,tsx}"],
+          exclude: ["tests/browser/**"],
+          environment: "node",
+          testTimeout: 60_000,
+        },
       },
       {
         extends: true,

@@ -1,0 +1,153 @@
+import { existsSync } from "node:fs";
+import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { run } from "../../src/cli/main.ts";
+
+let dir: string;
+beforeEach(async () => {
+  dir = await mkdtemp(join(tmpdir(), "gramil-cli-"));
+});
+afterEach(() => rm(dir, { recursive: true }));
+
+const examples = resolve(import.meta.dirname, "../../examples");
+const steel = (): string => join(dir, "steel.json");
+
+async function gramil(...argv: string[]): Promise<{ code: number; out: string; err: string }> {
+  const out: string[] = [];
+  const err: string[] = [];
+  const code = await run(argv, { line: (text) => out.push(text), note: (text) => err.push(text) });
+  return { code, out: out.join("\n"), err: err.join("\n") };
+}
+
+interface Board {
+  readonly frets: { readonly number: number; readonly fromNut: number }[];
+  readonly widthAtNut: number;
+  readonly boundWidthAtNut: number;
+  readonly blankWidthAtNut: number;
+  readonly blankWidthAtEnd: number;
+  readonly length: number;
+}
+const boardOf = (out: string): Board => (JSON.parse(out) as { parts: { fingerboard: Board } }).parts.fingerboard;
+
+describe("the command line", () => {
+  it.each(["steel-string", "classical", "ukulele"])("makes a whole %s whose own checks say no stop", async (kind) => {
+    expect(await gramil("new", "--kind", kind, "-o", steel())).toMatchObject({ code: 0, err: "" });
+    expect(await gramil("check", steel())).toMatchObject({ code: 0, err: "" });
+  });
+
+  it("gives the ends of the bound board 43 / 57 / 470 with 2.413 as 38.1735 and 52.1735", async () => {
+    // By hand: tan(alpha) = 7/470, so each side takes 2.413 / cos(alpha) = 2.4132676; 43 - 2 x 2.4132676 = 38.1734648.
+    await gramil("new", "--kind", "steel-string", "-o", steel(), "--set", "units=mm");
+    const set = ["nutWidth=43", "fingerboard.length=470", "fingerboard.widthAtEnd=57", "fingerboard.binding=2.413 mm"].flatMap(
+      (s) => ["--set", s],
+    );
+    const { out, err, code } = await gramil("measure", steel(), "--json", ...set);
+    expect({ err, code }).toEqual({ err: "", code: 0 });
+    const board = boardOf(out);
+    expect(board.boundWidthAtNut).toBeCloseTo(43, 9);
+    expect(board.blankWidthAtNut).toBeCloseTo(38.1734648, 6);
+    expect(board.blankWidthAtEnd).toBeCloseTo(52.1734648, 6);
+    expect(board.length).toBeCloseTo(470, 9);
+  });
+
+  it("lets the spread follow when the third nut number is set", async () => {
+    await gramil("new", "--kind", "steel-string", "-o", steel());
+    const { out } = await gramil("measure", steel(), "--json", "--set", "nutWidth=1 11/16 in", "--set", "nutMargin=3 mm");
+    const { instrument } = JSON.parse(out) as { instrument: { nutSpread: number; nutWidth: number } };
+    expect(instrument.nutSpread).toBeCloseTo(42.8625 - 6, 9);
+  });
+
+  it("writes one SVG and one PDF a template, and lists them", async () => {
+    await gramil("new", "--kind", "ukulele", "-o", steel());
+    expect(
+      await gramil("templates", steel(), "--out", join(dir, "out"), "--part", "fingerboard", "--paper", "letter"),
+    ).toMatchObject({ code: 0, err: "" });
+    const list = JSON.parse(await readFile(join(dir, "out", "templates.json"), "utf8")) as {
+      templates: { file: string; role: string; widthMm: number }[];
+    };
+    const files = (await readdir(join(dir, "out"))).toSorted();
+    expect([...list.templates.map((t) => t.file), "templates.json"].toSorted()).toEqual(files);
+    expect(list.templates.every((t) => t.role !== "" && t.widthMm > 10)).toBe(true);
+  });
+
+  it("gives the same bytes twice", async () => {
+    await gramil("new", "--kind", "ukulele", "-o", steel());
+    const bytes = async (name: string): Promise<Buffer> => {
+      await gramil("templates", steel(), "--out", join(dir, name), "--template", "fret-slots");
+      return readFile(join(dir, name, "fingerboard-fret-slots.pdf"));
+    };
+    expect((await bytes("a")).equals(await bytes("b"))).toBe(true);
+  });
+
+  it.each([
+    ["an unknown command", ["carve"], /no command carve/],
+    ["an unknown option", ["measure", "x.json", "--sett", "a=b"], /no option --sett/],
+    ["a missing file", ["measure", "nowhere.json"], /nowhere\.json cannot be read: there is no such file/],
+    ["a missing folder name", ["templates", "STEEL"], /--out DIR is missing/],
+    ["an unknown kind", ["new", "--kind", "sitar", "-o", "x.json"], /no kind sitar/],
+    ["an unknown paper", ["templates", "STEEL", "--out", "OUT", "--paper", "b9"], /b9/],
+    ["an unknown template", ["templates", "STEEL", "--out", "OUT", "--template", "wing"], /wing.*fret-slots/],
+    ["a factor for metres", ["templates", "STEEL", "--out", "OUT", "--printer", "2,1"], /not two factors/],
+    ["an unknown number, with the nearest", ["measure", "STEEL", "--set", "nutWidht=43"], /nutWidth/],
+    ["a text that is no length", ["measure", "STEEL", "--set", "nutWidth=wide"], /instrument\.nutWidth/],
+    ["a negative width", ["measure", "STEEL", "--set", "nutWidth=-43 mm"], /instrument\.nutWidth/],
+    ["a thousand million frets", ["measure", "STEEL", "--set", "frets=1000000000"], /instrument\.frets/],
+    ["not a number", ["measure", "STEEL", "--set", "scale=NaN"], /instrument\.scale/],
+  ])("refuses %s in one line with exit code 2, and writes nothing", async (_, argv, message) => {
+    await gramil("new", "--kind", "steel-string", "-o", steel());
+    const { code, err, out } = await gramil(
+      ...argv.map((word) => (word === "STEEL" ? steel() : word === "OUT" ? join(dir, "out") : word)),
+    );
+    expect(code).toBe(2);
+    expect(out).toBe("");
+    expect(err).toMatch(message);
+    expect(err.split("\n")).toHaveLength(1);
+    expect(existsSync(join(dir, "out"))).toBe(false);
+  });
+
+  it.each([
+    ["empty", ""],
+    ["half a file", '{ "format": "gramil-design", "version": 1, "instru'],
+    ["a picture", "\u0089PNG\r\n\u001a\n0000"],
+    ["another program's file", '{"name":"x"}'],
+    ["a later version", '{ "format": "gramil-design", "version": 99, "units": "mm", "instrument": {}, "parts": {} }'],
+  ])("refuses a file that is %s in one line", async (_, text) => {
+    await writeFile(steel(), text);
+    const { code, err } = await gramil("measure", steel());
+    expect(code).toBe(2);
+    expect(err.split("\n")).toHaveLength(1);
+    expect(err).toContain("steel.json");
+    expect(await readFile(steel(), "utf8")).toBe(text);
+  });
+
+  it("refuses 200 strings and names the limit", async () => {
+    await gramil("new", "--kind", "steel-string", "-o", steel());
+    const strings = JSON.stringify(Array.from({ length: 200 }, () => ({ gauge: "0.012 in" })));
+    const { code, err } = await gramil("measure", steel(), "--set", `strings=${strings}`);
+    expect(code).toBe(2);
+    expect(err).toMatch(/200/);
+  });
+});
+
+describe("the examples", async () => {
+  const names = existsSync(examples) ? (await readdir(examples)).filter((name) => name.endsWith(".json")) : [];
+
+  it("are there", () => {
+    expect(names.length).toBeGreaterThanOrEqual(7);
+  });
+
+  it.each(names)(
+    "%s loads without a repair, passes its checks without a stop, and gives every template",
+    async (name) => {
+      const file = join(examples, name);
+      expect(await gramil("measure", file, "--json")).toMatchObject({ code: 0, err: "" });
+      expect(await gramil("check", file)).toMatchObject({ code: 0, err: "" });
+      const { code, err, out } = await gramil("templates", file, "--out", join(dir, "out"));
+      expect({ code, err }).toEqual({ code: 0, err: "" });
+      expect(out).toContain("fingerboard-fret-slots.pdf");
+    },
+    60_000,
+  );
+});
