@@ -8,6 +8,7 @@ import { Dialogs } from "./dialogs/dialogs.tsx";
 import { chooseDesignFile, saveDesignFile, takeFile } from "./files.ts";
 import { keyDeeds, useKeys, type FrameDeeds } from "./frame/keys.ts";
 import { hashOf, PLACE_NAMES, useRoute } from "./frame/route.ts";
+import { Fault } from "./frame/fault.tsx";
 import { Strip } from "./frame/strip.tsx";
 import { useSingleKeys } from "./frame/single-keys.ts";
 import { tell, Tells } from "./kit/tell.tsx";
@@ -36,6 +37,8 @@ export function App() {
     if (shown !== undefined) showPart(bench.session, shown);
   }, [bench, shown]);
 
+  // Another place, or another state of the design, is another try.
+  const faultKey = `${route.place} ${shown ?? ""} ${useStore(bench.design, (state) => state.id)}`;
   const name = route.place === "first" ? "My first fingerboard" : PLACE_NAMES[route.place];
   useEffect(() => {
     document.title = `${name} · Gramil`;
@@ -58,14 +61,16 @@ export function App() {
           <Strip deeds={deeds} />
           <Welcome />
           <main className="app-place" ref={main} tabIndex={-1} aria-label={name}>
-            <Suspense fallback={<p className="busy">One moment.</p>}>
-              {route.place === "order" ? <OrderPlace /> : null}
-              {route.place === "numbers" ? <NumbersPlace /> : null}
-              {route.place === "parts" ? <PartsPlace wanted={shown} /> : null}
-              {route.place === "fit" ? <FitPlace /> : null}
-              {route.place === "sheets" ? <SheetsPlace /> : null}
-              {route.place === "first" ? <FirstBoard /> : null}
-            </Suspense>
+            <Fault key={faultKey} onSave={deeds.saveFile}>
+              <Suspense fallback={<p className="busy">One moment.</p>}>
+                {route.place === "order" ? <OrderPlace /> : null}
+                {route.place === "numbers" ? <NumbersPlace /> : null}
+                {route.place === "parts" ? <PartsPlace wanted={shown} /> : null}
+                {route.place === "fit" ? <FitPlace /> : null}
+                {route.place === "sheets" ? <SheetsPlace /> : null}
+                {route.place === "first" ? <FirstBoard /> : null}
+              </Suspense>
+            </Fault>
           </main>
         </div>
         <Dialogs keys={keys} />

@@ -54,6 +54,8 @@ export function NumberField({ field, notation, labelledBy, label, bare = false, 
   const [selectAll, setSelectAll] = useState(0);
   const patience = useRef<ReturnType<typeof setTimeout>>(undefined);
   const entered = useRef(false);
+  /** The text when the field was entered. The field itself shows what is tried, once it is tried. */
+  const before = useRef("");
 
   const quantity = quantityOf(field.spec.type) ?? "number";
   const spec = field.spec as unknown as Numeric;
@@ -77,6 +79,7 @@ export function NumberField({ field, notation, labelledBy, label, bare = false, 
   }
 
   function change(text: string): void {
+    if (draft === undefined) before.current = whole();
     setDraft(text);
     setWrong(undefined);
     clearTimeout(patience.current);
@@ -86,7 +89,7 @@ export function NumberField({ field, notation, labelledBy, label, bare = false, 
   }
 
   function finish(): void {
-    if (draft === undefined || draft === whole()) {
+    if (draft === undefined || draft === before.current) {
       onDrop();
       return rest();
     }
@@ -153,7 +156,10 @@ export function NumberField({ field, notation, labelledBy, label, bare = false, 
           value={draft ?? shown.text}
           onChange={(event) => change(event.target.value)}
           onFocus={() => {
-            if (draft === undefined && whole() !== shown.text) setDraft(whole());
+            if (draft === undefined) {
+              before.current = whole();
+              if (whole() !== shown.text) setDraft(whole());
+            }
             entered.current = true;
             setSelectAll((n) => n + 1);
           }}

@@ -13,7 +13,7 @@ import { useBench, useDerived, useDesign, useSession } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
 import { chooseDesignFile, tellTrouble } from "../files.ts";
 import { titleOf } from "../frame/title.ts";
-import { go, hashOf } from "../frame/route.ts";
+import { go } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
 import { Menu } from "../kit/menu.tsx";
@@ -100,9 +100,6 @@ function KeptDesigns() {
           <KeptCard key={one.id} kept={one} onChanged={again} />
         ))}
       </ul>
-      <p className="kept-begin">
-        New here? <a href={hashOf({ place: "first" })}>My first fingerboard</a> takes five numbers and ends at a true-size sheet.
-      </p>
       {bench.storage === undefined ? (
         <div className="kept-none">
           <p>
