@@ -97,6 +97,7 @@ describe("a formula for a length", () => {
     expect(value("= 4/2", "length", "in")).toBe(50.8);
     expect(value("= 4/2", "length", "mm")).toBe(2);
     expect(value("= 4 / 2", "length", "mm")).toBe(2);
+    expect(value("= 4/4", "length", "mm")).toBe(1);
     expect(value("= sqrt(16) + abs(-1)", "length", "mm")).toBe(5);
     expect(value("= 1 11/16", "length", "in")).toBe(42.8625);
   });

@@ -55,6 +55,9 @@ const LENGTHS: readonly Refused[] = [
   ["1 11/16 + 0.004 mm", "+", "does not belong in one measure", "Begin with ="],
   ["3 * 2", "*", "does not belong in one measure", "Begin with ="],
   ["(2)", "(", "does not begin a number", "begin with = to calculate"],
+  ["1 + 0.015625", "+", "does not belong in one measure", "Begin with ="],
+  ["1 11/16 + 0.004 5", "+", "does not belong in one measure", "Begin with ="],
+  ["1 11/16 + 0.004 in in", "+", "does not belong in one measure", "Begin with ="],
   ["1.5 + 0.004", "+", "does not belong in one measure", "Begin with ="],
   ["1 11/16 in + 0.004", "+", "does not belong in one measure", "Begin with ="],
   ["-(2)", "(", "“(” does not begin a number", "begin with = to calculate"],
@@ -117,6 +120,10 @@ describe("a length is refused", () => {
       expect(error.message).toContain("may be meant in inches");
       expect(error.mend).toBe("Write in or mm behind it.");
     }
+  });
+
+  it("where thousandths follow such a fraction in a design in millimetres", () => {
+    expect(refusal("1 11/16 + 0.004", "length", "mm")).toMatchObject({ at: 8, length: 1 });
   });
 
   it("with the place counted in the text as it was typed, blanks and all", () => {

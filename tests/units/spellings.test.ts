@@ -241,6 +241,7 @@ describe("a plain number", () => {
     ["1 1/2", 1.5],
     ["-3", -3],
     ["1,234.5", 1234.5],
+    ["1000000000", 1e9],
   ])("%j", (text, number) => {
     expect(value(text, "number")).toBe(number);
   });
