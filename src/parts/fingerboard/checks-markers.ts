@@ -1,6 +1,6 @@
 /** Markers against frets, strings and edges. */
 import type { Finding } from "../contract.ts";
-import { lineAcross } from "../../lutherie/transverse-line.ts";
+import { lineAcross, slantOf, stretchOf } from "../../lutherie/transverse-line.ts";
 import { atLeast, GEOMETRY, leastBy, PRACTICE, type FingerboardCheck } from "./finding.ts";
 import { instrumentOf } from "./numbers.ts";
 import { at } from "./shapes.ts";
@@ -15,27 +15,28 @@ const markerFit: FingerboardCheck = {
   run: ({ p, m, from, limits }) => {
     if (m.faceMarkers.length === 0) return [];
     const instrument = instrumentOf(from);
-    const halfAlong = (p.markerShape === "dot" ? p.markerSize : p.markerLength) / 2;
+    const isDot = p.markerShape === "dot";
+    const halfAlong = (isDot ? p.markerSize : p.markerLength) / 2;
     const halfAcross = p.markerSize / 2;
     const slope = (m.blankWidthAtEnd - m.blankWidthAtNut) / m.endX;
 
     const rooms = m.faceMarkers.map((marker) => {
       const [x, y] = marker.at;
-      const fret = m.frets[marker.fret]!;
-      const before = m.frets[marker.fret - 1]!;
-      const gapTo = (side: typeof fret): number => {
-        const line = lineAcross(at(side.bass), at(side.treble));
-        // A slanted slot comes nearer to the marker's corners than to its middle.
-        return (Math.abs(x - line.x0 - line.q * y) - Math.abs(line.q) * halfAcross) / Math.hypot(1, line.q);
+      const reach = isDot ? halfAcross : halfAcross * Math.cos(marker.angleRad) + halfAlong * Math.abs(Math.sin(marker.angleRad));
+      const gapTo = (fret: (typeof m.frets)[number]): number => {
+        const line = lineAcross(at(fret.bass), at(fret.treble));
+        // The marker is turned half way between its two frets, so that its ends come nearer to them than its middle.
+        const lean = isDot ? 0 : Math.abs(Math.sin(slantOf(line) + marker.angleRad));
+        return Math.abs(x - line.x0 - line.q * y) / stretchOf(line) - halfAcross * lean;
       };
       const strings = instrument.strings.map((string) => {
         const middle = string.nut.y + ((string.saddle.y - string.nut.y) * (x - string.nut.x)) / string.scale;
-        return { number: string.number, room: Math.abs(y - middle) - halfAcross };
+        return { number: string.number, room: Math.abs(y - middle) - reach };
       });
       return {
         marker,
-        fret: Math.min(gapTo(fret), gapTo(before)) - halfAlong - p.slotWidth / 2,
-        edge: (m.blankWidthAtNut + slope * x) / 2 - Math.abs(y) - halfAcross,
+        fret: Math.min(gapTo(m.frets[marker.fret]!), gapTo(m.frets[marker.fret - 1]!)) - halfAlong - p.slotWidth / 2,
+        edge: (m.blankWidthAtNut + slope * x) / 2 - Math.abs(y) - reach,
         string: leastBy(strings, (entry) => entry.room),
       };
     });

@@ -2,7 +2,7 @@
 import { lerp, vec, type Vec } from "../../geometry/vec.ts";
 import { widthAt, type Taper } from "../../lutherie/fingerboard-taper.ts";
 import { markerSpaces } from "../../lutherie/marker-places.ts";
-import { lineAcross, meetEdge, pointAt, type TransverseLine } from "../../lutherie/transverse-line.ts";
+import { lineAcross, meetEdge, pointAt, slantOf, type TransverseLine } from "../../lutherie/transverse-line.ts";
 import type { MeasuresByKind } from "../contract.ts";
 import type { FingerboardParams } from "./numbers.ts";
 
@@ -12,6 +12,11 @@ export interface Marker {
   /** The marked fret: the marker stands between it and the one before. */
   readonly fret: number;
   readonly at: Point;
+}
+
+export interface FaceMarker extends Marker {
+  /** Turned with the frets beside it, counter-clockwise; 0 where they are square. */
+  readonly angleRad: number;
 }
 
 type Instrument = MeasuresByKind["instrument"];
@@ -37,7 +42,7 @@ export function placeFaceMarkers(
   instrument: Instrument,
   onBoard: ReadonlySet<number>,
   taper: Taper,
-): Marker[] {
+): FaceMarker[] {
   const doubles = new Set(p.doubleFrets);
   return sorted([...p.markerFrets, ...p.doubleFrets], onBoard).flatMap((fret) => {
     const line = betweenFrets(instrument, fret);
@@ -46,7 +51,7 @@ export function placeFaceMarkers(
       // Strings spread along the board and the line may slant: height and x settle each other in a few rounds.
       let at = pointAt(line, 0);
       for (let round = 0; round < 4; round++) at = pointAt(line, place(at.x));
-      return { fret, at: [at.x, at.y] as const };
+      return { fret, at: [at.x, at.y] as const, angleRad: 0 - slantOf(line) };
     });
   });
 }

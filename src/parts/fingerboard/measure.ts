@@ -5,7 +5,7 @@ import { movedIn, taperThrough, widthAt } from "../../lutherie/fingerboard-taper
 import { crownLength, slotDepth, tangLength } from "../../lutherie/fret-wire.ts";
 import { lineAcross, slantOf, stretchOf, type TransverseLine } from "../../lutherie/transverse-line.ts";
 import type { MeasuresByKind, Sources } from "../contract.ts";
-import { placeFaceMarkers, placeSideMarkers, type Marker, type Point } from "./marker-measures.ts";
+import { placeFaceMarkers, placeSideMarkers, type FaceMarker, type Marker, type Point } from "./marker-measures.ts";
 import { endX, instrumentOf, layersOf, startX, type FingerboardParams } from "./numbers.ts";
 import { clipAcross, edgesOf, type BoardEdges, type BoardFrame } from "./outline.ts";
 
@@ -77,7 +77,7 @@ export interface FingerboardMeasures {
   readonly bindingHeightAtNut: number;
   readonly bindingHeightAtEnd: number;
   readonly crownHeight: number;
-  readonly faceMarkers: readonly Marker[];
+  readonly faceMarkers: readonly FaceMarker[];
   /** On the edge of the bass side; `at` lies on the edge. */
   readonly sideMarkers: readonly Marker[];
   /** Wire for all frets, with what is left on beyond the edges. */

@@ -10,6 +10,8 @@ import type { FingerboardParams } from "./numbers.ts";
 /** Height of a gauge beyond its arc, and the space between gauges, mm. */
 const BODY = 22;
 const SPACE = 8;
+/** Height of the words on a gauge, mm; less on a narrow one. */
+const LABEL = 2.5;
 /** How much wider than the board a gauge is, mm; never more than this share of the arch's diameter. */
 const WIDER = 10;
 const MOST_OF_DIAMETER = 0.9;
@@ -31,11 +33,11 @@ export function radiusGauges(
   const texts: Text[] = [];
   const rows: { label: string; value: number }[] = [];
   let top = 0;
-  for (const { key, label, x } of places) {
+  for (const { key, label: place, x } of places) {
     const radius = faceRadius(p, m.endX, x)!;
     const width = Math.min(Math.max(m.widthAtNut, m.widthAtEnd) + WIDER, MOST_OF_DIAMETER * 2 * radius);
     const fall = fallOver(radius, width);
-    const said = compound ? label : "board";
+    const said = compound ? place : "board";
     rows.push({ label: said, value: radius });
     for (const kind of ["hollow", "round"] as const) {
       // The arc's highest point; a hollow gauge stands above its arc, a round one below.
@@ -58,13 +60,17 @@ export function radiusGauges(
         path: segmentPath(vec(0, crest), vec(0, base)),
         name: "middle of the gauge",
       });
-      texts.push({
-        id: `gauge-${key}-${kind}-label`,
-        at: vec(4, (crest + base) / 2 - 1.5),
-        text: kind === "hollow" ? `${said}, on the face` : `${said}, for the block`,
-        height: 3,
-        align: "start",
-      });
+      const label = { height: Math.min(LABEL, width / 20), align: "middle" } as const;
+      const height = (crest + base) / 2 - label.height / 2;
+      texts.push(
+        { ...label, id: `gauge-${key}-${kind}-place`, at: vec(-width / 4, height), text: said },
+        {
+          ...label,
+          id: `gauge-${key}-${kind}-use`,
+          at: vec(width / 4, height),
+          text: kind === "hollow" ? "on the face" : "for the block",
+        },
+      );
       top = (kind === "hollow" ? crest - fall : base) - SPACE;
     }
   }

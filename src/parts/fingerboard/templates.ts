@@ -1,7 +1,7 @@
 /** The patterns that a fingerboard is made by. */
 import type { Layer, Shape, Text } from "../../drawing/drawing.ts";
 import { segmentPath } from "../../geometry/path.ts";
-import { vec } from "../../geometry/vec.ts";
+import { add, scale, sub, turned, vec, type Vec } from "../../geometry/vec.ts";
 import { lineAcross, meetEdge } from "../../lutherie/transverse-line.ts";
 import type { MeasuresByKind, Sources, TemplateSource } from "../contract.ts";
 import { frameOf, outlinesOf, type FingerboardMeasures } from "./measure.ts";
@@ -168,12 +168,16 @@ function markerTemplate(p: FingerboardParams, m: FingerboardMeasures, blank: Boa
   const markers = markerLayer(p, m);
   const reachOut = p.markerSize / 2 + 1.5;
   const crosses = m.faceMarkers.flatMap((marker, i): Shape[] => {
-    const { x, y } = at(marker.at);
+    const middle = at(marker.at);
     const id = markers.shapes[i]!.id;
     const common = { role: "centre", line: "narrow", name: `middle of the marker at fret ${marker.fret}` } as const;
+    const through = (direction: Vec): Shape["path"] => {
+      const arm = scale(turned(direction, marker.angleRad), reachOut);
+      return segmentPath(sub(middle, arm), add(middle, arm));
+    };
     return [
-      { ...common, id: `${id}-along`, path: segmentPath(vec(x - reachOut, y), vec(x + reachOut, y)) },
-      { ...common, id: `${id}-across`, path: segmentPath(vec(x, y - reachOut), vec(x, y + reachOut)) },
+      { ...common, id: `${id}-along`, path: through(vec(1, 0)) },
+      { ...common, id: `${id}-across`, path: through(vec(0, 1)) },
     ];
   });
   return {

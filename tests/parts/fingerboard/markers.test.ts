@@ -58,6 +58,25 @@ describe("markers on the face", () => {
     }
   });
 
+  it("turn with the frets of a two-scale board, half way between their two slots", () => {
+    const { parts, fingerboard: m } = deriveBoard({
+      instrument: { scale: "675", bassScale: "710", squareFret: 7 },
+      fingerboard: { markerShape: "bar", markerSize: "14", markerLength: "3" },
+    });
+    const slopeOf = (fret: number): number => {
+      const { bass, treble } = m.frets[fret]!;
+      return (treble[0] - bass[0]) / (treble[1] - bass[1]);
+    };
+    // Second side of the bar: from its bass end on the far side to its treble end.
+    const [, to, next] = shapeOf(parts.fingerboard.drawing(), "marker-15").path.segments;
+    const side = { x: next!.to.x - to!.to.x, y: next!.to.y - to!.to.y };
+    const bar = [shapeOf(parts.fingerboard.drawing(), "marker-15").path.segments[0]!.to, to!.to];
+    const slope = (bar[1]!.x - bar[0]!.x) / (bar[1]!.y - bar[0]!.y);
+    expect(slope).toBeCloseTo((slopeOf(14) + slopeOf(15)) / 2, 9);
+    expect(Math.hypot(bar[1]!.x - bar[0]!.x, bar[1]!.y - bar[0]!.y)).toBeCloseTo(14, 9);
+    expect(Math.hypot(side.x, side.y)).toBeCloseTo(3, 9);
+  });
+
   it("wanted at frets that the board has not are left out and told", () => {
     const { fingerboard: m, parts } = deriveBoard({ fingerboard: { markerFrets: "5 30", doubleFrets: "" } });
     expect(m.faceMarkers.map((marker) => marker.fret)).toEqual([5]);
