@@ -1,5 +1,5 @@
 /** Mouse, pen, fingers and keys on the board. */
-import { useEffect, useRef, type PointerEvent, type RefObject } from "react";
+import { useEffect, useLayoutEffect, useRef, type MouseEvent, type PointerEvent, type RefObject } from "react";
 import type { Camera } from "../../store/session-store.ts";
 import { panned, pinched, zoomed, type Px, type View } from "./viewport.ts";
 
@@ -21,6 +21,7 @@ export interface Gestures {
 
 export interface GestureHandlers {
   readonly onPointerDownCapture: (e: PointerEvent<HTMLElement>) => void;
+  readonly onMouseDownCapture: (e: MouseEvent<HTMLElement>) => void;
   readonly onPointerMove: (e: PointerEvent<HTMLElement>) => void;
   readonly onPointerUp: (e: PointerEvent<HTMLElement>) => void;
   readonly onPointerCancel: (e: PointerEvent<HTMLElement>) => void;
@@ -45,7 +46,8 @@ export function useGestures(
   gestures: Gestures,
 ): GestureHandlers {
   const latest = useRef(gestures);
-  useEffect(() => {
+  // With the commit itself: an effect that runs later would put an older camera over one that has been turned to since.
+  useLayoutEffect(() => {
     latest.current = gestures;
   });
   const pointers = useRef(new Map<number, Px>());
@@ -132,10 +134,15 @@ export function useGestures(
       if (!dragging && (e.button !== 0 || latest.current.taken(at))) return;
       // What lies on the board must not take a press that moves the board.
       if (dragging) e.stopPropagation();
-      if (e.button === 1) e.preventDefault();
       e.currentTarget.setPointerCapture?.(e.pointerId);
       pointers.current.set(e.pointerId, at);
       press.current = { start: at, moved: dragging || pointers.current.size > 1 };
+    },
+    onMouseDownCapture: (e) => {
+      if (!space.current && e.button !== 1) return;
+      // Konva's drags begin with this one, as does the browser's own scrolling with the middle button.
+      e.stopPropagation();
+      e.preventDefault();
     },
     onPointerMove: (e) => {
       const at = placeOf(e);

@@ -324,6 +324,29 @@ describe("moving about", () => {
     expect(seen.selection).toBeUndefined();
   });
 
+  it("is dragged with the middle button from anywhere, and every move counts though nothing is drawn between them", async () => {
+    const before = at(50, 8);
+    await act(async () => {
+      for (const [type, x] of [
+        ["pointerdown", 0],
+        ["pointermove", 10],
+        ["pointermove", 25],
+        ["pointermove", 45],
+      ] as const) {
+        const event = new MouseEvent(type, {
+          clientX: before.x + x,
+          clientY: before.y,
+          button: 1,
+          bubbles: true,
+          cancelable: true,
+        });
+        Object.assign(event, { pointerId: 1, pointerType: "mouse" });
+        surface().dispatchEvent(event);
+      }
+    });
+    expect(at(50, 8).x).toBeCloseTo(before.x + 45, 6);
+  });
+
   it("is pinched by two fingers, which keep hold of what they took", async () => {
     const a = at(100, 0);
     const b = at(300, 0);
