@@ -36,7 +36,7 @@ interface Described<T, P> {
   readonly fallback?: T;
   readonly follows?: Follows<T, P>;
   /** False: not shown now, since another choice makes it idle. The value is kept. */
-  readonly when?: (p: P) => boolean;
+  readonly when?: (p: P, from: Sources) => boolean;
 }
 
 /** A number: `min` and `max` bound what is accepted at all; beyond `usual` is only said. Lengths mm, angles radians. */
@@ -156,7 +156,12 @@ export interface Check<P, M> {
   readonly title: string;
   readonly limits: Readonly<Record<string, Limit>>;
   /** At least one finding, one of severity "fine" where nothing is wrong; empty only where the check does not apply. */
-  readonly run: (subject: { readonly p: P; readonly m: M; readonly from: Sources; readonly limits: Readonly<Record<string, number>> }) => readonly Finding[];
+  readonly run: (subject: {
+    readonly p: P;
+    readonly m: M;
+    readonly from: Sources;
+    readonly limits: Readonly<Record<string, number>>;
+  }) => readonly Finding[];
 }
 
 // ------------------------------------------------------------------------------------------------------------------- templates

@@ -328,7 +328,7 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
       const done = cell(key);
       let idle = false;
       try {
-        idle = spec.when ? !(spec.when as (p: P) => boolean)(p) : false;
+        idle = spec.when ? !(spec.when as (p: P, from: Sources) => boolean)(p, around.from) : false;
       } catch (error) {
         if (!(error instanceof Unsettled)) throw error;
       }

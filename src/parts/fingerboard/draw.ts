@@ -17,8 +17,9 @@ import {
   stringLayer,
 } from "./shapes.ts";
 
-/** Distance from one row of dimension lines to the next, mm. */
+/** Distance from one row of dimension lines to the next, and of those across the board from its ends, mm. */
 const ROW = 12;
+const OFF_END = 18;
 
 export function drawFingerboard(p: FingerboardParams, m: FingerboardMeasures, from: Sources): Drawing {
   const instrument = instrumentOf(from);
@@ -71,7 +72,7 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
       from: vec(0, -m.widthAtNut / 2),
       to: vec(0, m.widthAtNut / 2),
       along: "y",
-      offset: ROW - from,
+      offset: OFF_END - from,
       value: m.widthAtNut,
       edits: m.widthAtNut === instrument.nutWidth ? "instrument.nutWidth" : "parts.fingerboard.widthAtNut",
       rank: 1,
@@ -82,7 +83,7 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
       from: vec(m.endX, m.widthAtEnd / 2),
       to: vec(m.endX, -m.widthAtEnd / 2),
       along: "y",
-      offset: to - m.endX + ROW,
+      offset: to - m.endX + OFF_END,
       value: m.widthAtEnd,
       edits: "parts.fingerboard.widthAtEnd",
       rank: 1,
@@ -90,7 +91,6 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
     { ...base, ...along(m.startX, m.endX, 2), id: "length", edits: "parts.fingerboard.length", rank: 2 },
   ];
   if (m.joinX < m.endX) {
-    const space = fretDistance(instrument.scale, instrument.joinFret + 1) - fretDistance(instrument.scale, instrument.joinFret);
     list.push(
       { ...base, ...along(0, m.joinX, 1), id: "join", after: `to the join, fret ${instrument.joinFret}`, rank: 1 },
       {
@@ -99,8 +99,7 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
         from: vec(m.joinX, -m.widthAtJoin / 2),
         to: vec(m.joinX, m.widthAtJoin / 2),
         along: "y",
-        // In the space behind the join, clear of its fret.
-        offset: -Math.min(space, m.endX - m.joinX) / 2,
+        offset: besideJoin(m, instrument),
         value: m.widthAtJoin,
         edits: "parts.fingerboard.widthAtJoin",
         rank: 2,
@@ -116,4 +115,12 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
     );
   }
   return list;
+}
+
+/** From the join to the middle of the space behind it, or of the one before where the one behind has a marker; to the nut is positive. */
+function besideJoin(m: FingerboardMeasures, instrument: MeasuresByKind["instrument"]): number {
+  const { joinFret, scale } = instrument;
+  const half = (fret: number): number => (fretDistance(scale, fret) - fretDistance(scale, fret - 1)) / 2;
+  const isMarked = m.faceMarkers.some((marker) => marker.fret === joinFret + 1);
+  return isMarked ? half(joinFret) : -Math.min(half(joinFret + 1), (m.endX - m.joinX) / 2);
 }

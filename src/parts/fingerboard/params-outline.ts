@@ -51,7 +51,7 @@ export const outlineTable: Pick<ParamTable<FingerboardParams>, keyof OutlineNumb
     min: 5,
     max: 300,
     step: 0.1,
-    usual: { from: 54, to: 62, basis: `steel-string 54 to 57, nylon about 62: ${PRACTICE}` },
+    usual: { from: 43, to: 62, basis: `tenor ukulele about 43, steel-string 54 to 57, nylon about 62: ${PRACTICE}` },
   },
   widthAt12: {
     type: "length",
@@ -142,6 +142,7 @@ export const outlineTable: Pick<ParamTable<FingerboardParams>, keyof OutlineNumb
     max: 30,
     step: 0.5,
     usual: { from: 2, to: 8, basis: PRACTICE },
+    when: (_p, from) => instrumentOf(from).zeroFret,
   },
   end: {
     type: "choice",

@@ -19,19 +19,19 @@ const courseSum: InstrumentCheck = {
   run: ({ p }) => {
     if (p.strings.length === 0) return [];
     const sum = p.courses.reduce((total, count) => total + count, 0);
-    const fine = sum === p.strings.length;
+    if (sum === p.strings.length) {
+      return [{ id: "course-sum", severity: "fine", says: "The courses add up to the strings.", basis: GEOMETRY, mend: "" }];
+    }
     return [
       {
         id: "course-sum",
-        severity: fine ? "fine" : "stop",
-        says: fine
-          ? "The courses add up to {measured} strings."
-          : "The courses add up to {measured} strings, and {needed} are listed.",
+        severity: "stop",
+        says: "The courses add up to {measured} strings, and {needed} are listed.",
         measured: sum,
         needed: p.strings.length,
         quantity: "count",
         basis: GEOMETRY,
-        mend: fine ? "" : "Change the courses or the list of strings.",
+        mend: "Change the courses or the list of strings.",
       },
     ];
   },
@@ -43,19 +43,28 @@ const nutNumbers: InstrumentCheck = {
   limits: {},
   run: ({ p }) => {
     const needed = spreadFrom(p.nutWidth, p.nutMargin, takenOf(p));
-    const fine = Math.abs(p.nutSpread - needed) <= SAME;
+    if (Math.abs(p.nutSpread - needed) <= SAME) {
+      return [
+        {
+          id: "nut-numbers",
+          severity: "fine",
+          says: "Width, string spread and margin at the nut agree.",
+          basis: GEOMETRY,
+          mend: "",
+          shape: "nut",
+        },
+      ];
+    }
     return [
       {
         id: "nut-numbers",
-        severity: fine ? "fine" : "stop",
-        says: fine
-          ? "Width, string spread and margin at the nut agree."
-          : "The outer strings are {measured} apart at the nut; width and margin leave {needed}.",
+        severity: "stop",
+        says: "The outer strings are {measured} apart at the nut; width and margin leave {needed}.",
         measured: p.nutSpread,
         needed,
         quantity: "length",
         basis: GEOMETRY,
-        mend: fine ? "" : "Take back one of the three numbers at the nut.",
+        mend: "Take back one of the three numbers at the nut.",
         shape: "nut",
       },
     ];

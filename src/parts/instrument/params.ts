@@ -149,7 +149,11 @@ export const instrumentParams: ParamTable<InstrumentParams> = {
     min: 100,
     max: 2000,
     step: 0.5,
-    usual: { from: 430, to: 650, basis: `tenor ukulele 430, steel-string 632 to 648, classical 650: ${PRACTICE}` },
+    usual: {
+      from: 430,
+      to: 725,
+      basis: `tenor ukulele 430, steel-string 632 to 648, classical 650, baritone to 725: ${PRACTICE}`,
+    },
   },
   bassScale: {
     type: "optional-length",

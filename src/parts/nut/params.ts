@@ -1,5 +1,5 @@
 /** The numbers of a nut. */
-import type { ParamTable } from "../contract.ts";
+import type { ParamTable, Sources } from "../contract.ts";
 
 export interface NutParams {
   readonly thickness: number;
@@ -16,6 +16,8 @@ export interface NutParams {
 const PRACTICE = "common practice, no source";
 const BLANK = "Blank";
 const SLOTS = "String slots";
+
+const hasZeroFret = (from: Sources): boolean => from.get("instrument")?.zeroFret === true;
 
 export const nutParams: ParamTable<NutParams> = {
   thickness: {
@@ -73,6 +75,7 @@ export const nutParams: ParamTable<NutParams> = {
     max: 3,
     step: 0.01,
     usual: { from: 0.03, to: 0.2, basis: PRACTICE },
+    when: (_p, from) => !hasZeroFret(from),
   },
   bassFretClearance: {
     type: "length",
@@ -84,6 +87,7 @@ export const nutParams: ParamTable<NutParams> = {
     max: 3,
     step: 0.01,
     usual: { from: 0.03, to: 0.3, basis: PRACTICE },
+    when: (_p, from) => !hasZeroFret(from),
   },
   zeroFretDrop: {
     type: "length",
@@ -95,6 +99,7 @@ export const nutParams: ParamTable<NutParams> = {
     max: 4,
     step: 0.1,
     usual: { from: 0.2, to: 0.5, basis: PRACTICE },
+    when: (_p, from) => hasZeroFret(from),
   },
   slotPlay: {
     type: "length",

@@ -4,6 +4,14 @@ import { createDeriver } from "../../../src/parts/derive.ts";
 import { deriveBoard, findingOf, shapeOf, templateOf } from "../derived-board.ts";
 import { expectSound } from "../sound.ts";
 
+/** Numbers of board and nut about frets that are not asked for. */
+const idleKeys = (zeroFret: boolean): string[] =>
+  ["nut", "fingerboard"].flatMap((id) =>
+    deriveBoard({ instrument: { zeroFret } })
+      .parts[id as "nut" | "fingerboard"].fields.filter((field) => field.idle && /fret/i.test(field.key))
+      .map((field) => field.key),
+  );
+
 describe("slots of a nut", () => {
   it("stand under the strings, listed from bass to treble and counted from the treble", () => {
     const { nut: m, instrument } = deriveBoard();
@@ -44,6 +52,11 @@ describe("slots of a nut", () => {
     // 4 mm behind the zero fret the strings stand closer: 18.5 - 4 x (27.78125 - 18.5) / 645.16.
     expect(m.slots[5]!.y).toBeCloseTo(18.5 - (4 * (27.78125 - 18.5)) / 645.16, 9);
     expect(instrument.frets[0]!.fromNut).toBe(0);
+  });
+
+  it("ask only for the numbers that count, with a zero fret or without", () => {
+    expect(idleKeys(false)).toEqual(["zeroFretDrop", "zeroFretSetback"]);
+    expect(idleKeys(true)).toEqual(["fretClearance", "bassFretClearance"]);
   });
 
   it("of a fretless instrument clear the board itself", () => {
