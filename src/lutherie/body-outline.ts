@@ -89,26 +89,33 @@ export function outlineNodes(s: BodySizes): OutlineNodes {
  * bodyRefusal has a reason. The curvature is continuous but for the ends of straight parts at the blocks.
  */
 export function halfOutline(s: BodySizes): Path {
-  const { upper, waist, lower } = outlineNodes(s);
-  const tail = vec(s.length, s.tailFlat / 2);
+  const nodes = outlineNodes(s);
   const neck = vec(0, s.neckFlat / 2);
-  const segments: Segment[] = [
-    quarterToBout(tail, lower, s.tailFullness),
-    between(lower, waist),
-    between(waist, upper),
-    boutToQuarter(upper, neck, s.shoulderFullness),
-  ];
-  if (tail.y > 0) segments.unshift(line(tail));
+  const segments = [...tailToUpperBout(s, nodes), boutToQuarter(nodes.upper, neck, s.shoulderFullness)];
   if (neck.y > 0) segments.push(line(vec(0, 0)));
   return { start: vec(s.length, 0), segments, closed: false };
 }
 
-/** A half outline (from the tail to the neck, both on the centre line) and its mirror image as one closed path, counter-clockwise. */
-export function mirroredWhole(half: Path): Path {
-  const mirrored = reversePath(transformPath(mirroring(ORIGIN, vec(1, 0)), half)).segments;
+/** The part of a half outline from the tail on the centre line to the upper bout. */
+export function tailToUpperBout(s: BodySizes, { upper, waist, lower }: OutlineNodes): Segment[] {
+  const tail = vec(s.length, s.tailFlat / 2);
+  const curves = [quarterToBout(tail, lower, s.tailFullness), between(lower, waist), between(waist, upper)];
+  return tail.y > 0 ? [line(tail), ...curves] : curves;
+}
+
+/**
+ * Two half outlines, both drawn on the treble side from the tail to the neck, as one closed path, counter-clockwise: the first
+ * where it is, the second mirrored.
+ */
+export function wholeOutline(treble: Path, bass: Path): Path {
+  const mirrored = reversePath(transformPath(mirroring(ORIGIN, vec(1, 0)), bass)).segments;
   const last = mirrored.at(-1);
-  if (!last) throw new RangeError("mirroredWhole: the half has no segments");
-  return { start: half.start, segments: [...half.segments, ...mirrored.slice(0, -1), { ...last, to: half.start }], closed: true };
+  if (!last || treble.segments.length === 0) throw new RangeError("wholeOutline: a half has no segments");
+  return {
+    start: treble.start,
+    segments: [...treble.segments, ...mirrored.slice(0, -1), { ...last, to: treble.start }],
+    closed: true,
+  };
 }
 
 /** Half the body's width at x, mm, from 0 to the length; of the straight part's end where the outline is upright there. */
@@ -133,8 +140,9 @@ export function halfWidthAt(sizes: BodySizes, x: number): number {
 }
 
 /** Radius of a cubic at its end with a handle this long, the other handle ending `off` away from the tangent there. */
-const radiusFrom = (handle: number, off: number): number => (1.5 * handle ** 2) / off;
-const handleFor = (radius: number, off: number): number => Math.sqrt((radius * off) / 1.5);
+export const radiusFrom = (handle: number, off: number): number => (1.5 * handle ** 2) / off;
+/** Length of the handle that gives a radius, the other handle ending `off` away from the tangent there. */
+export const handleFor = (radius: number, off: number): number => Math.sqrt((radius * off) / 1.5);
 
 function quarterToBout(end: Vec, { at, radius }: OutlineNode, fullness: number): Segment {
   const rise = (at.y - end.y) * fullness;

@@ -68,6 +68,19 @@ export function unrollSide({ outline, inset, top, back }: SideToUnroll, toleranc
   return { length: from, joints, top: edge(top, edges[0]), back: edge(back, edges[1]) };
 }
 
+/** The outline cut at its corners: the runs that one side each can be bent to, in order. */
+export function smoothRuns(outline: Path): Path[] {
+  const runs: { start: Vec; segments: Segment[] }[] = [];
+  let last: Vec | undefined;
+  for (const piece of piecesOf(outline).filter((one) => pieceLength(one) > 0)) {
+    const run = runs.at(-1);
+    if (run && last && Math.abs(angleBetween(last, tangentAt(piece, 0)!)) <= NO_CORNER) run.segments.push(piece.segment);
+    else runs.push({ start: piece.from, segments: [piece.segment] });
+    last = tangentAt(piece, 1)!;
+  }
+  return runs.map(({ start, segments }) => ({ start, segments, closed: false }));
+}
+
 function edgeSegments(
   piece: Piece,
   inset: number,

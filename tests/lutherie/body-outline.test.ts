@@ -9,8 +9,8 @@ import {
   bodyRefusal,
   halfOutline,
   halfWidthAt,
-  mirroredWhole,
   outlineNodes,
+  wholeOutline,
   type BodySizes,
 } from "../../src/lutherie/body-outline.ts";
 
@@ -118,7 +118,7 @@ describe("halfOutline", () => {
 });
 
 describe("the whole body", () => {
-  const whole = mirroredWhole(halfOutline(SMALL));
+  const whole = wholeOutline(halfOutline(SMALL), halfOutline(SMALL));
   const ring = flatten(whole, 1e-4);
 
   it("has the area that JTS measures on a fine polygon and that Simpson's rule gives from the half widths", () => {
