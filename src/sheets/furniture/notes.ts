@@ -57,6 +57,9 @@ export function wordsBlocks(heading: string, paragraphs: readonly string[], widt
   });
 }
 
+/** A title is broken into lines where its table is narrower; never narrower than this. */
+const NARROWEST_TITLE = 50;
+
 export interface Table {
   readonly title: string;
   readonly rows: readonly { readonly label: string; readonly value: number }[];
@@ -66,7 +69,8 @@ export interface Table {
 export function tableBlocks(table: Table, say: (mm: number) => string): Block[] {
   const said = table.rows.map(({ value }) => /^(.*\S)\s+(\S+)$/.exec(say(value)) ?? ["", say(value), ""]);
   const unit = said[0]?.[2] ?? "mm";
-  const rows = table.rows.map(({ label, value }, i) => [label, value.toFixed(2), ...(unit === "mm" ? [] : [said[i]![1]!])]);
+  const inUnit = alignedDecimals(said.map((match) => match[1]!));
+  const rows = table.rows.map(({ label, value }, i) => [label, value.toFixed(2), ...(unit === "mm" ? [] : [inUnit[i]!])]);
   const head = ["", "mm", ...(unit === "mm" ? [] : [unit])];
   const gap = 4;
   const widths = head.map((h, c) => Math.max(...[h, ...rows.map((row) => row[c] ?? "")].map((text) => textWidth(text, SMALL))));
@@ -76,16 +80,18 @@ export function tableBlocks(table: Table, say: (mm: number) => string): Block[] 
     .filter((columns) => columns === 1 || rows.length >= columns * 4)
     .map((columns) => {
       const deep = Math.ceil(rows.length / columns);
-      const titleHeight = PLAIN + SMALL;
+      const columnsWidth = columns * columnWidth - gap;
+      const title = wrap(table.title, Math.max(columnsWidth, NARROWEST_TITLE), PLAIN);
+      const titleHeight = linesHeight(title.length, PLAIN) + SMALL;
       const height = 2 * PAD + titleHeight + (deep + 1) * pitch;
-      const width = Math.max(2 * PAD + columns * columnWidth - gap, 2 * PAD + textWidth(table.title, PLAIN));
+      const width = 2 * PAD + Math.max(columnsWidth, ...title.map((text) => textWidth(text, PLAIN)));
       return {
         width,
         height,
         draw: (pen: Pen, x: number, y: number) => {
           pen.layer("table");
           const top = y + height - PAD;
-          pen.lines(x + PAD, top, [table.title], PLAIN, { strong: true });
+          pen.lines(x + PAD, top, title, PLAIN, { strong: true });
           for (let column = 0; column < columns; column++) {
             const left = x + PAD + column * columnWidth;
             const writeRow = (cells: readonly string[], baseline: number): void => {
@@ -105,4 +111,11 @@ export function tableBlocks(table: Table, say: (mm: number) => string): Block[] 
         },
       };
     });
+}
+
+/** Decimal numbers filled up with zeros to the longest, so that their points stand below each other; fractions as they are. */
+function alignedDecimals(texts: readonly string[]): string[] {
+  const decimals = (text: string): number => (/^-?\d+\.(\d+)$/.exec(text)?.[1] ?? "").length;
+  const most = Math.max(0, ...texts.map(decimals));
+  return texts.map((text) => (/^-?\d+(\.\d+)?$/.test(text) ? Number(text).toFixed(most) : text));
 }
