@@ -83,7 +83,7 @@ function contentsOf(file: Uint8Array | undefined): {
   readonly designs: readonly { id: string; file: string }[];
   readonly settings: Archive["settings"];
 } {
-  const json = file && readJson(strFromU8(file), { depth: 32, values: 500_000 });
+  const json = file && readJson(strFromU8(file), { depth: 32, values: 100_000 });
   const contents = json?.ok && isRecord(json.value.value) ? json.value.value : {};
   const designs = Array.isArray(contents.designs) ? (contents.designs as readonly unknown[]) : [];
   return {

@@ -135,11 +135,12 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
     const control = inner.search(/[\u0000-\u001f]/);
     if (control >= 0) throw new Mistake("a text in quotes runs over the end of its line", start + 1 + control);
     if (!inner.includes("\\")) return inner;
-    for (const escape of inner.matchAll(/\\(u[0-9a-fA-F]{4}|["\\/bfnrt])?/g)) {
-      if (escape[1] === undefined)
-        throw new Mistake(`${inner.slice(escape.index, escape.index + 2)} is no escape`, start + 1 + escape.index);
+    try {
+      return JSON.parse(text.slice(start, at)) as string;
+    } catch {
+      const wrong = wrongEscapeIn(inner);
+      throw new Mistake(`${inner.slice(wrong, wrong + 2)} is no escape`, start + 1 + wrong);
     }
-    return JSON.parse(text.slice(start, at)) as string;
   }
 
   function backslashesBefore(end: number): number {
@@ -213,6 +214,12 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
   function shown(place: number): string {
     return String.fromCodePoint(text.codePointAt(place)!);
   }
+}
+
+/** Index of the first backslash that begins no escape of the grammar. */
+function wrongEscapeIn(inner: string): number {
+  for (const escape of inner.matchAll(/\\(u[0-9a-fA-F]{4}|["\\/bfnrt])?/g)) if (escape[1] === undefined) return escape.index;
+  throw new Error("every escape is of the grammar, and the text was refused all the same");
 }
 
 function lineOf(text: string, at: number): { readonly line: number; readonly column: number } {

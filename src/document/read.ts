@@ -40,7 +40,11 @@ export type ReadDesign =
   | { readonly ok: false; readonly message: string; readonly mend: string };
 
 export const MOST_BYTES = 32 * 1024 * 1024;
-const BOUNDS = { depth: 64, values: 500_000 };
+/** A design holds some hundred values; a photograph in it is one. */
+const BOUNDS = { depth: 64, values: 100_000 };
+/** More than this is no text with a few wrong bytes. */
+const MOST_UNREADABLE = 1000;
+const SAMPLE_BYTES = 65_536;
 
 const ANOTHER_COPY = "Open another copy; this one was not changed.";
 
@@ -56,8 +60,11 @@ export function readDesign(file: string | Uint8Array): ReadDesign {
   if (typeof source !== "string") {
     const other = sniff(source);
     if (other) return refuse(`the file is ${other.what} and no design`, other.mend);
+    // A large file that is no text at all is told by its beginning, since decoding it takes long.
+    if (unreadableIn(strFromU8(source.subarray(0, SAMPLE_BYTES))) > MOST_UNREADABLE) return NO_TEXT;
     source = strFromU8(source);
-    const unreadable = source.split("\uFFFD").length - 1;
+    const unreadable = unreadableIn(source);
+    if (unreadable > MOST_UNREADABLE) return NO_TEXT;
     if (unreadable > 0) repairs.push({ path: "", says: `${unreadable} characters cannot be read: they stand as \uFFFD` });
   }
   if (source.startsWith("\uFEFF")) source = source.slice(1);
@@ -77,6 +84,13 @@ export function readDesign(file: string | Uint8Array): ReadDesign {
   return fromJson(json.value.value, repairs);
 }
 
+/** How many characters stand for bytes that are no UTF-8, counted up to one too many. */
+function unreadableIn(source: string): number {
+  let count = 0;
+  for (let at = source.indexOf("\uFFFD"); at >= 0 && count <= MOST_UNREADABLE; at = source.indexOf("\uFFFD", at + 1)) count++;
+  return count;
+}
+
 const OMITTED: Readonly<Record<Omission["what"], string>> = {
   "key twice": "it stood there twice: the last one is kept",
   "forbidden key": "a key of this name is not taken: left out",
@@ -84,6 +98,8 @@ const OMITTED: Readonly<Record<Omission["what"], string>> = {
 };
 
 const refuse = (message: string, mend: string): ReadDesign => ({ ok: false, message, mend });
+
+const NO_TEXT = refuse("the file is no text", "Choose a file that Gramil has saved.");
 
 function fromJson(json: Json, repairs: Repair[]): ReadDesign {
   if (!isRecord(json) || json.format !== FORMAT)

@@ -111,8 +111,13 @@ function recordsShape(spec: Extract<AnySpec, { type: "records" }>): Shape {
 }
 
 /** The shapes of the parameters of a table. */
-export const shapesOf = (table: object): Readonly<Record<string, Shape>> =>
+const shapesOf = (table: object): Readonly<Record<string, Shape>> =>
   Object.fromEntries(Object.entries(table).map(([key, spec]) => [key, shapeOf(spec as AnySpec)]));
 
 /** The shape of what a design says of a part. */
-export const partShape = (part: AnyPart): Shape => recordOf(shapesOf(part.params));
+export function partShape(part: AnyPart): Shape {
+  const shape = shapes.get(part) ?? recordOf(shapesOf(part.params));
+  shapes.set(part, shape);
+  return shape;
+}
+const shapes = new Map<AnyPart, Shape>();

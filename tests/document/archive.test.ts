@@ -1,8 +1,11 @@
 import { strToU8, unzipSync, zipSync } from "fflate";
 import * as fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { packArchive, unpackArchive } from "../../src/document/archive.ts";
 import { fileNameOf } from "../../src/document/file-name.ts";
+
+// A busy machine must not fail a property.
+vi.setConfig({ testTimeout: 120_000 });
 
 const archive = {
   designs: [

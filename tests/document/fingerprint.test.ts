@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { addCut, cutsWith, numbersOfCut } from "../../src/document/cuts.ts";
 import type { Design } from "../../src/document/design.ts";
 import { fingerprintOf, fnv1a64 } from "../../src/document/fingerprint.ts";
@@ -8,6 +8,9 @@ import { readDesign } from "../../src/document/read.ts";
 import { setValue } from "../../src/document/set-value.ts";
 import { writeDesign } from "../../src/document/write.ts";
 import { design as anyDesign } from "./arbitrary-design.ts";
+
+// A busy machine must not fail a property.
+vi.setConfig({ testTimeout: 120_000 });
 
 const set = (design: Design, path: string, raw: unknown): Design => {
   const result = setValue(design, path, raw);

@@ -1,6 +1,9 @@
 import * as fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { readJson, type JsonBounds } from "../../src/document/json.ts";
+
+// A busy machine must not fail a property.
+vi.setConfig({ testTimeout: 120_000 });
 
 const BOUNDS: JsonBounds = { depth: 64, values: 100_000 };
 

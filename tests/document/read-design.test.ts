@@ -69,6 +69,8 @@ describe("a file that is no design is refused in one line that says what it is",
     expect(refusal(new Uint8Array([0xff, 0xfe, 0x7b, 0]))).toBe("the file is text in UTF-16 and no design");
     expect(refusal('<svg xmlns="http://www.w3.org/2000/svg"/>')).toBe("the file is no design");
     expect(refusal("hello")).toBe("the file is no design");
+    expect(refusal(new Uint8Array(5000).fill(0xfe))).toBe("the file is no text");
+    expect(refusal(new Uint8Array(200_000).fill(0x20, 0, 100_000).fill(0xfe, 100_000))).toBe("the file is no text");
   });
 
   it("JSON of another kind", () => {

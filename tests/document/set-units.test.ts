@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { Design } from "../../src/document/design.ts";
 import { NEW_KINDS, newDesign } from "../../src/document/new-design.ts";
 import { fingerprintOf } from "../../src/document/fingerprint.ts";
@@ -7,6 +7,9 @@ import { setUnits } from "../../src/document/set-units.ts";
 import { createDeriver } from "../../src/parts/derive.ts";
 import type { Derived, Field } from "../../src/parts/derived.ts";
 import { design as anyDesign } from "./arbitrary-design.ts";
+
+// A busy machine must not fail a property.
+vi.setConfig({ testTimeout: 120_000 });
 
 const bare: Design = {
   format: "gramil-design",

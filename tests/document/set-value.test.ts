@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { Design } from "../../src/document/design.ts";
 import { insertRecord, moveRecord, removeRecord } from "../../src/document/edit-records.ts";
 import { labelOf } from "../../src/document/describe.ts";
@@ -7,6 +7,9 @@ import { newDesign } from "../../src/document/new-design.ts";
 import { setValue } from "../../src/document/set-value.ts";
 import { REGISTRY } from "../../src/parts/registry.ts";
 import { design as anyDesign } from "./arbitrary-design.ts";
+
+// A busy machine must not fail a property.
+vi.setConfig({ testTimeout: 120_000 });
 
 const start: Design = {
   format: "gramil-design",

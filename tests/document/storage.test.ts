@@ -10,6 +10,9 @@ import {
   type SaveRequest,
 } from "../../src/document/storage.ts";
 
+// A busy machine must not fail a property.
+vi.setConfig({ testTimeout: 120_000 });
+
 const opened: DesignStorage[] = [];
 async function open(): Promise<DesignStorage> {
   const result = await openStorage();

@@ -1,10 +1,13 @@
 import * as fc from "fast-check";
 import { readFileSync } from "node:fs";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { Design } from "../../src/document/design.ts";
 import { readDesign } from "../../src/document/read.ts";
 import { writeDesign } from "../../src/document/write.ts";
 import { design as anyDesign } from "./arbitrary-design.ts";
+
+// A busy machine must not fail a property.
+vi.setConfig({ testTimeout: 120_000 });
 
 function opened(text: string): Design {
   const read = readDesign(text);

@@ -17,6 +17,9 @@ import { isDirty } from "../../src/store/design-store.ts";
 import { createWorkbench, type Workbench } from "../../src/store/workbench.ts";
 import { emptyBrowser, openTab, type Tab } from "./kept-browser.ts";
 
+// A busy machine must not fail a property.
+vi.setConfig({ testTimeout: 120_000 });
+
 beforeEach(emptyBrowser);
 afterEach(() => {
   vi.restoreAllMocks();

@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { newDesign } from "../../src/document/new-design.ts";
 import { dropPart, namePart, newPart } from "../../src/store/commands/edit-parts.ts";
 import { addRecord, shiftRecord, takeRecord } from "../../src/store/commands/edit-records.ts";
@@ -12,6 +12,9 @@ import { redo, undo } from "../../src/store/commands/undo.ts";
 import { historyFrom, historyOf, UNDO_LIMIT } from "../../src/store/design-store.ts";
 import { preview } from "../../src/store/session-store.ts";
 import { createWorkbench, type Workbench } from "../../src/store/workbench.ts";
+
+// A busy machine must not fail a property.
+vi.setConfig({ testTimeout: 120_000 });
 
 const open = (): Workbench => createWorkbench({ first: { id: "a", design: newDesign("steel-string") } });
 const design = (bench: Workbench) => bench.design.getState().design;
