@@ -63,8 +63,10 @@ export function offsetRings(region: Region, delta: number, join: Join = "round")
 function clip(type: number, subject: readonly Ring[], other: readonly Ring[], rule: FillRule = "nonzero"): Region {
   const grid = gridOver([...subject, ...other]);
   const engine = new ClipperLib.Clipper();
-  engine.AddPaths(subject.map(grid.toInt), ClipperLib.PolyType.ptSubject, true);
-  engine.AddPaths(other.map(grid.toInt), ClipperLib.PolyType.ptClip, true);
+  const some = engine.AddPaths(subject.map(grid.toInt), ClipperLib.PolyType.ptSubject, true);
+  const others = engine.AddPaths(other.map(grid.toInt), ClipperLib.PolyType.ptClip, true);
+  // Rings of no extent are not taken in, and with none at all the library calls it a failure.
+  if (!some && !others) return [];
   const tree = new ClipperLib.PolyTree();
   const fill = rule === "nonzero" ? ClipperLib.PolyFillType.pftNonZero : ClipperLib.PolyFillType.pftEvenOdd;
   if (!engine.Execute(type, tree, fill, fill)) throw new Error("clipping: the library gave up");

@@ -3,7 +3,7 @@ import { offsetRings, type Join } from "./clipper.ts";
 import { moveEdgeExactly } from "./exact-offset.ts";
 import { flatten } from "./flatten.ts";
 import { pathArea } from "./measure.ts";
-import { pathsOf, regionOf, type Outline } from "./outline.ts";
+import { regionOf, type Outline } from "./outline.ts";
 import { asCircle, circle, type Path } from "./path.ts";
 import { refitRing } from "./refit.ts";
 import { ringArea, ringLength, type Region, type Ring } from "./region.ts";
@@ -32,11 +32,9 @@ export const offsetPath = (path: Path, delta: number, join: Join = "round"): Out
  */
 export function offsetOutlines(outlines: readonly Outline[], delta: number, join: Join = "round"): Outline[] {
   if (!Number.isFinite(delta)) throw new RangeError(`offset: the distance is ${delta}`);
-  const region = offsetRings(regionOf(outlines.flatMap(pathsOf)), delta, join);
-  const exact = outlines.flatMap(({ outer, holes }) => [
-    ...moved(wound(outer, 1), delta, join),
-    ...holes.flatMap((hole) => moved(wound(hole, -1), delta, join)),
-  ]);
+  const paths = outlines.flatMap(({ outer, holes }) => [wound(outer, 1), ...holes.map((hole) => wound(hole, -1))]);
+  const region = offsetRings(regionOf(paths), delta, join);
+  const exact = paths.flatMap((path) => moved(path, delta, join));
   const curveOf = (ring: Ring): Path => exact.find((candidate) => candidate.fits(ring))?.path ?? refitRing(ring);
   return region.map(({ outer, holes }) => ({ outer: curveOf(outer), holes: holes.map(curveOf) }));
 }

@@ -1,7 +1,7 @@
 import { arcSweep } from "./arc.ts";
 import { fitArc, fitCircle } from "./fit-arc.ts";
 import { fitCubic } from "./fit-cubic.ts";
-import { circle, cubic, line, type Path, type Segment } from "./path.ts";
+import { circle, cubic, line, type Arc, type Path, type Segment } from "./path.ts";
 import type { Outline } from "./outline.ts";
 import type { Region, Ring } from "./region.ts";
 import { reversePath } from "./segment.ts";
@@ -92,9 +92,8 @@ function fitSmoothLoop(points: Ring, tolerance: number): Path {
 
 /** A smooth run of points: arcs where there are true ones, cubics between. */
 function fitRun(run: readonly Vec[], leaving: Vec, arriving: Vec, tolerance: number): Segment[] {
-  // Between two breaks one arc is as good as one cubic; within a longer run it must be a true one.
-  const whole = arcWithin(run, tolerance / 2, tolerance);
-  if (whole) return [whole];
+  const whole = wholeArc(run, tolerance);
+  if (whole) return whole;
   const segments: Segment[] = [];
   let done = 0;
   let tangent = leaving;
@@ -110,8 +109,18 @@ function fitRun(run: readonly Vec[], leaving: Vec, arriving: Vec, tolerance: num
   return segments;
 }
 
+/** The run as one arc, or as two halves of one circle where it turns by more than half a turn. Between breaks an arc is as good as a cubic. */
+function wholeArc(run: readonly Vec[], tolerance: number): Arc[] | undefined {
+  const one = arcWithin(run, tolerance / 2, tolerance);
+  if (one) return [one];
+  const middle = Math.floor(run.length / 2);
+  const halves = [run.slice(0, middle + 1), run.slice(middle)].map((half) => arcWithin(half, tolerance / 2, tolerance));
+  const [a, b] = halves;
+  return a && b && distance(a.centre, b.centre) < tolerance ? [a, b] : undefined;
+}
+
 /** The arc through the run, if its points stand on it to `slack` and its bows keep within the tolerance. */
-function arcWithin(run: readonly Vec[], slack: number, tolerance: number): ReturnType<typeof fitArc> {
+function arcWithin(run: readonly Vec[], slack: number, tolerance: number): Arc | undefined {
   // Three points lie on some circle whatever the curve.
   if (run.length < 4) return undefined;
   const found = fitArc(run, slack);
@@ -123,7 +132,7 @@ function arcWithin(run: readonly Vec[], slack: number, tolerance: number): Retur
 interface FoundArc {
   readonly from: number;
   readonly to: number;
-  readonly arc: NonNullable<ReturnType<typeof fitArc>>;
+  readonly arc: Arc;
 }
 
 /** The long arcs in a smooth run, in order. */

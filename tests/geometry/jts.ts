@@ -3,10 +3,10 @@ import Coordinate from "jsts/org/locationtech/jts/geom/Coordinate.js";
 import GeometryFactory from "jsts/org/locationtech/jts/geom/GeometryFactory.js";
 import BufferOp from "jsts/org/locationtech/jts/operation/buffer/BufferOp.js";
 import BufferParameters from "jsts/org/locationtech/jts/operation/buffer/BufferParameters.js";
-import DistanceOp from "jsts/org/locationtech/jts/operation/distance/DistanceOp.js";
 import OverlayOp from "jsts/org/locationtech/jts/operation/overlay/OverlayOp.js";
-import DiscreteHausdorffDistance from "jsts/org/locationtech/jts/algorithm/distance/DiscreteHausdorffDistance.js";
-import type { Region, Ring } from "../../src/geometry/region.ts";
+import { ringsOf, type Region, type Ring } from "../../src/geometry/region.ts";
+import { ringIndex } from "../../src/geometry/ring-index.ts";
+import { vec } from "../../src/geometry/vec.ts";
 
 const factory = new GeometryFactory();
 const linear = (ring: Ring) => factory.createLinearRing([...ring, ring[0]!].map((p) => new Coordinate(p.x, p.y)));
@@ -18,6 +18,7 @@ export type Jts = {
   getGeometryN(n: number): Jts;
   getNumInteriorRing(): number;
   getBoundary(): Jts;
+  getCoordinates(): { x: number; y: number }[];
   isEmpty(): boolean;
 };
 
@@ -47,14 +48,36 @@ export function jtsOffset(region: Region, delta: number, join: "round" | "miter"
   return new BufferOp(toJts(region), parameters).getResultGeometry(delta) as unknown as Jts;
 }
 
-/** Greatest distance between the edges of the two, sampled at a twentieth of each side. */
+/** Greatest distance from a point of either's edge, corners and middles of sides, to the other's edge; infinite beyond 0.05. */
 export function edgesApart(a: Region, b: Jts): number {
-  const h = DiscreteHausdorffDistance as unknown as { distance(a: Jts, b: Jts, density: number): number };
-  return h.distance(toJts(a).getBoundary(), b.getBoundary(), 0.05);
+  const ours = ringsOf(a);
+  const theirs = ringsOfJts(b);
+  return Math.max(farthest(ours, theirs), farthest(theirs, ours));
 }
 
-export const jtsDistance = (a: Jts, b: Jts): number =>
-  (DistanceOp as unknown as { distance(a: Jts, b: Jts): number }).distance(a, b);
+function farthest(from: readonly Ring[], to: readonly Ring[]): number {
+  const index = ringIndex(to, 0.05);
+  let worst = 0;
+  for (const ring of from)
+    for (const [i, a] of ring.entries()) {
+      const b = ring[(i + 1) % ring.length]!;
+      for (const p of [a, vec((a.x + b.x) / 2, (a.y + b.y) / 2)])
+        worst = Math.max(worst, index.distanceWithin(p, 0.05) ?? Infinity);
+    }
+  return worst;
+}
+
+/** The rings of a JTS polygon or multipolygon. */
+function ringsOfJts(g: Jts): Ring[] {
+  const boundary = g.getBoundary();
+  return Array.from({ length: boundary.getNumGeometries() }, (_, i) =>
+    boundary
+      .getGeometryN(i)
+      .getCoordinates()
+      .slice(1)
+      .map(({ x, y }) => vec(x, y)),
+  );
+}
 
 export const jtsCounts = (g: Jts): { parts: number; holes: number } => {
   const parts = Array.from({ length: g.getNumGeometries() }, (_, i) => g.getGeometryN(i)).filter((part) => !part.isEmpty());
