@@ -60,7 +60,7 @@ export function App() {
           </a>
           <Strip deeds={deeds} />
           <Welcome />
-          <main className="app-place" ref={main} tabIndex={-1} aria-label={name}>
+          <main className="app-place" id="main" ref={main} tabIndex={-1} aria-label={name}>
             <Fault key={faultKey} onSave={deeds.saveFile}>
               <Suspense fallback={<p className="busy">One moment.</p>}>
                 {route.place === "order" ? <OrderPlace /> : null}

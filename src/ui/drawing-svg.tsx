@@ -9,7 +9,7 @@ import "./drawing-svg.css";
 
 export interface DrawingSvgProps {
   readonly drawing: Drawing;
-  /** The same drawing in words. */
+  /** The same drawing in words; empty where they stand beside it. */
   readonly says: string;
   /** One weight, no chain lines, no words: for a thumbnail. */
   readonly small?: boolean;
@@ -62,8 +62,7 @@ export const DrawingSvg = memo(function DrawingSvg({
       className={`dsvg ${small ? "dsvg-small" : ""} ${className}`}
       style={style}
       viewBox={`${box.minX - margin} ${-box.maxY - margin} ${width} ${height}`}
-      role="img"
-      aria-label={says}
+      {...(says === "" ? { "aria-hidden": true } : { role: "img", "aria-label": says })}
     >
       {drawing.layers
         .filter((layer) => !without.includes(layer.name))

@@ -1,11 +1,13 @@
 /** The drawing board on a part of the open design. */
 import { lazy, Suspense, useCallback } from "react";
+import { useStore } from "zustand";
 import type { DerivedPart, Field } from "../parts/derived.ts";
 import { lookAt, select } from "../store/session-store.ts";
 import { useBench, useNotation, useSession } from "./bench.ts";
 import { useTheme } from "./look/use-theme.ts";
 import { useEditing } from "./panels/editing.ts";
 import { NO_EDGES } from "./board/viewport.ts";
+import { showPlace, shownPlaceStore } from "./shown-place.ts";
 import "./part-board.css";
 
 const Board = lazy(async () => ({ default: (await import("./board/board.tsx")).Board }));
@@ -23,8 +25,13 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
   const theme = useTheme();
   const selection = useSession((s) => (s.selection?.part === part.id ? s.selection.shape : undefined));
   const camera = useSession((s) => s.cameras[part.id]);
+  const shownPlace = useStore(shownPlaceStore);
+  const highlight = shownPlace?.part === part.id ? shownPlace : undefined;
   const onSelect = useCallback(
-    (shape: string | undefined) => select(bench.session, shape === undefined ? undefined : { part: part.id, shape }),
+    (shape: string | undefined) => {
+      showPlace(undefined);
+      select(bench.session, shape === undefined ? undefined : { part: part.id, shape });
+    },
     [bench, part.id],
   );
   const textOf = useCallback((path: string) => typedAt(bench.derived.getState(), path), [bench]);
@@ -41,24 +48,28 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
       </div>
     );
   return (
-    <Suspense fallback={<p className="busy">The board is being laid out.</p>}>
-      <Board
-        drawing={part.drawing()}
-        name={part.label}
-        theme={theme}
-        units={notation}
-        selection={selection}
-        onSelect={onSelect}
-        textOf={textOf}
-        onEdit={(path, text) => {
-          const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
-          return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
-        }}
-        covered={coveredTop > 0 ? { ...NO_EDGES, top: coveredTop } : NO_EDGES}
-        camera={camera}
-        onCamera={(next) => lookAt(bench.session, part.id, next)}
-      />
-    </Suspense>
+    <>
+      <h2 className="unseen">Drawing</h2>
+      <Suspense fallback={<p className="busy">The board is being laid out.</p>}>
+        <Board
+          drawing={part.drawing()}
+          name={part.label}
+          theme={theme}
+          units={notation}
+          selection={selection}
+          onSelect={onSelect}
+          textOf={textOf}
+          onEdit={(path, text) => {
+            const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
+            return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
+          }}
+          covered={coveredTop > 0 ? { ...NO_EDGES, top: coveredTop } : NO_EDGES}
+          camera={camera}
+          onCamera={(next) => lookAt(bench.session, part.id, next)}
+          highlight={highlight}
+        />
+      </Suspense>
+    </>
   );
 }
 

@@ -8,13 +8,13 @@ import { useEditing, type Editing } from "./editing.ts";
 import { FieldRow } from "./field-row.tsx";
 import "./numbers-panel.css";
 
-export interface Group {
+interface Group {
   readonly name: string;
   readonly fields: readonly Field[];
 }
 
 /** The fields that are not idle, in groups, both in the order of the part's table. */
-export function groupsOf(part: DerivedPart): Group[] {
+function groupsOf(part: DerivedPart): Group[] {
   const groups = new Map<string, Field[]>();
   for (const field of part.fields) {
     if (field.idle) continue;
@@ -24,14 +24,14 @@ export function groupsOf(part: DerivedPart): Group[] {
   return [...groups].map(([name, fields]) => ({ name, fields }));
 }
 
-export function NumbersPanel({ part, only }: { readonly part: DerivedPart; readonly only?: (group: string) => boolean }) {
+/** `level` is that of the groups' headings. */
+export function NumbersPanel({ part, level = 3 }: { readonly part: DerivedPart; readonly level?: 2 | 3 }) {
   const notation = useNotation();
   const editing = useEditing();
-  const groups = groupsOf(part).filter((group) => only?.(group.name) ?? true);
   return (
     <>
-      {groups.map((group) => (
-        <GroupOfNumbers key={group.name} group={group} part={part} notation={notation} editing={editing} />
+      {groupsOf(part).map((group) => (
+        <GroupOfNumbers key={group.name} group={group} part={part} level={level} notation={notation} editing={editing} />
       ))}
     </>
   );
@@ -40,15 +40,17 @@ export function NumbersPanel({ part, only }: { readonly part: DerivedPart; reado
 interface GroupProps {
   readonly group: Group;
   readonly part: DerivedPart;
+  readonly level: 2 | 3;
   readonly notation: Notation;
   readonly editing: Editing;
 }
 
-export function GroupOfNumbers({ group, part, notation, editing }: GroupProps) {
+function GroupOfNumbers({ group, part, level, notation, editing }: GroupProps) {
+  const Heading = level === 2 ? "h2" : "h3";
   const swaps = useMemo(() => swapsOf(part), [part]);
   return (
     <section className="panel-group" aria-label={group.name}>
-      <h3 className="panel-group-name">{group.name}</h3>
+      <Heading className="panel-group-name">{group.name}</Heading>
       <div className="panel-rows">
         {group.fields.map((field) => {
           const follower = swaps.get(field.path);

@@ -1,11 +1,12 @@
 /** Checks as sentences: measured, needed, where the limit comes from, what to change, and the way to the place. */
 import { sentenceOf, type PlacedFinding } from "../../checks/findings.ts";
-import { select } from "../../store/session-store.ts";
+import { select, showPart } from "../../store/session-store.ts";
 import { useBench, useNotation } from "../bench.ts";
 import { go } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
 import { say, type Notation } from "../notation.ts";
+import { showPlace } from "../shown-place.ts";
 import "./finding-list.css";
 
 interface FindingListProps {
@@ -50,8 +51,10 @@ function FindingItem({
       : undefined;
 
   function visit(): void {
-    go({ place: "parts", part: finding.partId });
-    select(bench.session, { part: finding.partId, ...(finding.shape ? { shape: finding.shape } : {}) });
+    go(finding.partId === "instrument" ? { place: "numbers" } : { place: "parts", part: finding.partId });
+    showPart(bench.session, finding.partId);
+    if (finding.shape) select(bench.session, { part: finding.partId, shape: finding.shape });
+    showPlace(finding.at ? { part: finding.partId, at: finding.at, shape: finding.shape } : undefined);
   }
 
   return (

@@ -21,7 +21,9 @@ export function FitPlace() {
   const shown = findings.find((finding) => keyOf(finding) === shownKey) ?? findings.find((finding) => finding.at);
   return (
     <div className="fit">
-      <section className="fit-list" aria-labelledby="fit-title">
+      {/* It scrolls, and may hold nothing else to put the focus on. */}
+      {/* eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
+      <section className="fit-list" aria-labelledby="fit-title" tabIndex={0}>
         <div className="fit-list-inner">
           <h1 className="title" id="fit-title">
             {counts.stop > 0 ? "Something does not fit" : counts.look > 0 ? "It fits; some things to look at" : "It fits"}

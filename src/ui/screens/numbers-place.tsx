@@ -21,7 +21,7 @@ export function NumbersPlace() {
           <p className="parts-summary">{sayWords(instrument.summary, notation)}</p>
         </div>
         <div className="numbers-groups">
-          <NumbersPanel part={instrument} />
+          <NumbersPanel part={instrument} level={2} />
         </div>
       </section>
     </div>

@@ -226,12 +226,19 @@ function Thumbnail({ derived }: { readonly derived: Derived }) {
   return part.problems.length > 0 ? null : <DrawingSvg drawing={part.drawing()} says="" small />;
 }
 
+/** The number after the greatest of the series; undefined where none is a plain number yet. */
+function nextNumber(numbers: readonly string[]): number | undefined {
+  const plain = numbers.filter((text) => /^\d{1,6}$/.test(text.trim())).map(Number);
+  return plain.length > 0 ? Math.max(...plain) + 1 : undefined;
+}
+
 type OrderText = Exclude<keyof Order, "reference" | "status">;
 
 function OrderSheet() {
   const { order } = useDesign();
   const editing = useEditing();
   const statusId = useId();
+  const next = nextNumber(useKept().kept.map((one) => one.number));
   const field = (
     key: OrderText,
     label: string,
@@ -255,7 +262,7 @@ function OrderSheet() {
     <aside className="side order-sheet" aria-label="Order sheet">
       <h2 className="side-title">Order sheet</h2>
       <div className="order-fields">
-        {field("number", "Number", { number: true })}
+        {field("number", "Number", { number: true, ...(next === undefined ? {} : { placeholder: `next ${next}` }) })}
         {field("date", "Date", { type: "date" })}
         {field("title", "Instrument", { wide: true, placeholder: "tenor guitar" })}
         {field("player", "Player", { placeholder: "who it is for" })}

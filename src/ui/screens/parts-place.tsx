@@ -3,7 +3,8 @@ import { useEffect, useMemo, useState } from "react";
 import { countBySeverity, findingsOf } from "../../checks/findings.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { REGISTRY } from "../../parts/registry.ts";
-import { newPart } from "../../store/commands/edit-parts.ts";
+import { dropPart, newPart } from "../../store/commands/edit-parts.ts";
+import { undo } from "../../store/commands/undo.ts";
 import { showPart } from "../../store/session-store.ts";
 import { partNamed, useBench, useDerived, useNotation, useSession } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
@@ -17,6 +18,9 @@ import { FindingSign, Sign } from "../kit/sign.tsx";
 import { Tabs } from "../kit/tabs.tsx";
 import { sayWords } from "../notation.ts";
 import { NumbersPanel } from "../panels/numbers-panel.tsx";
+import { NamePart } from "../dialogs/name-part.tsx";
+import { partName } from "../part-name.ts";
+import { tell } from "../kit/tell.tsx";
 import { FindingList } from "./finding-list.tsx";
 import { FromNut } from "./from-nut.tsx";
 import "./parts-place.css";
@@ -38,9 +42,9 @@ export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) 
   return (
     <div className="parts">
       <PartList parts={derived.parts} shown={shown.id} />
-      <section className="parts-middle" aria-label={shown.label}>
+      <section className="parts-middle" aria-label={partName(shown)}>
         <div className="parts-head">
-          <h1 className="title">{shown.label}</h1>
+          <h1 className="title">{partName(shown)}</h1>
           <Summary part={shown} />
         </div>
         <div className="parts-board">
@@ -48,8 +52,11 @@ export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) 
         </div>
         <Below part={shown} />
       </section>
-      <aside className="side parts-panel" aria-label={`Numbers of the ${shown.label.toLowerCase()}`}>
-        <h2 className="side-title">Numbers of the {shown.label.toLowerCase()}</h2>
+      <aside className="side parts-panel" aria-label={`Numbers of the ${partName(shown).toLowerCase()}`}>
+        <div className="parts-panel-head">
+          <h2 className="side-title">Numbers of the {partName(shown).toLowerCase()}</h2>
+          <PartMenu part={shown} />
+        </div>
         <div className="parts-panel-groups">
           <NumbersPanel part={shown} key={shown.id} />
         </div>
@@ -77,7 +84,7 @@ function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; re
         >
           {part.problems.length > 0 ? <span className="dsvg" /> : <DrawingSvg drawing={part.drawing()} says="" small />}
           <span className="part-card-foot">
-            <span className="part-card-name">{nameOf(part, parts)}</span>
+            <span className="part-card-name">{partName(part)}</span>
             <PartState part={part} />
           </span>
         </a>
@@ -103,9 +110,36 @@ function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; re
   );
 }
 
-/** A part's label; its id too where two parts have the same. */
-const nameOf = (part: DerivedPart, parts: readonly DerivedPart[]): string =>
-  parts.some((other) => other !== part && other.label === part.label) ? part.id : part.label;
+/** What can be done with a part as a whole. */
+function PartMenu({ part }: { readonly part: DerivedPart }) {
+  const bench = useBench();
+  const [naming, setNaming] = useState(false);
+  if (part.id === "instrument") return null;
+
+  function takeOut(): void {
+    const result = dropPart(bench, part.id);
+    if (!result.ok) return tellTrouble("It was not taken out", result.error);
+    go({ place: "parts" });
+    tell({ title: `${partName(part)} is taken out.`, action: { label: "Undo", onChoose: () => undo(bench) } });
+  }
+
+  return (
+    <>
+      <Menu
+        trigger={
+          <Button look="quiet" size="icon" label={`More about the ${partName(part).toLowerCase()}`}>
+            <Sign name="menu" />
+          </Button>
+        }
+        entries={[
+          { label: "Give it another name", onChoose: () => setNaming(true) },
+          { label: "Take this part out", apart: true, onChoose: takeOut },
+        ]}
+      />
+      {naming ? <NamePart part={part} onClose={() => setNaming(false)} /> : null}
+    </>
+  );
+}
 
 /** How its checks stand: a shape and a word. */
 function PartState({ part }: { readonly part: DerivedPart }) {

@@ -179,7 +179,7 @@ function Pages({ templates, set, problem, busy, none }: PagesProps) {
                         gridColumn: group.column(index),
                         gridRow: group.row(index),
                       }}
-                      aria-label={sheet.name}
+                      aria-label={`${sheet.tag}: ${sheet.name}`}
                       onClick={(event) => {
                         event.preventDefault();
                         document.getElementById(`sheet-${index}`)?.scrollIntoView({ behavior: "smooth", block: "center" });
