@@ -95,7 +95,7 @@ describe("shoulders", () => {
   });
 });
 
-describe("section", () => {
+describe("section", { timeout: 60_000 }, () => {
   it("has the area of a half ellipse, a triangle and, as the shoulders fill, a rectangle", () => {
     expect(sectionArea(even(22, 15, 2))).toBeCloseTo((Math.PI * 22 * 15) / 2, 7);
     expect(sectionArea(even(22, 15, 2, 6))).toBeCloseTo((Math.PI * 22 * 15) / 2, 7);
@@ -195,7 +195,7 @@ describe("sectionBetween", () => {
   });
 });
 
-describe("walls", () => {
+describe("walls", { timeout: 60_000 }, () => {
   it("works the round neck by hand: corner (3.175, -9.5) in a half circle of 20 leaves 20 - sqrt(3.175² + 9.5²) = 9.983", () => {
     const { behind } = channelWalls(even(20, 20, 2), { middle: 0, width: 6.35, depth: 9.5 });
     expect(behind.distance).toBeCloseTo(20 - Math.hypot(3.175, 9.5), 9);
@@ -248,7 +248,7 @@ describe("walls", () => {
   });
 });
 
-describe("facets", () => {
+describe("facets", { timeout: 60_000 }, () => {
   it("marks a round neck of radius 20 at 45 degrees 20 tan(22.5°) = 8.284 from the centre line and from the glue plane", () => {
     const facet = facetAt(even(20, 20, 2), radians(45), 1);
     expect(facet.onBack).toBeCloseTo(20 * Math.tan(radians(22.5)), 12);
@@ -300,7 +300,7 @@ describe("facets", () => {
   });
 });
 
-describe("sectionFromContour", () => {
+describe("sectionFromContour", { timeout: 60_000 }, () => {
   it("finds the shoulders back from points of a lopsided neck, within the reading of a gauge", () => {
     const truth: NeckSection = { halfWidth: 22, depth: 15, lean: 1, bassExponent: 2.3, trebleExponent: 1.8 };
     // Every 40th point of the dense curve, moved by up to 0.1 mm in a fixed pattern.

@@ -150,7 +150,7 @@ function rehearse(cutter: GuidedCutter, cut: CutShape, template: TemplateKind, e
 }
 const misfit = (a: Geometry, b: Geometry): number => (OverlayOp.symDifference(a, b) as Geometry).getArea();
 
-describe("corners that a guided cut can make (rehearsed with JTS)", () => {
+describe("corners that a guided cut can make (rehearsed with JTS)", { timeout: 60_000 }, () => {
   const cases: [CutShape, TemplateKind][] = [
     ["blind-recess", "inside"],
     ["piece", "inside"],
