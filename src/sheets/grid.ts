@@ -58,8 +58,8 @@ export function visitSquares(a: Vec, b: Vec, origin: Vec, size: number, visit: (
   }
 }
 
-/** Touching a rectangle's rim by less than this is not being in it, mm. */
-const RIM = 1e-6;
+/** How far beyond a rectangle ink still counts as in it, mm: ink on the line between two rectangles is in both. */
+export const RIM = 1e-6;
 
 /** Where strokes leave ink. */
 export class InkGrid {
@@ -67,6 +67,7 @@ export class InkGrid {
   /** Side of a square, mm. */
   readonly size: number;
   readonly #sums: Sums;
+  readonly #cells: Uint8Array;
   readonly #pieces: readonly (readonly [Vec, Vec])[];
   readonly #bins: ReadonlyMap<number, readonly number[]>;
 
@@ -93,31 +94,38 @@ export class InkGrid {
       }
     }
     this.#sums = new Sums(columns, rows, cells);
+    this.#cells = cells;
     this.#pieces = pieces;
     this.#bins = bins;
   }
 
-  /** True where there is ink within the rectangle by more than 0.000001 mm. */
+  /** True where there is ink in the rectangle or on its rim. */
   touches(x0: number, y0: number, x1: number, y1: number): boolean {
-    if (!(x0 < x1 && y0 < y1)) return false;
+    if (!(x0 <= x1 && y0 <= y1)) return false;
     const { minX, minY } = this.box;
-    const i0 = Math.floor((x0 - minX) / this.size);
-    const j0 = Math.floor((y0 - minY) / this.size);
-    const i1 = Math.ceil((x1 - minX) / this.size);
-    const j1 = Math.ceil((y1 - minY) / this.size);
+    const i0 = Math.floor((x0 - RIM - minX) / this.size);
+    const j0 = Math.floor((y0 - RIM - minY) / this.size);
+    const i1 = Math.floor((x1 + RIM - minX) / this.size) + 1;
+    const j1 = Math.floor((y1 + RIM - minY) / this.size) + 1;
     if (this.#sums.within(i0, j0, i1, j1) === 0) return false;
     if (this.#sums.within(i0 + 1, j0 + 1, i1 - 1, j1 - 1) > 0) return true;
-    const inner = { x0: x0 + RIM, y0: y0 + RIM, x1: x1 - RIM, y1: y1 - RIM };
+    const rim = { x0: x0 - RIM, y0: y0 - RIM, x1: x1 + RIM, y1: y1 + RIM };
     // What ink there is lies in the outermost squares: look at its pieces.
-    const [left, right] = [Math.max(0, i0), Math.min(this.#sums.columns, i1)];
-    for (let j = Math.max(0, j0); j < Math.min(this.#sums.rows, j1); j++) {
-      if (this.#sums.within(left, j, right, j + 1) === 0) continue;
-      const step = j === j0 || j === j1 - 1 ? 1 : Math.max(1, right - left - 1);
-      for (let i = left; i < right; i += step) {
-        for (const k of this.#bins.get(j * this.#sums.columns + i) ?? []) {
-          const [a, b] = this.#pieces[k]!;
-          if (crosses(a, b, inner)) return true;
-        }
+    const { columns, rows } = this.#sums;
+    const [left, right] = [i0 > 0 ? i0 : 0, i1 < columns ? i1 : columns];
+    const last = j1 < rows ? j1 : rows;
+    // A long piece lies in many squares; it is looked at once.
+    let before = -1;
+    const hits = (k: number): boolean => {
+      if (k === before) return false;
+      before = k;
+      const [a, b] = this.#pieces[k]!;
+      return crosses(a, b, rim);
+    };
+    for (let j = j0 > 0 ? j0 : 0; j < last; j++) {
+      const step = j === j0 || j === j1 - 1 || right - left < 2 ? 1 : right - left - 1;
+      for (let at = j * columns + left; at < j * columns + right; at += step) {
+        if (this.#cells[at] === 1 && this.#bins.get(at)!.some(hits)) return true;
       }
     }
     return false;

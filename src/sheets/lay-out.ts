@@ -12,7 +12,7 @@ import { plansFor, settingOf, type Plan } from "./plan.ts";
 import { optionsProblem, rollLength, roomsOf } from "./rooms.ts";
 import { shareSheets } from "./share.ts";
 import type { Choice, Sheet, SheetOptions, SheetSet, Tiling } from "./sheet.ts";
-import { footLines, nameOf, templateWords } from "./words.ts";
+import { footLines, lowerFirst, nameOf, templateWords } from "./words.ts";
 
 /**
  * Lays the templates on sheets. A template without a line gets none. Throws a RangeError on options that `optionsProblem` names.
@@ -156,10 +156,11 @@ function withNotes(
   for (const [i, template] of templates.entries()) {
     const own = draftsOf(tilings[i]!);
     if (!template.table || template.table.rows.length === 0 || own.length === 0) continue;
-    const title = `${template.table.title}`;
-    const blocks = tableBlocks({ title, rows: template.table.rows }, options.say);
-    if (!drawBlock(own, blocks))
-      homeless.push(tableBlocks({ title: `${nameOf(template)}: ${title}`, rows: template.table.rows }, options.say));
+    const { title, rows } = template.table;
+    const named = tableBlocks({ title: `${nameOf(template)}: ${lowerFirst(title)}`, rows }, options.say);
+    // On sheets of its own alone the table needs no name.
+    const blocks = tilings[i]!.shared ? named : tableBlocks({ title, rows }, options.say);
+    if (!drawBlock(own, blocks)) homeless.push(named);
   }
   const widths = [170, 130, 100, 80, 60, 45];
   for (const [i, template] of templates.entries()) {

@@ -6,7 +6,9 @@ import type { SheetOptions } from "./sheet.ts";
 /** "Fingerboard, blank outline" */
 export const nameOf = ({ partLabel, title }: Template): string => `${partLabel}, ${lowerFirst(title)}`;
 
-const lowerFirst = (text: string): string => (/^[A-Z][A-Z\d]/.test(text) ? text : text.slice(0, 1).toLowerCase() + text.slice(1));
+/** As within a sentence; abbreviations are left alone. */
+export const lowerFirst = (text: string): string =>
+  /^[A-Z][A-Z\d]/.test(text) ? text : text.slice(0, 1).toLowerCase() + text.slice(1);
 const upperFirst = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 const CUT = "cut to the centre of the line";

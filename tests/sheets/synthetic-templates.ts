@@ -27,9 +27,10 @@ export const cut = (id: string, path: Path): Shape => ({ id, role: "cut", line: 
 /** Distance of fret n from the nut: L (1 - 2^(-n/12)). */
 export const fretAt = (scale: number, n: number): number => scale * (1 - 2 ** (-n / 12));
 
+const half = (x: number): number => (43 + (14 * x) / 470) / 2;
+
 /** A tapered board 43 to 57 mm wide and 470 long with 20 frets of a 645.16 mm scale. */
 export function fingerboard(name = "blank-outline"): Template {
-  const half = (x: number): number => (43 + (14 * x) / 470) / 2;
   const frets = Array.from({ length: 20 }, (_, i): Shape => {
     const x = fretAt(645.16, i + 1);
     return {

@@ -5,7 +5,7 @@ import { rectangle, type Path } from "../../geometry/path.ts";
 import { piecesOf } from "../../geometry/segment.ts";
 import { transformPoint, type Affine } from "../../geometry/transform.ts";
 import { add, polar, vec, type Vec } from "../../geometry/vec.ts";
-import type { Layer, Shape, Text } from "../../drawing/drawing.ts";
+import type { Layer, LineType, Shape, Text } from "../../drawing/drawing.ts";
 import { textWidth, TYPE_SIZE } from "../../sheets/lettering.ts";
 import type { Template } from "../../templates/template.ts";
 import { MM_PER_INCH } from "../../units/unit.ts";
@@ -42,15 +42,19 @@ export function pathOperators(path: Path, to: Affine): string {
   return lines.join("\n");
 }
 
-/** The shape's loops stroked in its line type. */
-export function shapeOperators(shape: Shape, to: Affine): string {
-  const { width, dashes } = STROKES[shape.line];
-  const loops = [shape.path, ...(shape.holes ?? [])].map((path) => pathOperators(path, to));
-  return [
-    `${points(width * POINTS_PER_MM)} w [${dashes.map((d) => points(d * POINTS_PER_MM)).join(" ")}] 0 d`,
-    ...loops,
+/** Sets the pen for a line type. */
+function penOperators(line: LineType): string {
+  const { width, dashes } = STROKES[line];
+  return `${points(width * POINTS_PER_MM)} w [${dashes.map((d) => points(d * POINTS_PER_MM)).join(" ")}] 0 d`;
+}
+
+/** The shapes' loops stroked, each in its line type. */
+function shapesOperators(shapes: readonly Shape[], to: Affine): string[] {
+  return shapes.flatMap(({ line, path, holes = [] }, i) => [
+    ...(line === shapes[i - 1]?.line ? [] : [penOperators(line)]),
+    ...[path, ...holes].map((loop) => pathOperators(loop, to)),
     "S",
-  ].join("\n");
+  ]);
 }
 
 /** Lettering in `font`, carried by `to`. */
@@ -69,10 +73,7 @@ export function textOperators(text: Text, font: PdfFont, to: Affine): string {
 /** Every layer: shapes, then lettering. */
 export function layerOperators(layers: readonly Layer[], font: PdfFont, to: Affine): string {
   return layers
-    .flatMap((layer) => [
-      ...layer.shapes.map((shape) => shapeOperators(shape, to)),
-      ...(layer.texts ?? []).map((text) => textOperators(text, font, to)),
-    ])
+    .flatMap(({ shapes, texts = [] }) => [...shapesOperators(shapes, to), ...texts.map((text) => textOperators(text, font, to))])
     .join("\n");
 }
 
