@@ -81,7 +81,7 @@ const endSegment = (cut: EndCut, to: Vec, downwards: boolean): Path["segments"][
 
 export type StripPlace = "low" | "high" | "end";
 
-/** The strip between an outline and the one moved in from it, along one side or along the end; its ends are the mitres. */
+/** The strip between an outline and the one moved in from it, along one side or along the end. */
 export function stripPath(outer: BoardEdges, inner: BoardEdges, place: StripPlace): Path {
   if (place === "end") {
     return {
@@ -99,7 +99,10 @@ export function stripPath(outer: BoardEdges, inner: BoardEdges, place: StripPlac
     place === "low"
       ? [outer.lowStart, outer.lowEnd, inner.lowEnd, inner.lowStart]
       : [outer.highStart, outer.highEnd, inner.highEnd, inner.highStart];
-  return { start: a, segments: [b, c, d, a].map(line), closed: true };
+  // A strip that runs out at the end itself is cut off by it; one that goes on round the end is mitred.
+  const isCutOff = outer.end.kind === "arc" && inner.end.kind === "arc" && outer.end.radius === inner.end.radius;
+  const tail = isCutOff ? endSegment(outer.end, c, place === "high") : line(c);
+  return { start: a, segments: [line(b), tail, line(d), line(a)], closed: true };
 }
 
 /** The piece of a line across the board that lies on it, from the low to the high side; undefined where none does. */
