@@ -119,14 +119,16 @@ function wholeArc(run: readonly Vec[], tolerance: number): Arc[] | undefined {
   return a && b && distance(a.centre, b.centre) < tolerance ? [a, b] : undefined;
 }
 
-/** The arc through the run, if its points stand on it to `slack` and its bows keep within the tolerance. */
+/** The arc through the run, if its points stand on it to `slack` and its bow over each side keeps within the tolerance of that side. */
 function arcWithin(run: readonly Vec[], slack: number, tolerance: number): Arc | undefined {
   // Three points lie on some circle whatever the curve.
   if (run.length < 4) return undefined;
   const found = fitArc(run, slack);
   if (!found) return undefined;
   const radius = distance(run[0]!, found.centre);
-  return run.slice(1).every((p, i) => chordBow(run[i]!, p, radius) + slack <= tolerance) ? found : undefined;
+  const inside = run.map((p) => radius - distance(p, found.centre));
+  const keeps = run.slice(1).every((p, i) => chordBow(run[i]!, p, radius) + Math.max(0, inside[i]!, inside[i + 1]!) <= tolerance);
+  return keeps ? found : undefined;
 }
 
 interface FoundArc {
