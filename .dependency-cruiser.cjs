@@ -40,8 +40,18 @@ module.exports = {
       from: { path: "^src", pathNot: "^src/(ui|store)/" },
       to: { path: "node_modules/(zustand|zundo)/" },
     },
-    { name: "node-only-in-cli", severity: "error", from: { path: "^src", pathNot: "^src/cli/" }, to: { dependencyTypes: ["core"] } },
-    { name: "browser-storage-only-in-document-storage", severity: "error", from: { path: "^src", pathNot: "^src/document/storage" }, to: { path: "node_modules/idb/" } },
+    {
+      name: "node-only-in-cli",
+      severity: "error",
+      from: { path: "^src", pathNot: "^src/cli/" },
+      to: { dependencyTypes: ["core"] },
+    },
+    {
+      name: "browser-storage-only-in-document-storage",
+      severity: "error",
+      from: { path: "^src", pathNot: "^src/document/storage" },
+      to: { path: "node_modules/idb/" },
+    },
     {
       name: "clipper-behind-one-file",
       severity: "error",
@@ -74,7 +84,9 @@ module.exports = {
     allow("store/", `${store}|${documents}|${parts}|${checks}|${templates}|${sheets}|${units}|${library}`),
     {
       from: { path: ui },
-      to: { path: `${ui}|${store}|${documents}|${exporting}|${sheets}|${templates}|${checks}|^src/parts/[a-z-]+\\.ts$|${drawing}|${geometry}|${units}|${library}|\\.css$` },
+      to: {
+        path: `${ui}|${store}|${documents}|${exporting}|${sheets}|${templates}|${checks}|^src/parts/[a-z-]+\\.ts$|${drawing}|${geometry}|${units}|${library}|\\.css$`,
+      },
     },
     {
       from: { path: room("cli") },
@@ -86,6 +98,9 @@ module.exports = {
     tsPreCompilationDeps: true,
     tsConfig: { fileName: "tsconfig.json" },
     doNotFollow: { path: "node_modules" },
-    enhancedResolveOptions: { extensions: [".ts", ".tsx", ".js", ".mjs", ".json"], conditionNames: ["import", "node", "default", "types"] },
+    enhancedResolveOptions: {
+      extensions: [".ts", ".tsx", ".js", ".mjs", ".json"],
+      conditionNames: ["import", "node", "default", "types"],
+    },
   },
 };

@@ -24,7 +24,10 @@ export function countBySeverity(findings: readonly Finding[]): Readonly<Record<S
 }
 
 /** A sentence with its numbers put in: `format` writes a number of the finding's quantity (mm, radians). */
-export function sentenceOf(finding: Finding, format: (value: number, quantity: NonNullable<Finding["quantity"]>) => string): string {
+export function sentenceOf(
+  finding: Finding,
+  format: (value: number, quantity: NonNullable<Finding["quantity"]>) => string,
+): string {
   return finding.says.replace(/\{(measured|needed)\}/g, (_, key: "measured" | "needed") => {
     const value = finding[key];
     return value === undefined ? "?" : format(value, finding.quantity ?? "length");

@@ -13,7 +13,11 @@ declare module "vitest" {
 export default async function serve(project: TestProject): Promise<() => Promise<void>> {
   const root = resolve(import.meta.dirname, "../..");
   if (!existsSync(resolve(root, "dist/index.html"))) throw new Error("nothing is built: run `npx vite build` first");
-  const server = await preview({ configFile: resolve(root, "vite.config.ts"), preview: { host: "127.0.0.1", port: 0 }, logLevel: "warn" });
+  const server = await preview({
+    configFile: resolve(root, "vite.config.ts"),
+    preview: { host: "127.0.0.1", port: 0 },
+    logLevel: "warn",
+  });
   const address = server.resolvedUrls?.local[0];
   if (!address) throw new Error("the server did not start");
   project.provide("address", address);
