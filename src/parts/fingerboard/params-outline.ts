@@ -32,7 +32,7 @@ export const outlineTable: Pick<ParamTable<FingerboardParams>, keyof OutlineNumb
     min: 5,
     max: 300,
     step: 0.1,
-    usual: { from: 35, to: 52, basis: `tenor ukulele 35, steel-string 42.86 to 44.45, nylon 52: ${PRACTICE}` },
+    usual: { from: 33, to: 52, basis: `tenor guitar and ukulele 33 to 35, steel-string 42.86 to 44.45, nylon 52: ${PRACTICE}` },
   },
   widthAtJoin: {
     type: "length",
