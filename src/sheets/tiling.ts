@@ -30,8 +30,8 @@ export interface Grid {
   readonly cells: readonly Cell[];
 }
 
-/** Room kept between the ink and the outer rim of the frames, mm. */
-export const RIM_ROOM = 1;
+/** Room kept between the ink and the outer rim of the frames, mm: a line is not cut in half lengthwise. */
+export const RIM_ROOM = 0.25;
 
 /** Squares along the longer side of the ink at most; below that they are 1 mm. */
 const MOST_SQUARES = 1500;
