@@ -1,0 +1,105 @@
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { openChromium } from "./chromium.ts";
+import { goTo, visit } from "./visit.ts";
+
+const PLACES = ["order", "numbers", "parts/fingerboard", "parts/nut", "fit", "sheets", "first"];
+const SIZES = [
+  [1440, 900],
+  [1024, 768],
+  [820, 1180],
+  [390, 844],
+] as const;
+/** WCAG 2.2 up to level AA and the auditor's own good practice. */
+const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+
+let browser: Browser;
+let axe: string;
+beforeAll(async () => {
+  browser = await openChromium();
+  axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+});
+afterAll(() => browser.close());
+
+const here = (width: number, height: number, colorScheme: "light" | "dark" = "light") =>
+  visit(browser, inject("address"), { viewport: { width, height }, colorScheme, hasTouch: width < 900, isMobile: width < 900 });
+
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async (rules) => {
+    interface Found {
+      readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
+    }
+    const auditor = (globalThis as unknown as { axe: { run: (root: Document, options: object) => Promise<Found> } }).axe;
+    const found = await auditor.run(document, { runOnly: rules });
+    return found.violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`));
+  }, RULES);
+}
+
+describe.each(["light", "dark"] as const)("on %s paper", (scheme) => {
+  it.each([
+    [1440, 900],
+    [390, 844],
+  ])("every place passes the audit at %i x %i", async (width, height) => {
+    const { page, close } = await here(width, height, scheme);
+    for (const place of PLACES) {
+      await goTo(page, place);
+      expect(await violations(page), place).toEqual([]);
+    }
+    await close();
+  });
+});
+
+describe("at every size", () => {
+  it.each(SIZES)("nothing is wider than the window at %i x %i", async (width, height) => {
+    const { page, close } = await here(width, height);
+    for (const place of PLACES) {
+      await goTo(page, place);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), place).toBeLessThanOrEqual(0);
+    }
+    await close();
+  });
+
+  it("everything to press is at least 24 px, and 44 px where it is touched", async () => {
+    for (const [width, least] of [
+      [1440, 24],
+      [390, 44],
+    ] as const) {
+      const { page, close } = await here(width, 844);
+      for (const place of PLACES) {
+        await goTo(page, place);
+        const small = await page.evaluate((px) => {
+          const inText = (element: Element) => element.tagName === "A" && element.parentElement?.closest("p, li") !== null;
+          return (
+            [...document.querySelectorAll("button, a[href], input:not([aria-hidden])")]
+              // The numbers on the board take a larger press than they show.
+              .filter((element) => !inText(element) && !element.matches(".board-dimension") && element.checkVisibility())
+              .map((element) => ({ element, box: element.getBoundingClientRect() }))
+              .filter(({ box }) => box.width > 2 && box.height < px - 0.5)
+              .map(({ element, box }) => `${Math.round(box.width)}x${Math.round(box.height)} ${element.outerHTML.slice(0, 140)}`)
+          );
+        }, least);
+        expect(small, `${place} at ${width}`).toEqual([]);
+      }
+      await close();
+    }
+  });
+});
+
+describe("keys", () => {
+  it("stand in a list under ?, and single ones can be turned off", async () => {
+    const { page, close } = await here(1440, 900);
+    await page.keyboard.press("?");
+    await page.getByRole("dialog", { name: "Keys" }).waitFor();
+    await page.getByRole("switch", { name: "Single keys do things" }).click();
+    await page.keyboard.press("Escape");
+    await page.getByRole("dialog").waitFor({ state: "detached" });
+    await page.keyboard.press("?");
+    await page.keyboard.press("Alt+1");
+    await expect.poll(() => page.locator("main h1").textContent()).toBe("Designs in this browser");
+    expect(await page.getByRole("dialog").count()).toBe(0);
+    await close();
+  });
+});

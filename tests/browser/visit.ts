@@ -1,0 +1,51 @@
+/** A visit to the product in a fresh browser profile. */
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+
+export interface Visit {
+  readonly page: Page;
+  /** What the page complained about: errors on the console and faults. */
+  readonly complaints: readonly string[];
+  /** Addresses asked for outside of the product's own. */
+  readonly strangers: readonly string[];
+  readonly close: () => Promise<void>;
+}
+
+/** Opens the product as somebody who was never here. Files are saved as downloads, since no one answers a file dialog here. */
+export async function visit(browser: Browser, address: string, options: BrowserContextOptions = {}): Promise<Visit> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true, ...options });
+  await context.addInitScript("delete window.showSaveFilePicker; delete window.showOpenFilePicker;");
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  const strangers: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error") complaints.push(message.text());
+  });
+  page.on("pageerror", (error) => complaints.push(error.message));
+  page.on("request", (request) => {
+    const url = new URL(request.url());
+    if (/^https?:$/.test(url.protocol) && url.origin !== new URL(address).origin) strangers.push(request.url());
+  });
+  await page.goto(address);
+  await page.locator(".strip").waitFor();
+  return { page, complaints, strangers, close: () => context.close() };
+}
+
+/** Goes to a place by its address and waits until it stands. */
+export async function goTo(page: Page, place: string): Promise<void> {
+  await page.evaluate((hash) => {
+    location.hash = hash;
+  }, `#/${place}`);
+  await page.locator("main h1").first().waitFor();
+  await page.locator(".busy").waitFor({ state: "detached" });
+}
+
+/** The bytes of what `act` saves. */
+export async function savedBy(
+  page: Page,
+  act: () => Promise<void>,
+): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
+  const [download] = await Promise.all([page.waitForEvent("download"), act()]);
+  const chunks: Buffer[] = [];
+  for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
+  return { name: download.suggestedFilename(), bytes: new Uint8Array(Buffer.concat(chunks)) };
+}
