@@ -14,15 +14,29 @@ export interface Tell {
   readonly action?: { readonly label: string; readonly onChoose: () => void };
 }
 
-/** Shows a note; those of kind "stop", and those that ask, stay until they are closed. */
+const USUAL_MS = 5000;
+/** Time to read, think and press; what the action does can be done elsewhere too. */
+const ASKING_MS = 15_000;
+
+/** Shows a note; those of kind "stop" stay until they are closed. */
 export function tell({ title, more, kind = "plain", action }: Tell): void {
-  manager.add({
+  const id = manager.add({
     title,
     description: more,
     type: kind,
-    timeout: kind === "stop" || action ? 0 : 5000,
+    timeout: kind === "stop" ? 0 : action ? ASKING_MS : USUAL_MS,
     priority: kind === "stop" ? "high" : "low",
-    ...(action ? { actionProps: { children: action.label, onClick: action.onChoose } } : {}),
+    ...(action
+      ? {
+          actionProps: {
+            children: action.label,
+            onClick: () => {
+              manager.close(id);
+              action.onChoose();
+            },
+          },
+        }
+      : {}),
   });
 }
 
