@@ -56,7 +56,7 @@ export interface Dimension {
   readonly before?: "R" | "Ø";
   /** Words after the value: "to fret 12". */
   readonly after?: string;
-  /** Path of the number that typing here sets, if it can be typed: `instrument.nutWidth`. */
+  /** Path of the number that typing here sets, if it can be typed: `instrument.nutWidth`; a part writes its own numbers as `.overhang`. */
   readonly edits?: string;
   /** 1 is shown first; those that find no room are left out in falling order. */
   readonly rank: 1 | 2 | 3;

@@ -58,14 +58,18 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
 
     function place(id: string, path: string, raw: RawRecord, part: AnyPart): void {
       const from = sourcesFor(part);
-      const cells = openTable(part.params, raw, {
-        path,
-        units: design.units,
-        from,
-        settling,
-        measured: (at) => design.measured?.[at]?.value,
-        outside: (name) => outsideOf(name, id),
-      });
+      const cells = openTable(
+        part.params,
+        withoutRivals(raw, part, (key) => design.measured?.[`${path}.${key}`] !== undefined),
+        {
+          path,
+          units: design.units,
+          from,
+          settling,
+          measured: (at) => design.measured?.[at]?.value,
+          outside: (name) => outsideOf(name, id),
+        },
+      );
       benches.set(id, { id, path, part, cells, busy: false });
     }
 
@@ -90,7 +94,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         const p = plain(bench.cells.p);
         const limits = limitsOf(bench.part, design);
         const old = before.get(bench.id);
-        bench.result = old && stillHolds(old, bench.part, p, JSON.stringify(limits)) ? old : workOut(bench.part, p, limits);
+        bench.result = old && stillHolds(old, bench.part, p, JSON.stringify(limits)) ? old : workOut(bench, p, limits);
         return bench.result;
       } finally {
         bench.busy = false;
@@ -106,7 +110,11 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       });
     }
 
-    function workOut(part: AnyPart, p: unknown, limits: Readonly<Record<string, Readonly<Record<string, number>>>>): Worked {
+    function workOut(
+      { part, path }: Bench,
+      p: unknown,
+      limits: Readonly<Record<string, Readonly<Record<string, number>>>>,
+    ): Worked {
       const reads = new Map<string, unknown>();
       const from = sourcesFor(part, reads);
       for (const kind of part.reads) from.get(kind);
@@ -123,7 +131,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         limits: JSON.stringify(limits),
         measures,
         summary: part.summary(p, measures),
-        drawing: once(() => part.draw(p, measures, kept)),
+        drawing: once(() => withPath(part.draw(p, measures, kept), path)),
         templates: once(() => part.templates(p, measures, kept)),
         findings: once(() =>
           part.checks.flatMap((check) => [...check.run({ p, m: measures, from: kept, limits: limits[check.id] ?? {} })]),
@@ -264,6 +272,32 @@ function limitsOf(part: AnyPart, design: DesignNumbers): Record<string, Record<s
 
 const namesMeasure = (part: AnyPart, name: string): boolean =>
   (part.measureNames as readonly string[] | undefined)?.includes(name) ?? false;
+
+/**
+ * What the maker gave, less what a measured value of the same balance takes back: where the end of a board is measured, a planned width at the
+ * join gives way.
+ */
+function withoutRivals(raw: RawRecord, part: AnyPart, isMeasured: (key: string) => boolean): RawRecord {
+  const kept = { ...raw };
+  for (const { members, given, yields } of part.balances ?? []) {
+    const measured = members.filter(isMeasured);
+    if (measured.length === 0) continue;
+    for (const key of yields) {
+      const standing = members.filter((member) => isMeasured(member) || (kept[member] ?? undefined) !== undefined);
+      if (standing.length <= given) break;
+      if (!isMeasured(key)) delete kept[key];
+    }
+  }
+  return kept;
+}
+
+/** A drawing whose dimensions name the numbers of this very part: a part writes its own as `.overhang`. */
+const withPath = (drawing: Drawing, path: string): Drawing => ({
+  ...drawing,
+  dimensions: drawing.dimensions.map((dimension) =>
+    dimension.edits?.startsWith(".") ? { ...dimension, edits: `${path}${dimension.edits}` } : dimension,
+  ),
+});
 
 function once<T>(work: () => T): () => T {
   let done: { value: T } | undefined;

@@ -70,7 +70,8 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
   const cells = new Map<string, Settled>();
   const keys = Object.keys(table) as (keyof P & string)[];
   const specOf = (key: string): AnySpec => table[key as keyof P & string] as unknown as AnySpec;
-  const isGiven = (key: string): boolean => raw[key] !== undefined && raw[key] !== null;
+  const isTyped = (key: string): boolean => raw[key] !== undefined && raw[key] !== null;
+  const isGiven = (key: string): boolean => isTyped(key) || around.measured?.(`${around.path}.${key}`) !== undefined;
 
   function cell(key: string): Settled {
     const known = cells.get(key);
@@ -99,7 +100,7 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
   }
 
   function plannedOf(key: string, path: string, spec: AnySpec): Settled {
-    if (isGiven(key)) return read(spec, raw[key], path);
+    if (isTyped(key)) return read(spec, raw[key], path);
     try {
       if ("follows" in spec && spec.follows) {
         const value = (spec.follows.value as (p: P, from: Sources, given: (key: string) => boolean) => unknown)(

@@ -113,6 +113,28 @@ describe("deriving a design", () => {
     expect(derived.problems[0]).toMatchObject({ path: "parts.lute.kind" });
   });
 
+  it("lets a measured value take back a given one of the same balance", () => {
+    const board = (numbers: Partial<DesignNumbers>) =>
+      createDeriver()({
+        units: "mm",
+        instrument: {},
+        parts: { neckboard: { kind: "fingerboard", widthAtJoin: "56" } },
+        ...numbers,
+      }).parts[0]!;
+    expect(board({}).fields.find((f) => f.key === "widthAtJoin")).toMatchObject({ state: "given", value: 56 });
+    const built = board({ measured: { "parts.neckboard.widthAtEnd": { value: "58" } } });
+    expect(built.fields.find((f) => f.key === "widthAtEnd")).toMatchObject({ state: "measured", value: 58 });
+    expect(built.fields.find((f) => f.key === "widthAtJoin")?.state).toBe("follows");
+    expect(built.findings().filter((f) => f.severity === "stop")).toEqual([]);
+  });
+
+  it("lets a dimension name the numbers of the very part it stands on", () => {
+    const { parts } = createDeriver()({ units: "mm", instrument: {}, parts: { second: { kind: "fingerboard" } } });
+    const edits = parts[0]!.drawing().dimensions.flatMap((d) => d.edits ?? []);
+    expect(edits).toContain("parts.second.widthAtEnd");
+    expect(edits.filter((path) => path.startsWith("parts.fingerboard"))).toEqual([]);
+  });
+
   it("lets the maker change a limit", () => {
     const severity = (numbers: DesignNumbers): string | undefined =>
       createDeriver(house)(numbers).parts[0]?.findings()[0]?.severity;

@@ -74,7 +74,7 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
       along: "y",
       offset: OFF_END - from,
       value: m.widthAtNut,
-      edits: m.widthAtNut === instrument.nutWidth ? "instrument.nutWidth" : "parts.fingerboard.widthAtNut",
+      edits: m.widthAtNut === instrument.nutWidth ? "instrument.nutWidth" : ".widthAtNut",
       rank: 1,
     },
     {
@@ -85,10 +85,10 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
       along: "y",
       offset: to - m.endX + OFF_END,
       value: m.widthAtEnd,
-      edits: "parts.fingerboard.widthAtEnd",
+      edits: ".widthAtEnd",
       rank: 1,
     },
-    { ...base, ...along(m.startX, m.endX, 2), id: "length", edits: "parts.fingerboard.length", rank: 2 },
+    { ...base, ...along(m.startX, m.endX, 2), id: "length", edits: ".length", rank: 2 },
   ];
   if (m.joinX < m.endX) {
     list.push(
@@ -101,7 +101,7 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
         along: "y",
         offset: besideJoin(m, instrument),
         value: m.widthAtJoin,
-        edits: "parts.fingerboard.widthAtJoin",
+        edits: ".widthAtJoin",
         rank: 2,
       },
     );
@@ -110,7 +110,7 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
     list.push({ ...base, ...along(0, instrument.fret12X, -1), id: "fret-12", after: "to fret 12", rank: 1 });
   if (lastFret > 0 && lastX < m.endX) {
     list.push(
-      { ...base, ...along(lastX, m.endX, -1), id: "overhang", edits: "parts.fingerboard.overhang", rank: 2 },
+      { ...base, ...along(lastX, m.endX, -1), id: "overhang", edits: ".overhang", rank: 2 },
       { ...base, ...along(0, lastX, -2), id: "last-fret", after: `to fret ${lastFret}`, rank: 3 },
     );
   }

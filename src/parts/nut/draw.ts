@@ -77,7 +77,7 @@ export function drawNut(m: NutMeasures, from: Sources): Drawing {
         offset: ROW,
         value: m.width,
         quantity: "length",
-        edits: "parts.nut.width",
+        edits: ".width",
         rank: 1,
       },
       {
@@ -88,7 +88,7 @@ export function drawNut(m: NutMeasures, from: Sources): Drawing {
         offset: ROW,
         value: m.thickness,
         quantity: "length",
-        edits: "parts.nut.thickness",
+        edits: ".thickness",
         rank: 1,
       },
     ],
