@@ -4,8 +4,8 @@
  */
 import ClipperLib, { type IntPoint, type Path as IntRing, type PolyNode } from "clipper-lib";
 import { GRID, GRID_PER_MM, OFFSET_ARC } from "./tolerance.ts";
-import { ringArea, ringLength, ringsOf, type Polygon, type Region, type Ring } from "./region.ts";
-import { vec, type Vec } from "./vec.ts";
+import { ringArea, ringLength, ringsOf, ringWinding, type Polygon, type Region, type Ring } from "./region.ts";
+import { lerp, vec, type Vec } from "./vec.ts";
 
 // Left alone, the library calls `alert`, which is absent outside a browser and no answer inside one.
 (ClipperLib as unknown as { Error: (message: string) => void }).Error = (message) => {
@@ -112,24 +112,56 @@ function toRegion(tree: PolyNode, grid: Grid): Region {
   const region: Polygon[] = [];
   const collect = (outers: readonly PolyNode[]): void => {
     for (const node of outers) {
-      const outer = grid.toRing(node.Contour());
-      const holes: Ring[] = [];
-      for (const child of node.Childs()) {
-        const hole = grid.toRing(child.Contour());
-        if (holdsArea(hole)) holes.push(wound(hole, -1));
-        collect(child.Childs());
-      }
-      if (holdsArea(outer)) region.push({ outer: wound(outer, 1), holes });
+      const loops = [node, ...node.Childs()]
+        .flatMap((ring) => splitAtPinches(ring.Contour()))
+        .map(grid.toRing)
+        .filter(holdsArea);
+      region.push(...nest(loops));
+      for (const hole of node.Childs()) collect(hole.Childs());
     }
   };
   collect(tree.Childs());
   return region;
 }
 
+/** Loops of one piece of the library's tree, sorted into outers and the holes in them. */
+function nest(loops: readonly Ring[]): Polygon[] {
+  const outers = loops.filter((loop) => ringArea(loop) > 0).map((outer) => ({ outer, holes: [] as Ring[] }));
+  for (const hole of loops) {
+    if (ringArea(hole) > 0) continue;
+    // Holes may touch their outer in a corner, so the middle of a side is asked.
+    const middle = lerp(hole[0]!, hole[1]!, 0.5);
+    const around = outers.length === 1 ? outers : outers.filter(({ outer }) => ringWinding(outer, middle) !== 0);
+    around.toSorted((a, b) => ringArea(a.outer) - ringArea(b.outer))[0]?.holes.push(hole);
+  }
+  return outers;
+}
+
+/** A ring that meets itself in single points, cut there into loops that do not; the library hands out pieces that touch as one. */
+function splitAtPinches(ring: IntRing): IntRing[] {
+  const loops: IntRing[] = [];
+  const open: IntPoint[] = [];
+  const places = new Map<number, number>();
+  for (const p of ring) {
+    const at = places.get(keyOf(p));
+    const first = at === undefined ? undefined : open[at];
+    if (at !== undefined && first?.X === p.X && first.Y === p.Y) {
+      const loop = open.splice(at);
+      for (const q of loop) places.delete(keyOf(q));
+      loops.push(loop);
+    }
+    places.set(keyOf(p), open.length);
+    open.push(p);
+  }
+  loops.push(open);
+  return loops.filter((loop) => loop.length > 2);
+}
+
+/** One number for a point, exact and its own on any outline within the library's fast range. */
+const keyOf = ({ X, Y }: IntPoint): number => X * 0x8000000 + Y;
+
 /** False for slivers no wider than a cell of the grid: they come from rounding, not from the shape. */
 const holdsArea = (ring: Ring): boolean => ring.length > 2 && Math.abs(ringArea(ring)) > (ringLength(ring) / 2) * GRID;
-
-const wound = (ring: Ring, sign: 1 | -1): Ring => (Math.sign(ringArea(ring)) === sign ? ring : ring.toReversed());
 
 /** The least limit at which no corner is squared off: below its need the library squares a mitred corner without a word. */
 function miterLimit(rings: readonly Ring[], delta: number): number {

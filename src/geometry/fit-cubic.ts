@@ -2,7 +2,7 @@ import { cubicDerivative, cubicPart, cubicPoint, cubicSecondDerivative, type Cub
 import { add, cross, distance, distanceToSegment, dot, scale, sub, unit, type Vec } from "./vec.ts";
 
 /** Rounds of moving the parameters to the feet of the points; gains fade after a few. */
-const ROUNDS = 5;
+const ROUNDS = 8;
 /** Weight of a miss along the curve beside one across it. Along the curve only the parameter is off; a little of it keeps the sums solvable. */
 const ALONG = 0.02;
 
@@ -16,12 +16,14 @@ const ALONG = 0.02;
 export function fitCubic(points: readonly Vec[], leaving: Vec, arriving: Vec, tolerance: number): CubicPoints | undefined {
   const parameters = chordLengths(points);
   let best: CubicPoints | undefined;
+  let last = Infinity;
   for (let round = 0; round <= ROUNDS; round++) {
     const fitted = leastSquares(points, parameters, leaving, arriving, round === 0 ? 1 : ALONG);
     if (!moveToFeet(fitted, points, parameters)) return best;
     const worst = worstMiss(fitted, points, parameters);
-    // Far off, moving the parameters will not bring it back.
-    if (round > 0 && worst > 4 * tolerance) return best;
+    // Far off and not closing in fast, more rounds will not bring it back.
+    if (round > 0 && worst > 4 * tolerance && worst > last / 2) return best;
+    last = worst;
     if (worst <= tolerance && keepsWithin(fitted, points, parameters, tolerance)) {
       if (best) return fitted;
       best = fitted;
