@@ -64,12 +64,11 @@ export function draftPlan(plan: Plan, template: Template): Tiled | undefined {
   return { drafts, tiles };
 }
 
-/** Frame, marks, bars and words along the joints; false where the bars find no room. */
+/** Frame, marks, words along the joints and bars; false where the bars find no room. */
 function drawFixed(pen: Pen, room: FreeRoom, plan: Setting & Pick<Plan, "size">, tile: Tile, joints: readonly Joint[]): boolean {
   if (joints.length > 0) drawFrame(pen, room, tile, joints, plan.size.overlap);
-  if (!drawUprightBars(pen, room, plan)) return false;
   drawLandings(pen, room, tile, joints, plan.size.overlap);
-  return true;
+  return drawUprightBars(pen, room, plan);
 }
 
 /** Draws the upright bars in their own place, or where the frame has room; false where it has none. */

@@ -39,10 +39,11 @@ export function settingOf(
   ownBars: boolean,
 ): Setting | undefined {
   const { usable } = room;
-  const left = usable.x0 + (ownBars ? BARS_DEPTH + APART : 0);
-  const strip = arrangeStrip(usable.x1 - left, words);
   const [cut, covered] = joined ? [MARK_REACH, Math.max(0, MARK_REACH - overlap)] : [0, 0];
-  const frame = { x0: left + cut, y0: usable.y0 + strip.height + APART + covered, x1: usable.x1 - covered, y1: usable.y1 - cut };
+  const left = usable.x0 + (ownBars ? BARS_DEPTH + APART : 0) + cut;
+  const right = usable.x1 - covered;
+  const strip = arrangeStrip(right - left, words);
+  const frame = { x0: left, y0: usable.y0 + strip.height + APART + covered, x1: right, y1: usable.y1 - cut };
   if (Math.min(frame.x1 - frame.x0, frame.y1 - frame.y0) < LEAST_FRAME) return undefined;
   if (!ownBars && frame.y1 - frame.y0 < BARS_LENGTH) return undefined;
   return { room, frame, strip, stripAt: { x: left, y: usable.y0 }, barsAt: ownBars ? { x: usable.x0, y: usable.y0 } : undefined };

@@ -276,7 +276,7 @@ function piecesOf(keys: ReadonlySet<number>, columns: number): number[][] {
 }
 
 /** What a shift of 1 mm from the middle counts beside a square of ink on a joint. */
-const UNEVEN = 0.1;
+const UNEVEN = 0.5;
 
 /** How near to the joints ink counts against them, mm: each band once, so the nearer the more. */
 const JOINT_BANDS = [3, 6, 12];

@@ -14,6 +14,7 @@ import type { Sheet, SheetSet } from "../../sheets/sheet.ts";
 import type { Template } from "../../templates/template.ts";
 import { numberText } from "../number-text.ts";
 import { pauser, type OnProgress } from "../pause.ts";
+import { plainFont } from "./woff.ts";
 import { layerOperators, pathOperators, points, POINTS_PER_MM, wasteOperators, type PdfFont } from "./content.ts";
 
 /** The two faces of the lettering as the bytes of their font files (WOFF, TrueType or OpenType). */
@@ -92,7 +93,7 @@ const FEATURES = { liga: false, clig: false, calt: false, dlig: false, ccmp: fal
 
 async function embed(doc: PDFDocument, bytes: Uint8Array, name: string): Promise<Face> {
   // A subset's name starts with six capitals and a plus sign (ISO 32000-1, 9.6.4); a name of our own keeps it from being random.
-  const font = await doc.embedFont(bytes, {
+  const font = await doc.embedFont(plainFont(bytes), {
     subset: true,
     customName: `GRAMIL+AtkinsonHyperlegibleMono-${name}`,
     features: FEATURES,
