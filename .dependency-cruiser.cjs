@@ -6,6 +6,7 @@ const units = room("units");
 const geometry = room("geometry");
 const lutherie = room("lutherie");
 const drawing = room("drawing");
+const lettering = room("lettering");
 const parts = room("parts");
 const contract = "^src/parts/(contract|derived)\\.ts$";
 const checks = room("checks");
@@ -59,6 +60,12 @@ module.exports = {
       to: { path: "node_modules/clipper-lib/" },
     },
     {
+      name: "font-library-behind-one-file",
+      severity: "error",
+      from: { path: "^src", pathNot: "^src/lettering/font-library\\.ts$" },
+      to: { path: "node_modules/opentype\\.js/" },
+    },
+    {
       name: "pdf-library-behind-one-file",
       severity: "error",
       from: { path: "^src", pathNot: "^src/export/pdf/writer\\.ts$" },
@@ -73,19 +80,20 @@ module.exports = {
     allow("geometry/", `${geometry}|${library}`),
     allow("lutherie/", `${geometry}|${lutherie}|${library}`),
     allow("drawing/", `${geometry}|${drawing}`),
-    allow("parts/contract\\.ts", `${units}|${geometry}|${drawing}`),
-    allow("parts/[a-z-]+/", `${parts}|${units}|${geometry}|${lutherie}|${drawing}`),
-    allow("parts/[a-z-]+\\.ts", `${parts}|${units}|${geometry}|${lutherie}|${drawing}`),
+    allow("lettering/", `${units}|${geometry}|${lettering}|${library}`),
+    allow("parts/contract\\.ts", `${units}|${geometry}|${drawing}|${lettering}`),
+    allow("parts/[a-z-]+/", `${parts}|${units}|${geometry}|${lutherie}|${drawing}|${lettering}`),
+    allow("parts/[a-z-]+\\.ts", `${parts}|${units}|${geometry}|${lutherie}|${drawing}|${lettering}`),
     allow("checks/", `${checks}|${contract}|${drawing}|${lutherie}|${geometry}`),
     allow("templates/", `${templates}|${contract}|${drawing}|${lutherie}|${geometry}`),
     allow("sheets/", `${sheets}|${templates}|${contract}|${drawing}|${lutherie}|${geometry}`),
     allow("export/", `${exporting}|${sheets}|${templates}|${drawing}|${geometry}|${units}|${library}`),
     allow("document/", `${documents}|${parts}|${units}|${library}`),
-    allow("store/", `${store}|${documents}|${parts}|${checks}|${templates}|${sheets}|${units}|${library}`),
+    allow("store/", `${store}|${documents}|${parts}|${checks}|${templates}|${sheets}|${lettering}|${units}|${library}`),
     {
       from: { path: ui },
       to: {
-        path: `${ui}|${store}|${documents}|${exporting}|${sheets}|${templates}|${checks}|^src/parts/[a-z-]+\\.ts$|${drawing}|${geometry}|${units}|${library}|\\.css$`,
+        path: `${ui}|${store}|${documents}|${exporting}|${sheets}|${templates}|${checks}|^src/parts/[a-z-]+\\.ts$|${drawing}|${lettering}|${geometry}|${units}|${library}|\\.css$`,
       },
     },
     {
