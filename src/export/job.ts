@@ -3,6 +3,7 @@ import { layOut } from "../sheets/lay-out.ts";
 import type { SheetOptions } from "../sheets/sheet.ts";
 import type { Template } from "../templates/template.ts";
 import { inkBounds } from "../sheets/ink.ts";
+import { lineSentence, nameOf } from "../sheets/words.ts";
 import type { OnProgress } from "./pause.ts";
 import type { FontBytes } from "./pdf/writer.ts";
 import { svgOf } from "./svg/write.ts";
@@ -21,12 +22,11 @@ export function svgFileOf(template: Template, { order, fingerprint, date }: Shee
   const { minX, minY, maxX, maxY } = inkBounds(template);
   const size = `${(maxX - minX).toFixed(2)} by ${(maxY - minY).toFixed(2)} mm`;
   return svgOf(template.drawing, {
-    title: titleOf(order, `${template.partLabel}, ${template.title.toLowerCase()}`),
+    title: titleOf(order, nameOf(template)),
     desc: [
-      template.lineIs,
+      lineSentence(template),
       `True size, one unit is 1 mm, ${size}: check units and one length in the receiving program.`,
-      date,
-      `Numbers ${fingerprint}.`,
+      [date, fingerprint].filter((text) => text !== "").join(" · "),
     ]
       .filter((text) => text !== "")
       .join(" "),
@@ -41,7 +41,7 @@ export async function pdfFileOf(
   { onProgress, signal }: { readonly onProgress?: OnProgress; readonly signal?: AbortSignal } = {},
 ): Promise<Uint8Array> {
   const { pdfOf } = await import("./pdf/writer.ts");
-  const what = templates.length === 1 ? `${templates[0]!.partLabel}, ${templates[0]!.title.toLowerCase()}` : "templates";
+  const what = templates.length === 1 ? nameOf(templates[0]!) : "templates";
   return pdfOf(layOut(templates, options), {
     fonts,
     title: titleOf(options.order, what),

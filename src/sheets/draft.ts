@@ -4,11 +4,9 @@ import { drawFrame, drawLandings, jointsOf, tagOf, type Joint, type Tile } from 
 import type { Block } from "./furniture/notes.ts";
 import { Pen } from "./furniture/pen.ts";
 import { drawStrip } from "./furniture/strip.ts";
-import { FreeRoom } from "./free-room.ts";
-import type { Stroke } from "./ink.ts";
-import { turnStroke } from "./nesting.ts";
+import { roomAround, type FreeRoom } from "./free-room.ts";
 import type { Plan, Setting } from "./plan.ts";
-import type { Placed, Placement, Sheet } from "./sheet.ts";
+import type { Placed, Sheet } from "./sheet.ts";
 import type { Template } from "../templates/template.ts";
 import { frameOf, type Cell } from "./tiling.ts";
 import { nameOf } from "./words.ts";
@@ -39,7 +37,7 @@ export function draftPlan(plan: Plan, template: Template): Tiled | undefined {
     const own = frameOf(grid, size, cell);
     const shift = { x: frame.x0 - own.x0, y: frame.y0 - own.y0 };
     const tile = { cell, frame, shift };
-    const room = roomAround(plan, plan.strokes, { turn: 0, ...shift });
+    const room = roomAround(plan.frame, plan.strokes, { turn: 0, ...shift });
     const pen = new Pen();
     if (!drawFixed(pen, room, plan, tile, joints)) return undefined;
     const tiled = grid.cells.length > 1;
@@ -76,22 +74,6 @@ export function drawUprightBars(pen: Pen, room: FreeRoom, { barsAt }: Setting): 
   const found = barsAt ? { x0: barsAt.x, y0: barsAt.y } : room.find(BARS_DEPTH, BARS_LENGTH, "left");
   if (found) drawBars(pen, found.x0, found.y0, "along");
   return found !== undefined;
-}
-
-/** What stands freely keeps off the frame's own line by this, mm. */
-const INSIDE = 1;
-
-/** The free room in a frame in which the strokes lie as placed. */
-export function roomAround(setting: Setting, strokes: readonly Stroke[], at: Placement): FreeRoom {
-  const { x0, y0, x1, y1 } = setting.frame;
-  const room = new FreeRoom({ x0: x0 + INSIDE, y0: y0 + INSIDE, x1: x1 - INSIDE, y1: y1 - INSIDE });
-  room.takeStrokes(
-    strokes.map((stroke) => {
-      const { points, closed } = turnStroke(stroke, at.turn);
-      return { points: points.map((p) => ({ x: p.x + at.x, y: p.y + at.y })), closed };
-    }),
-  );
-  return room;
 }
 
 /** Draws the first of `blocks` that finds room on one of `drafts`, taken in order; false where none does. */

@@ -1,7 +1,8 @@
 /** Finds room on a sheet for what may stand anywhere: rectangles free of ink and of each other. */
 import { Sums, visitSquares } from "./grid.ts";
 import type { Stroke } from "./ink.ts";
-import type { Rect } from "./sheet.ts";
+import type { Placement, Rect } from "./sheet.ts";
+import { turnStroke } from "./turn.ts";
 
 /** Side of a square, mm. */
 const SIZE = 1;
@@ -106,4 +107,20 @@ export class FreeRoom {
       this.#cells.fill(1, j * this.#columns + Math.max(0, i0), j * this.#columns + Math.max(0, Math.min(this.#columns, i1)));
     }
   }
+}
+
+/** What stands freely keeps off the frame's own line by this, mm. */
+const INSIDE = 1;
+
+/** The free room in a frame in which the strokes lie as placed. */
+export function roomAround(frame: Rect, strokes: readonly Stroke[], at: Placement): FreeRoom {
+  const { x0, y0, x1, y1 } = frame;
+  const room = new FreeRoom({ x0: x0 + INSIDE, y0: y0 + INSIDE, x1: x1 - INSIDE, y1: y1 - INSIDE });
+  room.takeStrokes(
+    strokes.map((stroke) => {
+      const { points, closed } = turnStroke(stroke, at.turn);
+      return { points: points.map((p) => ({ x: p.x + at.x, y: p.y + at.y })), closed };
+    }),
+  );
+  return room;
 }

@@ -1,12 +1,12 @@
 /** Templates onto sheets: each tiled over the fewest, small ones together, with all that a sheet needs to be trusted. */
 import type { Template } from "../templates/template.ts";
-import { draftPlan, drawBlock, sheetOf, type Draft, type Tiled } from "./draft.ts";
+import { draftPlan, drawBlock, drawUprightBars, sheetOf, type Draft, type Tiled } from "./draft.ts";
 import { drawMeasured, findMeasured } from "./furniture/assembled.ts";
 import { besideAssembly } from "./furniture/assembly.ts";
 import { CAUTIONS, joiningWords, tableBlocks, wordsBlocks, type Block } from "./furniture/notes.ts";
 import { Pen } from "./furniture/pen.ts";
 import { drawStrip } from "./furniture/strip.ts";
-import { drawUprightBars, roomAround } from "./draft.ts";
+import { roomAround } from "./free-room.ts";
 import { inkOf, type Stroke } from "./ink.ts";
 import { plansFor, settingOf, type Plan } from "./plan.ts";
 import { optionsProblem, rollLength, roomsOf } from "./rooms.ts";
@@ -195,7 +195,7 @@ function notesDraft(options: SheetOptions, count: number): Draft {
   const setting = settingOf(room!, words, options, false, false) ?? settingOf(room!, words, options, false, true);
   if (!setting) throw new Error(`no room for notes on ${options.paper.label}`);
   const pen = new Pen();
-  const free = roomAround(setting, [], { turn: 0, x: 0, y: 0 });
+  const free = roomAround(setting.frame, [], { turn: 0, x: 0, y: 0 });
   drawUprightBars(pen, free, setting);
   drawStrip(pen, setting.stripAt.x, setting.stripAt.y, setting.strip, { tag: "", count: "" });
   return { name: "Notes", tag: `N${count}`, cell: { row: 0, column: 0 }, setting, placed: [], pen, room: free };

@@ -1,8 +1,8 @@
 /** Lays small pieces on as few sheets as possible by their true silhouettes, in quarter turns, a gap kept between them. */
-import type { Vec } from "../geometry/vec.ts";
 import type { Stroke } from "./ink.ts";
 import { silhouetteOf, type Silhouette } from "./silhouette.ts";
 import type { Placement } from "./sheet.ts";
+import { turnStroke } from "./turn.ts";
 
 export interface Nested {
   /** Index into the pieces given. */
@@ -51,15 +51,6 @@ export function nest(pieces: readonly (readonly Stroke[])[], options: NestOption
 }
 
 const TURNS = [0, 1, 2, 3] as const;
-
-/** The stroke turned by quarter turns about the origin, counter-clockwise. */
-export function turnStroke({ points, closed }: Stroke, turn: Placement["turn"]): Stroke {
-  return { points: points.map((p) => turnPoint(p, turn)), closed };
-}
-
-function turnPoint({ x, y }: Vec, turn: Placement["turn"]): Vec {
-  return turn === 0 ? { x, y } : turn === 1 ? { x: -y, y: x } : turn === 2 ? { x: -x, y: -y } : { x: y, y: -x };
-}
 
 function nestInOrder(
   order: readonly number[],

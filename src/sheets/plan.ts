@@ -6,8 +6,9 @@ import type { InkGrid } from "./grid.ts";
 import type { Stroke } from "./ink.ts";
 import { rollLength, roomsOf, type Room } from "./rooms.ts";
 import type { Rect, SheetOptions } from "./sheet.ts";
-import { fewestFrames, inkGridOf, RIM_ROOM, shiftedGrid, type FrameSize, type Grid } from "./tiling.ts";
-import { turnStroke } from "./nesting.ts";
+import { fewestFrames, frameOf, inkGridOf, RIM_ROOM, shiftedGrid, type FrameSize, type Grid } from "./tiling.ts";
+import { roomAround } from "./free-room.ts";
+import { turnStroke } from "./turn.ts";
 
 /** The parts of a sheet: the frame for templates, the strip below it, and a place for the upright bars where they have one of their own. */
 export interface Setting {
@@ -107,6 +108,25 @@ function planFor(
   if (!setting) return undefined;
   const { frame } = setting;
   const size = { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, overlap: fits ? 0 : options.overlap };
-  const grid = fewestFrames(ink, size);
+  const grid = fewestFrames(ink, size, (tried) => ownBars || holdsBars(tried, strokes, setting, size));
   return { ...setting, turn, strokes, ink, size, grid: shift && !fits ? shiftedGrid(ink, size, grid, shift) : grid };
 }
+
+/** Whether the upright bars find room on every sheet of the grid, beside its lines and the joints' words. */
+function holdsBars(grid: Grid, strokes: readonly Stroke[], setting: Setting, size: FrameSize): boolean {
+  return grid.cells.every((cell) => {
+    const own = frameOf(grid, size, cell);
+    const room = roomAround(setting.frame, strokes, { turn: 0, x: setting.frame.x0 - own.x0, y: setting.frame.y0 - own.y0 });
+    const { x0, y0, x1, y1 } = setting.frame;
+    if (grid.cells.length > 1)
+      for (const edge of [
+        { x0, y0, x1: x0 + JOINT_ROOM, y1 },
+        { x0: x1 - size.overlap - JOINT_ROOM, y0, x1, y1 },
+      ])
+        room.take(edge);
+    return room.find(BARS_DEPTH, BARS_LENGTH, "left") !== undefined;
+  });
+}
+
+/** What words and marks along an upright joint take of its sheets, mm. */
+const JOINT_ROOM = 6;

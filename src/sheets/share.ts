@@ -1,12 +1,12 @@
 /** Sheets that several small templates share, each named beside its line. */
 import { textWidth, wrap } from "./lettering.ts";
-import { drawUprightBars, roomAround, type Draft } from "./draft.ts";
+import { drawUprightBars, type Draft } from "./draft.ts";
 import { BARS_DEPTH, BARS_LENGTH } from "./furniture/bars.ts";
 import { LEADING, linesHeight, PLAIN, SMALL, Pen } from "./furniture/pen.ts";
 import { drawStrip } from "./furniture/strip.ts";
 import { inkBounds, type Stroke } from "./ink.ts";
 import { nest, type Nested } from "./nesting.ts";
-import { FreeRoom } from "./free-room.ts";
+import { FreeRoom, roomAround } from "./free-room.ts";
 import { placedBounds, rectOf } from "./placement.ts";
 import { settingOf, type Setting } from "./plan.ts";
 import { rollLength, roomsOf } from "./rooms.ts";
@@ -128,7 +128,7 @@ function draftShared(
   const { frame } = setting;
   const pen = new Pen();
   const placed: Placed[] = [];
-  const room = roomAround(setting, [], { turn: 0, x: 0, y: 0 });
+  const room = roomAround(setting.frame, [], { turn: 0, x: 0, y: 0 });
   for (const { piece, at: inFrame } of group) {
     const at = { turn: inFrame.turn, x: inFrame.x + frame.x0, y: inFrame.y + frame.y0 };
     const { template } = pieces[piece]!;

@@ -60,43 +60,48 @@ export function frameOf(grid: Pick<Grid, "left" | "top">, size: FrameSize, { row
 
 /**
  * The grid with the fewest printed frames over all shifts, with up to one row and one column more than needed: a branch-and-bound search
- * that leaves out no shift by more than 0.5 mm. Among equals the one whose joints run through the least ink, then the one that lies most
- * evenly.
+ * that leaves out no shift by more than 0.5 mm. Among equals the one whose joints run through the least ink and that lies most evenly;
+ * of those that differ little, the first that `suits`.
  */
-export function fewestFrames(ink: InkGrid, size: FrameSize): Grid {
+export function fewestFrames(ink: InkGrid, size: FrameSize, suits: (grid: Grid) => boolean = () => true): Grid {
   const box = growBounds(ink.box, RIM_ROOM);
   const columns = framesFor(box.maxX - box.minX, size.width, size.overlap);
   const rows = framesFor(box.maxY - box.minY, size.height, size.overlap);
   // Frames can drop out only where both ways are tiled, so only there may more of them be fewer.
-  const tried =
-    columns > 1 && rows > 1
-      ? [0, 1].flatMap((m) => [0, 1].map((n) => ({ columns: columns + m, rows: rows + n })))
-      : [{ columns, rows }];
-  const spaces = tried.map(({ columns: m, rows: n }): Space => ({
-    columns: m,
-    rows: n,
-    lefts: shiftsOf(box.minX, box.maxX, m, size.width, size.overlap, 1),
-    tops: shiftsOf(box.minY, box.maxY, n, size.height, size.overlap, -1),
-  }));
-  const least = spaces.reduce((most, space) => fewestIn(ink, size, space, most), Infinity);
-  let best: { grid: Grid; cost: number } | undefined;
+  const more = columns > 1 && rows > 1 ? [0, 1] : [0];
+  const spaces = more.flatMap((m) =>
+    more.map((n): Space => ({
+      columns: columns + m,
+      rows: rows + n,
+      lefts: shiftsOf(box.minX, box.maxX, columns + m, size.width, size.overlap, 1),
+      tops: shiftsOf(box.minY, box.maxY, rows + n, size.height, size.overlap, -1),
+    })),
+  );
+  const least = spaces.reduce((most, space) => search(ink, size, space, most).count, Infinity);
+  const found: { grid: Grid; cost: number }[] = [];
   const consider = (space: Space, left: number, top: number): void => {
     const cells = printed(ink, size, { ...space, left, top }, least);
     if (!cells) return;
     const grid = { columns: space.columns, rows: space.rows, left, top, cells };
-    const cost =
-      inkOnJoints(ink, size, grid) + (Math.abs(left - middleOf(space.lefts)) + Math.abs(top - middleOf(space.tops))) * UNEVEN;
-    if (!best || cost < best.cost) best = { grid, cost };
+    const off = Math.abs(left - middleOf(space.lefts)) + Math.abs(top - middleOf(space.tops));
+    found.push({ grid, cost: inkOnJoints(ink, size, grid) + off * UNEVEN });
   };
   for (const space of spaces) {
     for (const left of looks(space.lefts, space.columns))
       for (const top of looks(space.tops, space.rows)) consider(space, left, top);
     // Where the fewest are found in a narrow place only, no even look may hit it.
-    const narrow = best ? undefined : findIn(ink, size, space, least);
+    const narrow = found.length > 0 ? undefined : search(ink, size, space, least + 1).at;
     if (narrow) consider(space, narrow.left, narrow.top);
   }
-  return trimmed(best!.grid, size);
+  found.sort((a, b) => a.cost - b.cost);
+  const near = Array.from({ length: Math.min(MOST_TRIED, found.length) }, (_, i) =>
+    trimmed(found[Math.floor((i * found.length) / Math.min(MOST_TRIED, found.length))]!.grid, size),
+  );
+  return near.find(suits) ?? trimmed(found[0]!.grid, size);
 }
+
+/** Grids of equal count that are tried for whether they suit, from the best to the worst. */
+const MOST_TRIED = 24;
 
 /** An interval of shifts. */
 interface Shifts {
@@ -124,13 +129,6 @@ function looks(shifts: Shifts, count: number): number[] {
     ? [middleOf(shifts)]
     : Array.from({ length: LOOKS + 1 }, (_, i) => shifts.low + ((shifts.high - shifts.low) * i) / LOOKS);
 }
-
-/** The fewest printed frames in the space, if below `most`, else `most`. */
-const fewestIn = (ink: InkGrid, size: FrameSize, space: Space, most: number): number => search(ink, size, space, most).count;
-
-/** A shift with no more than `count` printed frames. */
-const findIn = (ink: InkGrid, size: FrameSize, space: Space, count: number): { left: number; top: number } | undefined =>
-  search(ink, size, space, count + 1).at;
 
 /** Looks for fewer than `most` printed frames: halves the space until a part can hold none with fewer than the best so far. */
 function search(

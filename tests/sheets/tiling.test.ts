@@ -1,7 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { inkOf, type Stroke } from "../../src/sheets/ink.ts";
-import { turnStroke } from "../../src/sheets/nesting.ts";
+import { turnStroke } from "../../src/sheets/turn.ts";
 import { fewestFrames, frameOf, inkGridOf, RIM_ROOM, shiftedGrid, type FrameSize, type Grid } from "../../src/sheets/tiling.ts";
 import { bodyHalf, fingerboard, ring } from "./synthetic-templates.ts";
 import { wobbly } from "./random-outlines.ts";

@@ -160,11 +160,11 @@ function drawWords(pen: Pen, room: FreeRoom, { shift }: Tile, joint: Joint, laid
   const upright = joint.way === "upright";
   const at = joint.at + (upright ? shift.x : shift.y);
   const length = textWidth(words, SMALL);
-  // On the sheet laid over, inside its cut edge; on the other, in the strip that is covered.
-  const inward = upright ? 1 : -1;
-  const near = at + (laid || overlap > 0 ? inward : -inward) * 1.2;
-  const far = near + (laid || overlap > 0 ? inward : -inward) * (SMALL + 0.8);
+  // On the sheet laid over, inside its cut edge; on the other, in the strip that is covered. Away from the joint is x up, y down.
+  const away = (upright ? 1 : -1) * (laid || overlap > 0 ? 1 : -1);
+  const [near, far] = [at + away, at + away * (SMALL + 2.2)];
   const [low, high] = [Math.min(near, far), Math.max(near, far)];
+  const baseline = (near + far - (upright ? -SMALL : SMALL)) / 2;
   const middle = (joint.from + joint.to - length) / 2 + (upright ? shift.y : shift.x);
   for (let d = 0; d < (joint.to - joint.from) / 2; d += 2) {
     for (const start of [middle - d, middle + d]) {
@@ -174,8 +174,8 @@ function drawWords(pen: Pen, room: FreeRoom, { shift }: Tile, joint: Joint, laid
       if (!room.isFree(box)) continue;
       room.take(box);
       pen.layer("joint-words");
-      if (upright) pen.text(high - 0.5, start, words, SMALL, { upward: true });
-      else pen.text(start, low + 0.5, words, SMALL);
+      if (upright) pen.text(baseline, start, words, SMALL, { upward: true });
+      else pen.text(start, baseline, words, SMALL);
       return;
     }
   }
