@@ -3,6 +3,7 @@ import { fileOpen, fileSave } from "browser-fs-access";
 import { fileNameOf } from "../document/file-name.ts";
 import { writeDesign } from "../document/write.ts";
 import type { Trouble } from "../document/design.ts";
+import { packEverything, unpackEverything, type Arrival } from "../store/commands/carry-archive.ts";
 import { openFile } from "../store/commands/open-file.ts";
 import { openDialog } from "../store/session-store.ts";
 import type { Workbench } from "../store/workbench.ts";
@@ -34,23 +35,54 @@ export async function saveDesignFile(bench: Workbench): Promise<void> {
     tell({ title: "The design is saved as a file.", more: name, kind: "fine" });
 }
 
-/** Lets the maker choose a file and opens it as a design. */
+/** Saves every design that this browser keeps in one archive. */
+export async function saveEverything(bench: Workbench): Promise<void> {
+  const packed = await packEverything(bench);
+  if (!packed.ok) return tellTrouble("Nothing was saved", packed.error);
+  const { name, bytes } = packed.value;
+  if (await saveBytes(name, bytes, "application/zip")) tell({ title: "All designs are saved.", more: name, kind: "fine" });
+}
+
+/** Lets the maker choose a file and takes it in: a design, or an archive of designs. */
 export async function chooseDesignFile(bench: Workbench): Promise<void> {
   try {
-    const file = await fileOpen({ extensions: [".json"], mimeTypes: ["application/json"], description: "Design file" });
+    const file = await fileOpen({
+      extensions: [".json", ".zip"],
+      mimeTypes: ["application/json", "application/zip"],
+      description: "Design file or archive of designs",
+    });
     await takeFile(bench, file);
   } catch (error) {
     if (!isCancelled(error)) throw error;
   }
 }
 
-/** Opens a file as a design of its own; what was open stays kept in this browser. */
+/** The first bytes of every zip file. */
+const isArchive = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
+
+/** Opens a file as a design of its own; what was open stays kept in this browser. The designs of an archive are taken in beside the others. */
 export async function takeFile(bench: Workbench, file: File): Promise<void> {
   const bytes = new Uint8Array(await file.arrayBuffer());
+  if (isArchive(bytes)) return takeArchive(bench, file.name, bytes);
   const result = await openFile(bench, { name: file.name, bytes });
   if (!result.ok) return tellTrouble(`${file.name} was not opened`, result.error);
   if (result.value.length > 0) openDialog(bench.session, { kind: "repairs", name: file.name, repairs: result.value });
   else tell({ title: `${file.name} is open.`, kind: "fine" });
+}
+
+async function takeArchive(bench: Workbench, name: string, bytes: Uint8Array): Promise<void> {
+  const result = await unpackEverything(bench, bytes);
+  if (!result.ok) return tellTrouble(`${name} was not taken in`, result.error);
+  const counted = (outcome: Arrival["outcome"]): number => result.value.filter((one) => one.outcome === outcome).length;
+  const refused = result.value.filter((one) => one.outcome === "refused").map((one) => one.name);
+  const [added, here] = [counted("added"), counted("already here")];
+  tell({
+    title: `${added === 1 ? "1 design was" : `${added} designs were`} taken in.`,
+    more: [here > 0 ? `${here} here already.` : "", refused.length > 0 ? `Not readable: ${refused.join(", ")}.` : ""]
+      .filter(Boolean)
+      .join(" "),
+    kind: refused.length > 0 ? "stop" : "fine",
+  });
 }
 
 /** Says a refusal: what could not be done, why, and what to do. */

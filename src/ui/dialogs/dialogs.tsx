@@ -84,12 +84,32 @@ function ConflictDialog({ onClose }: { readonly onClose: () => void }) {
     const result = await resolveConflict(bench, choice);
     if (!result.ok) tellTrouble("Nothing was changed", result.error);
   };
+  const missing = useSession((s) => s.saving.state === "conflict" && s.saving.reason === "missing");
+  if (missing)
+    return (
+      <Dialog
+        open
+        onClose={onClose}
+        title="This design was removed in another tab"
+        about="It is still open here. Keep it, or go on and leave it removed."
+        foot={
+          <>
+            <Button onClick={onClose}>Not now</Button>
+            <Button look="main" onClick={() => void choose("mine")()}>
+              Keep it
+            </Button>
+          </>
+        }
+      >
+        {null}
+      </Dialog>
+    );
   return (
     <Dialog
       open
       onClose={onClose}
       title="This design was changed in another tab"
-      about="Nothing is lost. Say which one you go on with; the other stays among the recent versions."
+      about="Nothing is lost. Say which one you go on with; the other stays among the recent versions, or one step of undo away."
       foot={
         <>
           <Button onClick={() => void choose("theirs")()}>Take the other tab’s</Button>

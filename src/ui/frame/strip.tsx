@@ -43,6 +43,7 @@ export function Strip({ deeds }: { readonly deeds: FrameDeeds }) {
           <span className="strip-name">{titleOf(design)}</span>
           <SavedState />
         </a>
+        <Rescue saveFile={deeds.saveFile} />
       </div>
       <Places />
       <div className="strip-right">
@@ -137,6 +138,27 @@ function SavedState() {
   );
 }
 
+/** Where the work is not safe: the way out, beside the words that say so. */
+function Rescue({ saveFile }: { readonly saveFile: () => void }) {
+  const bench = useBench();
+  const state = useSession((s) => s.saving.state);
+  const touched = useStore(bench.design, isDirty);
+  useEffect(() => {
+    if (state === "conflict") openDialog(bench.session, { kind: "conflict" });
+  }, [bench, state]);
+  if (state === "conflict")
+    return (
+      <Button size="small" onClick={() => openDialog(bench.session, { kind: "conflict" })}>
+        Choose
+      </Button>
+    );
+  return state === "failed" && touched ? (
+    <Button size="small" onClick={saveFile}>
+      Save a file
+    </Button>
+  ) : null;
+}
+
 function savedWords(saving: Saving): string {
   switch (saving.state) {
     case "waiting":
@@ -150,7 +172,7 @@ function savedWords(saving: Saving): string {
     case "failed":
       return "not saved here: save a file";
     case "conflict":
-      return "changed in another tab";
+      return saving.reason === "missing" ? "removed in another tab" : "changed in another tab";
   }
 }
 

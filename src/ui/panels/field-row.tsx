@@ -7,7 +7,9 @@ import { ListChoice, RowChoice, Switch } from "../kit/choice.tsx";
 import { NamedHelp } from "../kit/help.tsx";
 import { NumberField, saidOf } from "../kit/number-field.tsx";
 import { TextField } from "../kit/text-field.tsx";
+import { Sign } from "../kit/sign.tsx";
 import { tell } from "../kit/tell.tsx";
+import { copyText } from "../copy-text.ts";
 import { quantityOf, say, type Notation } from "../notation.ts";
 import type { Editing } from "./editing.ts";
 import { RecordsField } from "./records-field.tsx";
@@ -112,7 +114,14 @@ function Control({ field, notation, editing, labelledBy, inRow }: ControlProps):
         />
       );
     case "records":
-      return <RecordsField field={field} notation={notation} editing={editing} />;
+      return (
+        <RecordsField
+          field={field}
+          notation={notation}
+          editing={editing}
+          renderRow={(one) => <FieldRow key={one.path} field={one} notation={notation} editing={editing} />}
+        />
+      );
     default:
       return (
         <NumberField
@@ -172,8 +181,9 @@ function Explained({
           </>
         ) : null}
       </dl>
-      {given && field.spec.type !== "records" ? (
-        <div className="help-acts">
+      <div className="help-acts">
+        {quantity && typeof field.value === "number" ? <CopyNumber text={say(field.value, quantity, notation)} /> : null}
+        {given && field.spec.type !== "records" ? (
           <Button
             size="small"
             onClick={() => {
@@ -183,8 +193,16 @@ function Explained({
           >
             {spec.follows ? "Let it follow again" : "Back to the usual"}
           </Button>
-        </div>
-      ) : null}
+        ) : null}
+      </div>
     </>
+  );
+}
+
+function CopyNumber({ text }: { readonly text: string }) {
+  return (
+    <Button size="small" onClick={() => void copyText(text, `${text} is copied.`)}>
+      <Sign name="copy" /> Copy {text}
+    </Button>
   );
 }

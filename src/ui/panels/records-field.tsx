@@ -1,4 +1,5 @@
 /** A list of like things: strings, binding layers. Few numbers each stand in a table, many in cards; each can be moved and taken out. */
+import type { ReactNode } from "react";
 import type { RecordsSpec, ChoiceSpec } from "../../parts/contract.ts";
 import type { Trouble } from "../../document/design.ts";
 import type { Field, Raw } from "../../parts/derived.ts";
@@ -14,10 +15,9 @@ import { Sign } from "../kit/sign.tsx";
 import { TextField } from "../kit/text-field.tsx";
 import { quantityOf, type Notation } from "../notation.ts";
 import type { Editing } from "./editing.ts";
-import { FieldRow } from "./field-row.tsx";
 import "./records-field.css";
 
-interface RecordsFieldProps {
+interface CellProps {
   readonly field: Field;
   readonly notation: Notation;
   readonly editing: Editing;
@@ -30,7 +30,12 @@ const TABLE_COLUMNS = 4;
 
 const done = (result: Result<void, Trouble>): void => (result.ok ? undefined : tellTrouble("Nothing was changed", result.error));
 
-export function RecordsField({ field, notation, editing }: RecordsFieldProps) {
+export interface RecordsFieldProps extends CellProps {
+  /** A whole row for one number of a record, where records are cards. */
+  readonly renderRow: (field: Field) => ReactNode;
+}
+
+export function RecordsField({ field, notation, editing, renderRow }: RecordsFieldProps) {
   const bench = useBench();
   const spec = field.spec as unknown as AnyRecords;
   const records = field.records ?? [];
@@ -112,11 +117,7 @@ export function RecordsField({ field, notation, editing }: RecordsFieldProps) {
                 {spec.item.charAt(0).toUpperCase() + spec.item.slice(1)} {index + 1}
                 {acts(index)}
               </div>
-              {record
-                .filter((f) => !f.idle)
-                .map((f) => (
-                  <FieldRow key={f.path} field={f} notation={notation} editing={editing} />
-                ))}
+              {record.filter((f) => !f.idle).map(renderRow)}
             </div>
           ))
         : null}
@@ -133,7 +134,7 @@ export function RecordsField({ field, notation, editing }: RecordsFieldProps) {
   );
 }
 
-function Cell({ field, notation, editing, name }: RecordsFieldProps & { readonly name: string }) {
+function Cell({ field, notation, editing, name }: CellProps & { readonly name: string }) {
   const { spec, path } = field;
   const label = `${name}, ${spec.label.toLowerCase()}`;
   if (spec.type === "flag")

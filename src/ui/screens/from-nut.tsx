@@ -3,7 +3,7 @@ import type { TemplateSource } from "../../parts/contract.ts";
 import { useNotation } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { Sign } from "../kit/sign.tsx";
-import { tell } from "../kit/tell.tsx";
+import { copyText } from "../copy-text.ts";
 import { say } from "../notation.ts";
 import { formatLength } from "../../units/format.ts";
 
@@ -11,12 +11,7 @@ export function FromNut({ table }: { readonly table: NonNullable<TemplateSource[
   const notation = useNotation();
   async function copy(): Promise<void> {
     const lines = [table.title, ...table.rows.map((row) => `${row.label}\t${say(row.value, "length", notation)}`)];
-    try {
-      await navigator.clipboard.writeText(lines.join("\n"));
-      tell({ title: "The table is copied.", kind: "fine" });
-    } catch {
-      tell({ title: "This browser does not let us copy.", more: "Select the table and copy it by hand.", kind: "stop" });
-    }
+    await copyText(lines.join("\n"), "The table is copied.");
   }
   return (
     <>

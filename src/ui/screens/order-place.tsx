@@ -11,7 +11,7 @@ import { startDesign } from "../../store/commands/start-design.ts";
 import { openDialog } from "../../store/session-store.ts";
 import { useBench, useDerived, useDesign, useSession } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
-import { chooseDesignFile, tellTrouble } from "../files.ts";
+import { chooseDesignFile, saveDesignFile, saveEverything, tellTrouble } from "../files.ts";
 import { titleOf } from "../frame/title.ts";
 import { go } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
@@ -20,6 +20,7 @@ import { Menu } from "../kit/menu.tsx";
 import { Sign } from "../kit/sign.tsx";
 import { TextField } from "../kit/text-field.tsx";
 import { useEditing } from "../panels/editing.ts";
+import { Cuts } from "./cuts.tsx";
 import { Liked } from "./liked.tsx";
 import "./order-place.css";
 
@@ -49,7 +50,30 @@ function KeptDesigns() {
           Designs in this browser
         </h1>
         <div className="kept-acts">
-          <Button onClick={() => void chooseDesignFile(bench)}>Open a file</Button>
+          <Menu
+            trigger={
+              <Button>
+                Files <Sign name="down" />
+              </Button>
+            }
+            entries={[
+              { label: "Open a design file", keys: "Ctrl O", onChoose: () => void chooseDesignFile(bench) },
+              { label: "Save this design as a file", keys: "Ctrl S", onChoose: () => void saveDesignFile(bench) },
+              {
+                label: "Save all designs in one archive",
+                about: "for safety, or for another computer",
+                apart: true,
+                disabled: bench.storage === undefined,
+                onChoose: () => void saveEverything(bench),
+              },
+              {
+                label: "Take in the designs of an archive",
+                about: "nothing that is here is overwritten",
+                disabled: bench.storage === undefined,
+                onChoose: () => void chooseDesignFile(bench),
+              },
+            ]}
+          />
           <Button look="main" onClick={() => openDialog(bench.session, { kind: "new" })}>
             New instrument
           </Button>
@@ -286,6 +310,7 @@ function OrderSheet() {
         })}
       </div>
       <Liked />
+      <Cuts />
     </aside>
   );
 }

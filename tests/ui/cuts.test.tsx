@@ -1,0 +1,42 @@
+// @vitest-environment jsdom
+import { afterEach, expect, it } from "vitest";
+import { editValue } from "../../src/store/commands/edit-value.ts";
+import { recordCut } from "../../src/store/commands/record-cut.ts";
+import { BenchProvider } from "../../src/ui/bench.ts";
+import { Tells } from "../../src/ui/kit/tell.tsx";
+import { Cuts } from "../../src/ui/screens/cuts.tsx";
+import { act } from "react";
+import { benchWith, buttonNamed, click, openPage, type Page } from "./page.ts";
+
+let page: Page | undefined;
+afterEach(() => {
+  page?.close();
+  page = undefined;
+});
+
+it("a cut template is told from the one drawn now by its lines, and its numbers come back", () => {
+  const bench = benchWith();
+  recordCut(bench, { date: "2025-03-31", part: "fingerboard", template: "fret-slots", material: "6 mm MDF" });
+  page = openPage(
+    <BenchProvider value={bench}>
+      <Tells>
+        <Cuts />
+      </Tells>
+    </BenchProvider>,
+  );
+  const { root } = page;
+  const words = (): string => root.textContent;
+  expect(words()).toContain("Fingerboard, fret slots");
+  expect(words()).toContain("still matches");
+
+  // The order is no number of the drawing, and neither is what a template does not show.
+  act(() => void editValue(bench, "order.player", "H. Rowan"));
+  act(() => void editValue(bench, "fingerboard.thickness", "7 mm"));
+  expect(words()).toContain("still matches");
+
+  act(() => void editValue(bench, "scale", "24.9 in"));
+  expect(words()).toContain("no longer matches");
+  click(buttonNamed(root, "back to its numbers"));
+  expect(bench.design.getState().design.instrument["scale"]).toBe("25.4 in");
+  expect(words()).toContain("still matches");
+});
