@@ -1,6 +1,6 @@
 import type { Polygon, Region, Ring } from "./region.ts";
 import { FLATTEN, THIN } from "./tolerance.ts";
-import { angleBetween, distance, distanceToSegment, sub, type Vec } from "./vec.ts";
+import { distance, distanceToSegment } from "./vec.ts";
 
 /**
  * The ring without points that lie within `tolerance` mm of the side that replaces them (Douglas and Peucker's method), so that no point
@@ -35,7 +35,13 @@ export const thinRegion = (region: Region, tolerance = THIN): Region =>
   }));
 
 /** Marks what must stay between two kept points; indices run on past the ring's end. */
-function thinBetween(ring: Ring, from: number, to: number, tolerance: number, keep: Uint8Array): void {
+function thinBetween(
+  ring: Ring,
+  from: number,
+  to: number,
+  tolerance: number,
+  keep: Uint8Array,
+): void {
   const n = ring.length;
   const stack = [from, to];
   while (stack.length > 0) {
@@ -78,19 +84,44 @@ function farthest(ring: Ring, from: number): number {
  */
 export function straightSides(ring: Ring, bow: number): boolean[] {
   const n = ring.length;
-  return ring.map((a, i) => {
-    const b = ring[(i + 1) % n]!;
-    const length = distance(a, b);
-    if (length < 8 * bow) return false;
-    const along = sub(b, a);
-    const turn = (corner: Vec, index: number, step: 1 | -1): number => {
-      for (let k = 1; k < n; k++) {
-        const p = ring[(((index + step * k) % n) + n) % n]!;
-        if (distance(p, corner) >= length / 10) return Math.abs(angleBetween(along, step > 0 ? sub(p, corner) : sub(corner, p)));
-      }
-      return 0;
-    };
-    if ((length * turn(b, i + 1, 1)) / 8 <= bow) return false;
-    return (length * turn(a, i, -1)) / 8 > bow;
-  });
+  const straight = Array.from({ length: n }, () => false);
+  for (let i = 0; i < n; i++) {
+    const length = distance(ring[i]!, ring[(i + 1) % n]!);
+    // Below this no turn short of a right angle could say so.
+    if (length < 8 * bow) continue;
+    const least = (8 * bow) / length;
+    straight[i] =
+      turnsBy(ring, i, 1, length, least) && turnsBy(ring, i, -1, length, least);
+  }
+  return straight;
+}
+
+/** True if the ring turns by more than `least` (at most 1 radian) after side i, or before it. */
+function turnsBy(
+  ring: Ring,
+  i: number,
+  step: 1 | -1,
+  length: number,
+  least: number,
+): boolean {
+  const n = ring.length;
+  const a = ring[i]!;
+  const b = ring[(i + 1) % n]!;
+  const corner = step > 0 ? b : a;
+  for (let k = 1; k < n; k++) {
+    const p = ring[((((step > 0 ? i + 1 : i) + step * k) % n) + n) % n]!;
+    const [vx, vy] =
+      step > 0
+        ? [p.x - corner.x, p.y - corner.y]
+        : [corner.x - p.x, corner.y - p.y];
+    const square = vx * vx + vy * vy;
+    if (square * 100 < length * length) continue;
+    const cosine = (b.x - a.x) * vx + (b.y - a.y) * vy;
+    return (
+      cosine <= 0 ||
+      Math.abs((b.x - a.x) * vy - (b.y - a.y) * vx) >
+        Math.sin(least) * length * Math.sqrt(square)
+    );
+  }
+  return false;
 }

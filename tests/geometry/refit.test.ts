@@ -30,7 +30,7 @@ const count = (paths: readonly Path[], kind: string): number =>
 /** Greatest distance between a ring and a path, looked at from points of both. */
 function apart(ring: Ring, path: Path): number {
   const index = ringIndex([ring], 0.05);
-  const fromPath = flatten(path, 0.0001).map((p) => index.distanceWithin(p, 0.05) ?? Infinity);
+  const fromPath = flatten(path, 0.0003).map((p) => index.distanceWithin(p, 0.05) ?? Infinity);
   const fromRing = ring.map((p) => nearestOnPath(path, p).distance);
   return Math.max(...fromPath, ...fromRing);
 }
