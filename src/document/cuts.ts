@@ -4,12 +4,13 @@ import type { Cut, Design, Numbers, Trouble } from "./design.ts";
 import { fingerprintOf } from "./fingerprint.ts";
 
 /** The numbers that drawings come from, without the order and the record. */
-export const numbersOf = ({ units, instrument, parts, measured, limits }: Numbers): Numbers => ({
+export const numbersOf = ({ units, instrument, parts, measured, limits, templates }: Numbers): Numbers => ({
   units,
   instrument,
   parts,
   ...(measured ? { measured } : {}),
   ...(limits ? { limits } : {}),
+  ...(templates ? { templates } : {}),
 });
 
 /** The design with a cut entered, the numbers frozen with it as they are now. */
@@ -26,7 +27,7 @@ export function numbersOfCut(design: Design, index: number): Result<Design, Trou
       ok: false,
       error: { path: `cuts[${index}]`, message: `there is no cut ${index}`, mend: `There are ${design.cuts?.length ?? 0}.` },
     };
-  const { measured: _measured, limits: _limits, ...kept } = design;
+  const { measured: _measured, limits: _limits, templates: _templates, ...kept } = design;
   return { ok: true, value: { ...kept, ...numbersOf(cut.numbers) } };
 }
 

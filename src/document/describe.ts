@@ -28,6 +28,8 @@ export function labelOf(design: Design, path: string): string {
       return `measured ${tableLabel(place.of)}`;
     case "limits":
       return lowered(place.label);
+    case "making":
+      return `${lowered(place.spec.label)} of ${place.id}`;
     case "display":
       return place.path;
   }

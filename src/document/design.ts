@@ -51,6 +51,8 @@ export interface Numbers {
   readonly parts: Readonly<Record<string, PartRecord>>;
   readonly measured?: Readonly<Record<string, Measured>>;
   readonly limits?: RawRecord;
+  /** How templates are made, by template (`fingerboard/blank-outline`) or, for what they share, by part (`fingerboard`). */
+  readonly templates?: Readonly<Record<string, RawRecord>>;
 }
 
 /** What was cut from a template, with the numbers as they were then. */

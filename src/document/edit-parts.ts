@@ -27,14 +27,15 @@ export function addPart(design: Design, kind: string): Result<{ readonly design:
   return { ok: true, value: { id, design: { ...design, parts: { ...design.parts, [id]: emptyPart(kind) } } } };
 }
 
-/** The design without a part and without what was measured of it. */
+/** The design without a part, what was measured of it and how its templates are made. */
 export function removePart(design: Design, id: string): Result<Design, Trouble> {
   if (!Object.hasOwn(design.parts, id)) return noPart(design, id);
   const { [id]: _, ...parts } = design.parts;
-  return { ok: true, value: withMeasured({ ...design, parts }, (path) => (belongsTo(path, id) ? undefined : path)) };
+  const left = withMakings({ ...design, parts }, (partId) => (partId === id ? undefined : partId));
+  return { ok: true, value: withMeasured(left, (path) => (belongsTo(path, id) ? undefined : path)) };
 }
 
-/** The design with a part under another id; formulas that name it, and what was measured of it, follow. */
+/** The design with a part under another id; formulas that name it, what was measured of it and how its templates are made, follow. */
 export function renamePart(design: Design, from: string, to: string): Result<Design, Trouble> {
   if (!Object.hasOwn(design.parts, from)) return noPart(design, from);
   if (from === to) return { ok: true, value: design };
@@ -55,7 +56,8 @@ export function renamePart(design: Design, from: string, to: string): Result<Des
   const parts = Object.entries(design.parts).map(
     ([id, record]) => [id === from ? to : id, inFormulas(record) as PartRecord] as const,
   );
-  const renamed: Design = { ...design, instrument: inFormulas(design.instrument) as RawRecord, parts: Object.fromEntries(parts) };
+  const moved: Design = { ...design, instrument: inFormulas(design.instrument) as RawRecord, parts: Object.fromEntries(parts) };
+  const renamed = withMakings(moved, (partId) => (partId === from ? to : partId), inFormulas);
   return {
     ok: true,
     value: withMeasured(renamed, (path) => (belongsTo(path, from) ? `parts.${to}${path.slice(`parts.${from}`.length)}` : path)),
@@ -66,6 +68,18 @@ const noPart = (design: Design, id: string): { readonly ok: false; readonly erro
   refuse(`there is no part called ${id}`, `The design has ${Object.keys(design.parts).join(", ") || "no parts"}.`);
 
 const belongsTo = (path: string, id: string): boolean => path.startsWith(`parts.${id}.`);
+
+/** The design with the parts changed that records of its `templates` belong to, undefined leaving them out, and with `inside` done to each. */
+function withMakings(design: Design, partOf: (partId: string) => string | undefined, inside = (raw: Raw): Raw => raw): Design {
+  const { templates, ...others } = design;
+  if (!templates) return design;
+  const kept = Object.entries(templates).flatMap(([id, record]) => {
+    const [partId = "", ...name] = id.split("/");
+    const now = partOf(partId);
+    return now === undefined ? [] : [[[now, ...name].join("/"), inside(record) as RawRecord] as const];
+  });
+  return kept.length > 0 ? { ...others, templates: Object.fromEntries(kept) } : others;
+}
 
 /** The design with the paths of what was measured changed; undefined leaves an entry out. */
 function withMeasured(design: Design, change: (path: string) => string | undefined): Design {

@@ -11,14 +11,16 @@ import { isRecord } from "./shape.ts";
 const DIGITS = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 
 /**
- * The fingerprint of what the drawings come from: the instrument, the parts and what was measured, as typed. The order of keys does not
- * matter, nor do the units shown, the order sheet or the limits of checks.
+ * The fingerprint of what the drawings come from: the instrument, the parts, what was measured and how templates are made, as typed. The
+ * order of keys does not matter, nor do the units shown, the order sheet or the limits of checks.
  * @returns six digits and letters, "7F3-A2C"
  */
 export function fingerprintOf(numbers: Numbers): string {
-  const { instrument, parts, measured, stuck } = pinUnits(numbers);
+  const { instrument, parts, measured, templates, stuck } = pinUnits(numbers);
   const units = stuck.length > 0 ? numbers.units : "";
-  const hash = fnv1a64(canonical([units, instrument, parts, measured]));
+  const hash = fnv1a64(
+    canonical([units, instrument, parts, measured, ...(Object.keys(templates).length > 0 ? [templates] : [])]),
+  );
   // Folded to the 30 bits of six digits, so that every bit of the hash counts.
   const folded = (hash >> 60n) ^ ((hash >> 30n) & MASK) ^ (hash & MASK);
   const digits = Array.from({ length: 6 }, (_, i) => DIGITS[Number((folded >> BigInt(25 - 5 * i)) & 31n)]).join("");

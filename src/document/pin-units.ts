@@ -3,6 +3,7 @@
  * whatever the design's unit is.
  */
 import type { AnySpec, Raw, RawRecord } from "../parts/derived.ts";
+import { tableOfMaking } from "../parts/making.ts";
 import { partOf, REGISTRY, type AnyPart } from "../parts/registry.ts";
 import { isFormula } from "../units/formula.ts";
 import type { QuantityKind } from "../units/quantity.ts";
@@ -16,6 +17,7 @@ export interface Pinned {
   readonly parts: Numbers["parts"];
   readonly measured: NonNullable<Numbers["measured"]>;
   readonly limits: NonNullable<Numbers["limits"]>;
+  readonly templates: NonNullable<Numbers["templates"]>;
   /** Formulas that cannot be read, so that nobody can tell which of their numbers are lengths; they stand as typed. */
   readonly stuck: readonly Trouble[];
 }
@@ -76,6 +78,10 @@ export function pinUnits(numbers: Numbers): Pinned {
     limits: mapped(numbers.limits ?? {}, (raw, key) =>
       typeof raw === "string" ? pinText(raw, quantityOfLimit(key), `limits.${key}`, anywhere) : raw,
     ),
+    templates: mapped(numbers.templates ?? {}, (record, id) => {
+      const table = tableOfMaking(id) as Table;
+      return pinRecord(record, table, `templates.${id}`, (name) => quantityIn(table, name) ?? anywhere(name));
+    }),
     stuck,
   };
 }

@@ -1,5 +1,6 @@
 /** What a path in a design leads to. Short forms are read too: `nutWidth` is the instrument's, `fingerboard.overhang` the part's. */
 import type { AnySpec, RawRecord } from "../parts/derived.ts";
+import { tableOfMaking } from "../parts/making.ts";
 import { partOf, REGISTRY, type AnyPart } from "../parts/registry.ts";
 import { nearestName } from "../units/nearest-name.ts";
 import type { Result } from "../units/result.ts";
@@ -28,13 +29,14 @@ export type Place =
   | { readonly in: "order"; readonly path: string; readonly key: OrderKey }
   | { readonly in: "reference"; readonly path: string; readonly key: string }
   | { readonly in: "measured"; readonly path: string; readonly of: TablePlace }
+  | { readonly in: "making"; readonly path: string; readonly id: string; readonly key: string; readonly spec: AnySpec }
   | { readonly in: "limits"; readonly path: string; readonly key: string; readonly label: string }
   | { readonly in: "display"; readonly path: "units" | "fractions" };
 
 export const ORDER_KEYS = ["title", "player", "number", "date", "notes", "builtBy", "status"] as const;
 export type OrderKey = (typeof ORDER_KEYS)[number];
 
-const SECTIONS = ["units", "fractions", "order", "instrument", "parts", "measured", "limits"];
+const SECTIONS = ["units", "fractions", "order", "instrument", "parts", "templates", "measured", "limits"];
 
 const refuse = (path: string, message: string, mend: string): { readonly ok: false; readonly error: Trouble } => ({
   ok: false,
@@ -82,6 +84,8 @@ export function placeOf(design: Design, path: string): Result<Place, Trouble> {
     }
     case "limits":
       return limitPlace(path, below);
+    case "templates":
+      return makingPlace(design, path, rest);
   }
   if (typeof head === "string" && Object.hasOwn(design.parts, head) && rest.length > 0)
     return partPlace(design, path, read.value);
@@ -109,6 +113,25 @@ function orderPlace(path: string, [key, ...rest]: readonly Step[], below: string
     ORDER_KEYS,
     listed([...ORDER_KEYS, "reference.<name>"]),
   );
+}
+
+/** A number of how a template is made: `templates.fingerboard/blank-outline.bush`. */
+function makingPlace(design: Design, path: string, [id, key, ...rest]: readonly Step[]): Result<Place, Trouble> {
+  const [owner = "", name] = String(id ?? "").split("/");
+  const ids = Object.keys(design.parts);
+  if (!ids.includes(owner) || name === "")
+    return unknown(
+      path,
+      owner === "" ? "template of no name" : owner,
+      "the design",
+      ids,
+      `Write it as ${ids[0] ?? "part"}/outline.`,
+    );
+  const table = tableOfMaking(String(id)) as Readonly<Record<string, AnySpec>>;
+  const keys = Object.keys(table);
+  const spec = typeof key === "string" && rest.length === 0 && Object.hasOwn(table, key) ? table[key] : undefined;
+  if (!spec) return unknown(path, String(key ?? "value of its own"), String(id), keys, listed(keys));
+  return { ok: true, value: { in: "making", path, id: String(id), key: String(key), spec } };
 }
 
 function partPlace(design: Design, path: string, [id, ...rest]: readonly Step[]): Result<Place, Trouble> {

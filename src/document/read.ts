@@ -1,6 +1,7 @@
 /** From a file to a design. A damaged file opens as far as it can, and everything that was left out is told; the file is not written. */
 import { strFromU8 } from "fflate";
 import type { Raw, RawRecord } from "../parts/derived.ts";
+import { tableOfMaking } from "../parts/making.ts";
 import { partOf } from "../parts/registry.ts";
 import {
   FORMAT,
@@ -26,6 +27,7 @@ import {
   quantity,
   recordOf,
   spoken,
+  tableShape,
   text,
   type Shape,
   type Tell,
@@ -109,7 +111,7 @@ function fromJson(json: Json, repairs: Repair[]): ReadDesign {
   const raw = upgraded.value;
   const tell: Tell = (repair) => repairs.push(repair);
   try {
-    const { fractions, order, cuts, measured: _measured, limits: _limits, ...others } = raw;
+    const { fractions, order, cuts, measured: _measured, limits: _limits, templates: _templates, ...others } = raw;
     if (json.version === undefined) tell({ path: "version", says: `it was missing: read as version ${VERSION}` });
     const design: Design = {
       ...others,
@@ -158,6 +160,7 @@ const measuredShape: Shape = mapOf((value, path, tell) => {
   return undefined;
 });
 const limitsShape = mapOf(quantity);
+const templatesShape = mapOf((value, path, tell) => tableShape(tableOfMaking(path))(value, path, tell));
 
 const cutShape: Shape = (value, path, tell): Cut | undefined => {
   const kept = recordOf({ date: text, part: text, template: text, fingerprint: text, material: text, note: text })(
@@ -176,7 +179,7 @@ const cutShape: Shape = (value, path, tell): Cut | undefined => {
     tell({ path: `${path}.${key}`, says: "it was missing: now an empty text" });
     return "";
   };
-  const { measured: _measured, limits: _limits, ...otherKeys } = kept.numbers;
+  const { measured: _measured, limits: _limits, templates: _templates, ...otherKeys } = kept.numbers;
   return {
     ...kept,
     date: needed("date"),
@@ -196,13 +199,14 @@ function optional(key: string, shape: Shape, value: Raw, tell: Tell, prefix = ""
 }
 
 function readNumbers(raw: RawRecord, prefix: string, tell: Tell): Numbers {
-  const { units, instrument, parts, measured, limits } = raw;
+  const { units, instrument, parts, measured, limits, templates } = raw;
   return {
     units: UNITS.find((known) => known === units) ?? madeUnits(units, `${prefix}units`, tell),
     instrument: readPart(section(instrument, `${prefix}instrument`, tell), "instrument", `${prefix}instrument`, tell),
     parts: readParts(section(parts, `${prefix}parts`, tell), `${prefix}parts`, tell),
     ...optional("measured", measuredShape, measured, tell, prefix),
     ...optional("limits", limitsShape, limits, tell, prefix),
+    ...optional("templates", templatesShape, templates, tell, prefix),
   };
 }
 

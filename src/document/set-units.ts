@@ -9,7 +9,7 @@ import { pinUnits } from "./pin-units.ts";
 export function setUnits(design: Design, units: Units, fractions = design.fractions): Result<Design, Trouble> {
   const shown: Design = fractions === design.fractions || fractions === undefined ? design : { ...design, fractions };
   if (units === design.units) return { ok: true, value: shown };
-  const { stuck, measured, limits, ...pinned } = pinUnits(design);
+  const { stuck, measured, limits, templates, ...pinned } = pinUnits(design);
   const [first] = stuck;
   if (first)
     return {
@@ -18,6 +18,13 @@ export function setUnits(design: Design, units: Units, fractions = design.fracti
     };
   return {
     ok: true,
-    value: { ...shown, ...pinned, ...(design.measured ? { measured } : {}), ...(design.limits ? { limits } : {}), units },
+    value: {
+      ...shown,
+      ...pinned,
+      ...(design.measured ? { measured } : {}),
+      ...(design.limits ? { limits } : {}),
+      ...(design.templates ? { templates } : {}),
+      units,
+    },
   };
 }

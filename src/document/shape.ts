@@ -110,13 +110,16 @@ function recordsShape(spec: Extract<AnySpec, { type: "records" }>): Shape {
   return (value, path, tell) => (isShort(value) ? value : list(value, path, tell));
 }
 
+/** The shape of a record that a table describes. */
+export const tableShape = (table: object): Shape => recordOf(shapesOf(table));
+
 /** The shapes of the parameters of a table. */
 const shapesOf = (table: object): Readonly<Record<string, Shape>> =>
   Object.fromEntries(Object.entries(table).map(([key, spec]) => [key, shapeOf(spec as AnySpec)]));
 
 /** The shape of what a design says of a part. */
 export function partShape(part: AnyPart): Shape {
-  const shape = shapes.get(part) ?? recordOf(shapesOf(part.params));
+  const shape = shapes.get(part) ?? tableShape(part.params);
   shapes.set(part, shape);
   return shape;
 }

@@ -1,5 +1,6 @@
 /** From a design to its file. */
 import type { AnySpec, Raw, RawRecord } from "../parts/derived.ts";
+import { tableOfMaking } from "../parts/making.ts";
 import { partOf } from "../parts/registry.ts";
 import type { Design, Numbers } from "./design.ts";
 import { ORDER_KEYS } from "./place.ts";
@@ -12,32 +13,38 @@ import { isRecord } from "./shape.ts";
 export const writeDesign = (design: Design): string => `${JSON.stringify(orderedDesign(design), undefined, 2)}\n`;
 
 function orderedDesign(design: Design): RawRecord {
-  return inOrder(["format", "version", "units", "fractions", "order", "instrument", "parts", "measured", "limits", "cuts"], {
-    ...design,
-    ...orderedNumbers(design),
-    ...(design.order ? { order: inOrder([...ORDER_KEYS, "reference"], { ...design.order }) } : {}),
-    ...(design.measured
-      ? { measured: mapValues(design.measured, (entry) => inOrder(["value", "date", "how"], { ...entry })) }
-      : {}),
-    ...(design.cuts
-      ? {
-          cuts: design.cuts.map((cut) =>
-            inOrder(["date", "part", "template", "fingerprint", "material", "note", "numbers"], {
-              ...cut,
-              numbers: inOrder(["units", "instrument", "parts", "measured", "limits"], {
-                ...cut.numbers,
-                ...orderedNumbers(cut.numbers),
+  return inOrder(
+    ["format", "version", "units", "fractions", "order", "instrument", "parts", "templates", "measured", "limits", "cuts"],
+    {
+      ...design,
+      ...orderedNumbers(design),
+      ...(design.order ? { order: inOrder([...ORDER_KEYS, "reference"], { ...design.order }) } : {}),
+      ...(design.measured
+        ? { measured: mapValues(design.measured, (entry) => inOrder(["value", "date", "how"], { ...entry })) }
+        : {}),
+      ...(design.cuts
+        ? {
+            cuts: design.cuts.map((cut) =>
+              inOrder(["date", "part", "template", "fingerprint", "material", "note", "numbers"], {
+                ...cut,
+                numbers: inOrder(["units", "instrument", "parts", "templates", "measured", "limits"], {
+                  ...cut.numbers,
+                  ...orderedNumbers(cut.numbers),
+                }),
               }),
-            }),
-          ),
-        }
-      : {}),
-  });
+            ),
+          }
+        : {}),
+    },
+  );
 }
 
 const orderedNumbers = (numbers: Numbers): RawRecord => ({
   instrument: orderedByTable(numbers.instrument, partOf("instrument")?.params ?? {}),
   parts: mapValues(numbers.parts, (record) => orderedByTable(record, partOf(record.kind)?.params ?? {})),
+  ...(numbers.templates
+    ? { templates: mapValues(numbers.templates, (record, id) => orderedByTable(record, tableOfMaking(id))) }
+    : {}),
 });
 
 function orderedByTable(record: RawRecord, table: object): RawRecord {

@@ -16,6 +16,8 @@ export interface DesignNumbers {
   readonly measured?: Readonly<Record<string, { readonly value: Raw }>>;
   /** Limits that the maker changed, by `<kind>.<check id>.<limit>`. */
   readonly limits?: Readonly<Record<string, Raw>>;
+  /** How templates are made, by template (`fingerboard/blank-outline`) or, for what they share, by part (`fingerboard`). */
+  readonly templates?: Readonly<Record<string, RawRecord>>;
 }
 
 /** A number that cannot be used, said where it stands. */

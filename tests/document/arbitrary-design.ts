@@ -76,6 +76,11 @@ const numbers = {
     { minKeys: 1 },
   ),
   limits: fc.dictionary(fc.constantFrom("a.b.c", "fingerboard.x.y"), length, { minKeys: 1 }),
+  templates: fc.dictionary(
+    fc.constantFrom("fingerboard", "fingerboard/blank-outline", "nut/blank", "gone/outline"),
+    some({ follow: fc.constantFrom("bush", "moved"), bush: length, bit: length, mirrored: fc.boolean(), pin: length }),
+    { minKeys: 1 },
+  ),
 };
 const frozen = fc.record(numbers, { requiredKeys: ["units", "instrument", "parts"] });
 const words = fc.string({ maxLength: 12 });

@@ -1,0 +1,82 @@
+/** The makings of a design's templates, settled: what the maker said of each, with formulas over the numbers of all parts. */
+import type { NamedQuantity } from "../units/read.ts";
+import type { Result } from "../units/result.ts";
+import type { ParamTable } from "./contract.ts";
+import type { Derived, DerivedPart, DesignNumbers, Field, Problem } from "./derived.ts";
+import { makingTable, SHARED_TABLE, type MadeFrom, type Making, type SharedMaking } from "./making.ts";
+import { partOf } from "./registry.ts";
+import { openTable, plain } from "./resolve.ts";
+
+/** One record settled: the fields of a panel, and the numbers unless a problem is in the way. */
+export interface Settled<P> {
+  readonly fields: readonly Field[];
+  readonly problems: readonly Problem[];
+  readonly value: P | undefined;
+}
+
+export interface Makings {
+  /** Of one template, by its id `fingerboard/blank-outline`. */
+  readonly of: (templateId: string, from: MadeFrom) => Settled<Making>;
+  /** Of what the templates of a part share. */
+  readonly shared: (partId: string) => Settled<SharedMaking>;
+}
+
+/** Where a design keeps what is said of a template or, under a part's id, of all its templates. */
+export const makingPath = (id: string): string => `templates.${id}`;
+
+/** Settles the makings of a design against what was derived from it. */
+export function makingsOf(design: Pick<DesignNumbers, "units" | "templates">, derived: Derived): Makings {
+  function settled<P>(id: string, table: ParamTable<P>): Settled<P> {
+    const opened = openTable(table, design.templates?.[id] ?? {}, {
+      path: makingPath(id),
+      units: design.units,
+      from: { get: () => undefined },
+      outside: (name) => named(derived, name, id.split("/")[0]!),
+    });
+    const problems = opened.problems();
+    return { fields: opened.fields(), problems, value: problems.length > 0 ? undefined : plain(opened.p) };
+  }
+  return {
+    of: (id, from) => settled(id, makingTable(from)),
+    shared: (id) => settled(id, SHARED_TABLE),
+  };
+}
+
+type Named = Result<NamedQuantity, { message: string; mend: string }>;
+
+/** A dimension of the design by its name: `fingerboard.overhang`, one of the template's own part, or one that all parts share. */
+function named({ instrument, parts }: Derived, name: string, own: string): Named {
+  const dot = name.indexOf(".");
+  const owner = parts.find(({ id }) => dot > 0 && id === name.slice(0, dot));
+  const holders = [...parts.filter(({ id }) => id === own), instrument];
+  const found = owner ? namedOn(owner, name.slice(dot + 1)) : holders.map((part) => namedOn(part, name)).find(Boolean);
+  return (
+    found ?? {
+      ok: false,
+      error: { message: `there is no dimension named ${name}`, mend: "Use a name shown beside a field." },
+    }
+  );
+}
+
+const QUANTITIES: Readonly<Record<string, NamedQuantity["quantity"]>> = {
+  length: "length",
+  angle: "angle",
+  number: "number",
+  count: "number",
+};
+
+function namedOn(part: DerivedPart, name: string): Named | undefined {
+  const [, key = "", index, inside] = /^(\w+)(?:\[(\d+)\]\.(\w+))?$/.exec(name) ?? [];
+  const top = part.fields.find((field) => field.key === key);
+  const field = index === undefined ? top : top?.records?.[Number(index)]?.find((one) => one.key === inside);
+  const quantity = field && QUANTITIES[field.spec.type.replace("optional-", "")];
+  if (quantity) return valued(name, field.value, quantity);
+  const isMeasure = (partOf(part.kind)?.measureNames as readonly string[] | undefined)?.includes(name) ?? false;
+  const measures = part.measures as Readonly<Record<string, unknown>> | undefined;
+  return isMeasure ? valued(name, measures?.[name], name.endsWith("Rad") ? "angle" : "length") : undefined;
+}
+
+const valued = (name: string, value: unknown, quantity: NamedQuantity["quantity"]): Named =>
+  typeof value === "number"
+    ? { ok: true, value: { quantity, value } }
+    : { ok: false, error: { message: `${name} has no value here`, mend: "Use another number." } };
