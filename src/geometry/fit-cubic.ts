@@ -15,33 +15,19 @@ const ALONG = 0.02;
  * by curvature-based squared distance minimization", 2006). Given only if it keeps within `tolerance` mm of the polyline through all the
  * points, proved by the hulls of its parts.
  */
-export function fitCubic(
-  points: readonly Vec[],
-  leaving: Vec,
-  arriving: Vec,
-  tolerance: number,
-): CubicPoints | undefined {
+export function fitCubic(points: readonly Vec[], leaving: Vec, arriving: Vec, tolerance: number): CubicPoints | undefined {
   const run = runOf(points);
   let best: CubicPoints | undefined;
   let last = Infinity;
   for (let round = 0; round <= ROUNDS; round++) {
-    const fitted = leastSquares(
-      run,
-      leaving,
-      arriving,
-      round === 0 ? 1 : ALONG,
-    );
+    const fitted = leastSquares(run, leaving, arriving, round === 0 ? 1 : ALONG);
     const worst = moveToFeet(fitted, run);
     if (worst === undefined) return best;
     if (worst <= tolerance && keepsWithin(fitted, run, tolerance)) {
       // One round more evens the misses out.
       if (best) return fitted;
       best = fitted;
-    } else if (
-      best ||
-      (worst > tolerance && round > 0 && worst > STALLED * last)
-    )
-      return best;
+    } else if (best || (worst > tolerance && round > 0 && worst > STALLED * last)) return best;
     last = worst;
   }
   return best;
@@ -60,17 +46,18 @@ interface Run {
 
 function runOf(points: readonly Vec[]): Run {
   const size = points.length;
-  const [x, y, ux, uy, t] = [0, 1, 2, 3, 4].map(
-    () => new Float64Array(size),
-  ) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+  const [x, y, ux, uy, t] = [0, 1, 2, 3, 4].map(() => new Float64Array(size)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
   for (let i = 0; i < size; i++) {
     x[i] = points[i]!.x;
     y[i] = points[i]!.y;
   }
-  for (let i = 1; i < size; i++)
-    t[i] =
-      t[i - 1]! +
-      Math.sqrt((x[i]! - x[i - 1]!) ** 2 + (y[i]! - y[i - 1]!) ** 2);
+  for (let i = 1; i < size; i++) t[i] = t[i - 1]! + Math.sqrt((x[i]! - x[i - 1]!) ** 2 + (y[i]! - y[i - 1]!) ** 2);
   const total = t[size - 1]!;
   for (let i = 1; i < size; i++) t[i]! /= total;
   for (let i = 1; i < size - 1; i++) {
@@ -83,12 +70,7 @@ function runOf(points: readonly Vec[]): Run {
   return { size, x, y, ux, uy, t };
 }
 
-function leastSquares(
-  { size, x, y, ux, uy, t }: Run,
-  leaving: Vec,
-  arriving: Vec,
-  along: number,
-): CubicPoints {
+function leastSquares({ size, x, y, ux, uy, t }: Run, leaving: Vec, arriving: Vec, along: number): CubicPoints {
   const [ax, ay, dx, dy] = [x[0]!, y[0]!, x[size - 1]!, y[size - 1]!];
   let [c00, c01, c11, r0, r1] = [0, 0, 0, 0, 0];
   for (let i = 1; i < size - 1; i++) {
@@ -120,8 +102,7 @@ function leastSquares(
   let first = determinant === 0 ? 0 : (r0 * c11 - r1 * c01) / determinant;
   let second = determinant === 0 ? 0 : (c00 * r1 - c01 * r0) / determinant;
   // Handles of no length or turned about come of too few points; a third of the chord is the even choice.
-  if (!(first > 1e-6 * length) || !(second > 1e-6 * length))
-    first = second = length / 3;
+  if (!(first > 1e-6 * length) || !(second > 1e-6 * length)) first = second = length / 3;
   return [
     vec(ax, ay),
     vec(ax + leaving.x * first, ay + leaving.y * first),
@@ -134,17 +115,11 @@ function leastSquares(
  * Moves each parameter by a step of Newton's method towards its point's foot on the curve. Gives the greatest distance from a point to the
  * curve, by the tangents before the step; undefined where the parameters would get out of order.
  */
-function moveToFeet(
-  [a, b, c, d]: CubicPoints,
-  { size, x, y, t }: Run,
-): number | undefined {
+function moveToFeet([a, b, c, d]: CubicPoints, { size, x, y, t }: Run): number | undefined {
   // The curve as a + t (p + t (q + t r)).
   const [px, py] = [3 * (b.x - a.x), 3 * (b.y - a.y)];
   const [qx, qy] = [3 * (c.x - 2 * b.x + a.x), 3 * (c.y - 2 * b.y + a.y)];
-  const [rx, ry] = [
-    d.x - 3 * c.x + 3 * b.x - a.x,
-    d.y - 3 * c.y + 3 * b.y - a.y,
-  ];
+  const [rx, ry] = [d.x - 3 * c.x + 3 * b.x - a.x, d.y - 3 * c.y + 3 * b.y - a.y];
   let worst = 0;
   let last = 0;
   for (let i = 1; i < size - 1; i++) {
@@ -171,21 +146,12 @@ function moveToFeet(
  * over the side is a cubic polynomial too, so on the part it stays within its own four coefficients there, of which the inner two weigh at
  * most 3/4 together.
  */
-function keepsWithin(
-  [a, b, c, d]: CubicPoints,
-  { size, x, y, t }: Run,
-  tolerance: number,
-): boolean {
+function keepsWithin([a, b, c, d]: CubicPoints, { size, x, y, t }: Run, tolerance: number): boolean {
   const [px, py] = [3 * (b.x - a.x), 3 * (b.y - a.y)];
   const [qx, qy] = [3 * (c.x - 2 * b.x + a.x), 3 * (c.y - 2 * b.y + a.y)];
-  const [rx, ry] = [
-    d.x - 3 * c.x + 3 * b.x - a.x,
-    d.y - 3 * c.y + 3 * b.y - a.y,
-  ];
+  const [rx, ry] = [d.x - 3 * c.x + 3 * b.x - a.x, d.y - 3 * c.y + 3 * b.y - a.y];
   for (let i = 1; i < size; i++) {
-    const length = Math.sqrt(
-      (x[i]! - x[i - 1]!) ** 2 + (y[i]! - y[i - 1]!) ** 2,
-    );
+    const length = Math.sqrt((x[i]! - x[i - 1]!) ** 2 + (y[i]! - y[i - 1]!) ** 2);
     const sx = (x[i]! - x[i - 1]!) / length;
     const sy = (y[i]! - y[i - 1]!) / length;
     const fx = a.x - x[i - 1]!;
@@ -207,10 +173,7 @@ function keepsWithin(
     const near = start + third * (h1 + s * (2 * h2 + 3 * s * h3));
     const far = end - third * (h1 + e * (2 * h2 + 3 * e * h3));
     const ends = Math.max(Math.abs(start), Math.abs(end));
-    const height = Math.max(
-      ends,
-      0.25 * ends + 0.75 * Math.max(Math.abs(near), Math.abs(far)),
-    );
+    const height = Math.max(ends, 0.25 * ends + 0.75 * Math.max(Math.abs(near), Math.abs(far)));
     // How far the part's ends reach beyond the side's, which they do only where it runs aslant to it.
     const before = -(g0 + s * (g1 + s * (g2 + s * g3)));
     const beyond = g0 + e * (g1 + e * (g2 + e * g3)) - length;

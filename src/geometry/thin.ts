@@ -35,13 +35,7 @@ export const thinRegion = (region: Region, tolerance = THIN): Region =>
   }));
 
 /** Marks what must stay between two kept points; indices run on past the ring's end. */
-function thinBetween(
-  ring: Ring,
-  from: number,
-  to: number,
-  tolerance: number,
-  keep: Uint8Array,
-): void {
+function thinBetween(ring: Ring, from: number, to: number, tolerance: number, keep: Uint8Array): void {
   const n = ring.length;
   const stack = [from, to];
   while (stack.length > 0) {
@@ -90,38 +84,24 @@ export function straightSides(ring: Ring, bow: number): boolean[] {
     // Below this no turn short of a right angle could say so.
     if (length < 8 * bow) continue;
     const least = (8 * bow) / length;
-    straight[i] =
-      turnsBy(ring, i, 1, length, least) && turnsBy(ring, i, -1, length, least);
+    straight[i] = turnsBy(ring, i, 1, length, least) && turnsBy(ring, i, -1, length, least);
   }
   return straight;
 }
 
 /** True if the ring turns by more than `least` (at most 1 radian) after side i, or before it. */
-function turnsBy(
-  ring: Ring,
-  i: number,
-  step: 1 | -1,
-  length: number,
-  least: number,
-): boolean {
+function turnsBy(ring: Ring, i: number, step: 1 | -1, length: number, least: number): boolean {
   const n = ring.length;
   const a = ring[i]!;
   const b = ring[(i + 1) % n]!;
   const corner = step > 0 ? b : a;
   for (let k = 1; k < n; k++) {
     const p = ring[((((step > 0 ? i + 1 : i) + step * k) % n) + n) % n]!;
-    const [vx, vy] =
-      step > 0
-        ? [p.x - corner.x, p.y - corner.y]
-        : [corner.x - p.x, corner.y - p.y];
+    const [vx, vy] = step > 0 ? [p.x - corner.x, p.y - corner.y] : [corner.x - p.x, corner.y - p.y];
     const square = vx * vx + vy * vy;
     if (square * 100 < length * length) continue;
     const cosine = (b.x - a.x) * vx + (b.y - a.y) * vy;
-    return (
-      cosine <= 0 ||
-      Math.abs((b.x - a.x) * vy - (b.y - a.y) * vx) >
-        Math.sin(least) * length * Math.sqrt(square)
-    );
+    return cosine <= 0 || Math.abs((b.x - a.x) * vy - (b.y - a.y) * vx) > Math.sin(least) * length * Math.sqrt(square);
   }
   return false;
 }

@@ -13,10 +13,8 @@ export const dot = (a: Vec, b: Vec): number => a.x * b.x + a.y * b.y;
 /** z of the cross product: positive where b lies counter-clockwise of a. */
 export const cross = (a: Vec, b: Vec): number => a.x * b.y - a.y * b.x;
 export const norm = (a: Vec): number => Math.hypot(a.x, a.y);
-export const distance = (a: Vec, b: Vec): number =>
-  Math.hypot(a.x - b.x, a.y - b.y);
-export const lerp = (a: Vec, b: Vec, t: number): Vec =>
-  vec(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
+export const distance = (a: Vec, b: Vec): number => Math.hypot(a.x - b.x, a.y - b.y);
+export const lerp = (a: Vec, b: Vec, t: number): Vec => vec(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
 /** Unit vector along a; a must not be the zero vector. */
 export function unit(a: Vec): Vec {
   const n = norm(a);
@@ -37,17 +35,13 @@ export function turned(a: Vec, angle: number): Vec {
   return vec(a.x * c - a.y * s, a.x * s + a.y * c);
 }
 /** Angle from a to b, radians in (-pi, pi], counter-clockwise positive. */
-export const angleBetween = (a: Vec, b: Vec): number =>
-  Math.atan2(cross(a, b), dot(a, b));
+export const angleBetween = (a: Vec, b: Vec): number => Math.atan2(cross(a, b), dot(a, b));
 /** Distance from p to the straight piece from a to b (to the point a where both are one). */
 export function distanceToSegment(p: Vec, a: Vec, b: Vec): number {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const square = dx * dx + dy * dy;
-  const t =
-    square > 0
-      ? Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square))
-      : 0;
+  const t = square > 0 ? Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square)) : 0;
   const x = p.x - a.x - dx * t;
   const y = p.y - a.y - dy * t;
   return Math.sqrt(x * x + y * y);
