@@ -10,9 +10,10 @@ import { bareUnitOf, inside, UNIT_WORDS } from "../units/unit.ts";
 export type Notation = LengthStyle;
 export type Quantity = QuantityKind;
 
-/** A number in pieces: shown large, and small its unit, with the thousandths that a fraction leaves before it: "+ 0.004 in". */
+/** A number in pieces: shown large, and small what a fraction leaves, "+ 0.004", and the unit. */
 export interface Shown {
   readonly text: string;
+  readonly rest: string;
   readonly unit: string;
   /** The whole number without its unit, as it may be typed. */
   readonly typed: string;
@@ -32,15 +33,20 @@ export function quantityOf(type: AnySpec["type"]): Quantity | undefined {
 export function show(value: number, quantity: Quantity, notation: Notation): Shown {
   if (quantity !== "length") {
     const { text, unit } = formatQuantity(value, quantity, notation);
-    return { text, unit, typed: text };
+    return { text, rest: "", unit, typed: text };
   }
   const { text, main, rest, unit } = formatLength(value, notation);
-  return { text: main, unit: rest === "" ? unit : `${rest} ${unit}`, typed: text };
+  return { text: main, rest, unit, typed: text };
 }
 
-/** The number and its unit in one: "1 11/16 in", "14°", "20". */
-export const say = (value: number, quantity: Quantity, notation: Notation): string =>
-  inFull(formatQuantity(value, quantity, notation));
+/**
+ * The number and its unit in one, for a sentence: "1 11/16 in", "14°", "20". An inch that is no fraction of a rule is said in decimals
+ * there: "24.9 in", not "24 29/32 - 0.006 in".
+ */
+export function say(value: number, quantity: Quantity, notation: Notation): string {
+  const exact = quantity !== "length" || !notation.fractions || formatLength(value, notation).rest === "";
+  return inFull(formatQuantity(value, quantity, exact ? notation : { ...notation, fractions: false }));
+}
 
 export const sayWords = (words: Words, notation: Notation): string =>
   words.map((piece) => (typeof piece === "string" ? piece : say(piece.value, piece.quantity, notation))).join("");
@@ -56,9 +62,11 @@ export function splitTyped(typed: string, bare: string): Shown {
   const text = typed.trim();
   const match = text.startsWith("=") ? null : UNIT_AT_END.exec(text);
   const [, number, unit] = match ?? [];
-  if (number === undefined || unit === undefined) return { text, unit: bare, typed: text };
+  if (number === undefined || unit === undefined) return { text, rest: "", unit: bare, typed: text };
   // Feet and inches, or a unit in the middle, are one text that must stay whole.
-  return /['′a-z]/iu.test(number) ? { text, unit: "", typed: text } : { text: number, unit: MARKS[unit] ?? unit, typed: text };
+  return /['′a-z]/iu.test(number)
+    ? { text, rest: "", unit: "", typed: text }
+    : { text: number, rest: "", unit: MARKS[unit] ?? unit, typed: text };
 }
 
 /** What a bare number means in a field of this kind. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { show, splitTyped, stepOf } from "../../src/ui/notation.ts";
+import { say, show, splitTyped, stepOf } from "../../src/ui/notation.ts";
 
 describe("a typed length", () => {
   it.each([
@@ -23,9 +23,17 @@ describe("a length as a fraction", () => {
   it("is shown as the nearest 1/64 with the thousandths that this leaves: 43 mm = 1.6929 in = 1 11/16 + 0.005", () => {
     expect(show(43, "length", { unit: "in", fractions: true })).toEqual({
       text: "1 11/16",
-      unit: "+ 0.005 in",
+      rest: "+ 0.005",
+      unit: "in",
       typed: "1 11/16 + 0.005",
     });
+  });
+});
+
+describe("a length in a sentence", () => {
+  it("is said in decimals where a rule has no such line", () => {
+    expect(say(43, "length", { unit: "in", fractions: true })).toBe("1.693 in");
+    expect(say(42.8625, "length", { unit: "in", fractions: true })).toBe("1 11/16 in");
   });
 });
 

@@ -1,30 +1,39 @@
-/** Beginning an instrument: from one of ours, or from a file. */
-import { NEW_KINDS, newDesign, type NewKind } from "../../document/new-design.ts";
+/** Beginning an instrument: from the nearest kind, from a worked example, or from a file. */
+import { useEffect, useMemo, useState } from "react";
+import type { Design } from "../../document/design.ts";
+import { NEW_KINDS, newDesign } from "../../document/new-design.ts";
+import { createDeriver } from "../../parts/derive.ts";
 import { startDesign } from "../../store/commands/start-design.ts";
 import { useBench } from "../bench.ts";
+import { DrawingSvg } from "../drawing-svg.tsx";
 import { chooseDesignFile, tellTrouble } from "../files.ts";
 import { go } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { Dialog } from "../kit/dialog.tsx";
+import { notationOf, sayWords } from "../notation.ts";
+import { loadExamples } from "./examples.ts";
 import "./new-design.css";
 
-const ABOUT: Readonly<Record<NewKind, { readonly name: string; readonly about: string }>> = {
-  "steel-string": { name: "Steel-string guitar", about: "six strings, 25.4 in, joined at 14" },
-  classical: { name: "Nylon-string guitar", about: "six strings, 650 mm, joined at 12" },
-  ukulele: { name: "Tenor ukulele", about: "four strings, 430 mm" },
-  "tenor-guitar": { name: "Tenor guitar", about: "four strings, 23 in" },
-  baritone: { name: "Two-scale baritone", about: "six strings, the bass scale longer" },
-  "octave-mandolin": { name: "Octave mandolin", about: "eight strings in four courses" },
-};
+const KINDS: readonly Design[] = NEW_KINDS.map(newDesign);
 
 export function NewDesign({ onClose }: { readonly onClose: () => void }) {
   const bench = useBench();
-  async function begin(kind: NewKind): Promise<void> {
-    const result = await startDesign(bench, newDesign(kind));
+  const [examples, setExamples] = useState<readonly Design[]>([]);
+  useEffect(() => {
+    let gone = false;
+    void loadExamples().then((loaded) => (gone ? undefined : setExamples(loaded)));
+    return () => {
+      gone = true;
+    };
+  }, []);
+
+  async function begin(design: Design): Promise<void> {
+    const result = await startDesign(bench, design);
     if (!result.ok) return tellTrouble("No new design was begun", result.error);
     onClose();
     go({ place: "numbers" });
   }
+
   return (
     <Dialog
       open
@@ -32,35 +41,64 @@ export function NewDesign({ onClose }: { readonly onClose: () => void }) {
       onClose={onClose}
       title="A new instrument"
       about="Begin with the nearest one. Every number can be changed afterwards."
+      foot={
+        <>
+          <Button
+            onClick={() => {
+              onClose();
+              void chooseDesignFile(bench);
+            }}
+          >
+            Open a design file
+          </Button>
+          <Button
+            onClick={() => {
+              onClose();
+              go({ place: "first" });
+            }}
+          >
+            My first fingerboard: five numbers
+          </Button>
+        </>
+      }
     >
+      <Starts title="Usual numbers" designs={KINDS} onBegin={(design) => void begin(design)} />
+      {examples.length > 0 ? (
+        <Starts title="Worked examples" designs={examples} onBegin={(design) => void begin(design)} />
+      ) : null}
+    </Dialog>
+  );
+}
+
+interface StartsProps {
+  readonly title: string;
+  readonly designs: readonly Design[];
+  readonly onBegin: (design: Design) => void;
+}
+
+function Starts({ title, designs, onBegin }: StartsProps) {
+  return (
+    <section>
+      <h3 className="kinds-title">{title}</h3>
       <ul className="kinds">
-        {NEW_KINDS.map((kind) => (
-          <li key={kind}>
-            <button type="button" className="kind" onClick={() => void begin(kind)}>
-              <span className="kind-name">{ABOUT[kind].name}</span>
-              <span className="note">{ABOUT[kind].about}</span>
-            </button>
+        {designs.map((design) => (
+          <li key={design.order?.title}>
+            <Start design={design} onBegin={() => onBegin(design)} />
           </li>
         ))}
       </ul>
-      <div className="kinds-else">
-        <Button
-          onClick={() => {
-            onClose();
-            go({ place: "first" });
-          }}
-        >
-          My first fingerboard: five numbers
-        </Button>
-        <Button
-          onClick={() => {
-            onClose();
-            void chooseDesignFile(bench);
-          }}
-        >
-          Open a design file
-        </Button>
-      </div>
-    </Dialog>
+    </section>
+  );
+}
+
+function Start({ design, onBegin }: { readonly design: Design; readonly onBegin: () => void }) {
+  const { instrument, parts } = useMemo(() => createDeriver()(design), [design]);
+  const part = parts.find((one) => one.problems.length === 0) ?? instrument;
+  return (
+    <button type="button" className="kind" onClick={onBegin}>
+      <DrawingSvg drawing={part.drawing()} says="" small />
+      <span className="kind-name">{design.order?.title}</span>
+      <span className="note">{sayWords(instrument.summary, notationOf(design))}</span>
+    </button>
   );
 }

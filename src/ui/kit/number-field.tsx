@@ -138,7 +138,7 @@ export function NumberField({ field, notation, labelledBy, label, bare = false, 
   const unusual = usual && value !== undefined && (value < usual.from - 1e-9 || value > usual.to + 1e-9);
 
   return (
-    <div className={`numf numf-${state}`} data-path={field.path}>
+    <div className={`numf numf-${state} ${draft === undefined && shown.rest !== "" ? "numf-rest" : ""}`} data-path={field.path}>
       <div className="numf-box">
         <input
           ref={input}
@@ -173,6 +173,7 @@ export function NumberField({ field, notation, labelledBy, label, bare = false, 
           onKeyDown={press}
         />
         <span className="numf-unit" aria-hidden="true">
+          {draft === undefined && shown.rest !== "" ? <span>{shown.rest}</span> : null}
           {draft === undefined ? shown.unit : unitWanted(draft, bareUnit(quantity, notation))}
         </span>
       </div>
@@ -212,7 +213,7 @@ function shownOf(
     return splitTyped(typed, bareUnit(quantity, notation));
   if (value !== undefined) return show(value, quantity, notation);
   const text = typeof field.raw === "number" ? String(field.raw) : "";
-  return { text, unit: bareUnit(quantity, notation), typed: text };
+  return { text, rest: "", unit: bareUnit(quantity, notation), typed: text };
 }
 
 /** The unit that a bare number would have; nothing where the text names its own, or is a formula. */

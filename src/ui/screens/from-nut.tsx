@@ -4,7 +4,7 @@ import { useNotation } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { Sign } from "../kit/sign.tsx";
 import { copyText } from "../copy-text.ts";
-import { say } from "../notation.ts";
+import { say, type Notation } from "../notation.ts";
 import { formatLength } from "../../units/format.ts";
 
 export function FromNut({ table }: { readonly table: NonNullable<TemplateSource["table"]> }) {
@@ -23,14 +23,26 @@ export function FromNut({ table }: { readonly table: NonNullable<TemplateSource[
           <Sign name="copy" /> Copy the table
         </Button>
       </div>
-      <dl className="from-nut">
+      <dl className={notation.fractions ? "from-nut from-nut-wide" : "from-nut"}>
         {table.rows.map((row) => (
           <div key={row.label}>
             <dt>{row.label}</dt>
-            <dd>{formatLength(row.value, notation, "fixed").text}</dd>
+            <dd>
+              <FromNutNumber value={row.value} notation={notation} />
+            </dd>
           </div>
         ))}
       </dl>
+    </>
+  );
+}
+
+function FromNutNumber({ value, notation }: { readonly value: number; readonly notation: Notation }) {
+  const { main, rest } = formatLength(value, notation, "fixed");
+  return (
+    <>
+      {main}
+      {rest === "" ? null : <span className="from-nut-rest"> {rest}</span>}
     </>
   );
 }

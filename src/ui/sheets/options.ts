@@ -1,7 +1,8 @@
 import type { Design } from "../../document/design.ts";
 import { fingerprintOf } from "../../document/fingerprint.ts";
 import type { SheetOptions } from "../../sheets/sheet.ts";
-import { notationOf, say } from "../notation.ts";
+import { lengthInFull } from "../../units/format.ts";
+import { notationOf } from "../notation.ts";
 import type { PaperSettings } from "./paper-settings.ts";
 
 /** Today as 2025-03-31, by this computer's clock. */
@@ -19,6 +20,6 @@ export function sheetOptions(design: Design, chosen: NonNullable<PaperSettings["
     order: { number, title, player },
     date: /^\d{4}-\d\d-\d\d$/.test(date) ? date : today(),
     fingerprint: fingerprintOf(design),
-    say: (mm) => say(mm, "length", notation),
+    say: (mm) => lengthInFull(mm, notation),
   };
 }
