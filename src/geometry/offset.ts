@@ -6,7 +6,7 @@ import { pathArea } from "./measure.ts";
 import { regionOf, type Outline } from "./outline.ts";
 import { asCircle, circle, type Path } from "./path.ts";
 import { refitRing } from "./refit.ts";
-import { ringArea, ringLength, type Region, type Ring } from "./region.ts";
+import { ringArea, type Region, type Ring } from "./region.ts";
 import { ringIndex } from "./ring-index.ts";
 import { reversePath } from "./segment.ts";
 import { thinRegion } from "./thin.ts";
@@ -62,18 +62,20 @@ function moved(path: Path, delta: number, join: Join): Candidate[] {
 /** Chords on both sides of a curve, the round joins' error, and the grid's. */
 const AGREED = 2 * FLATTEN + OFFSET_ARC + 2 * GRID;
 
-/** Takes the exact path for a ring of the general way if its points keep to the ring and both hold the same area. */
+/** Takes the exact path for a ring of the general way if both run the same way round and no point of either is off the other. */
 function candidateOf(path: Path): Candidate {
   const points = flatten(path);
   const box = boundsOfPoints(points);
-  const area = ringArea(points);
-  const length = ringLength(points);
+  const isOn = (ring: Ring, other: Ring): boolean => {
+    const index = ringIndex([other], AGREED);
+    return ring.every((p) => index.distanceWithin(p, AGREED) !== undefined);
+  };
   return {
     path,
-    fits: (ring) => {
-      if (!boundsMeet(box, boundsOfPoints(ring)) || Math.abs(ringArea(ring) - area) > AGREED * length) return false;
-      const index = ringIndex([ring], AGREED);
-      return points.every((p) => index.distanceWithin(p, AGREED) !== undefined);
-    },
+    fits: (ring) =>
+      boundsMeet(box, boundsOfPoints(ring)) &&
+      Math.sign(ringArea(ring)) === Math.sign(ringArea(points)) &&
+      isOn(points, ring) &&
+      isOn(ring, points),
   };
 }

@@ -3,8 +3,8 @@ import { difference, intersection, offsetRings, union, uniteRings } from "../../
 import { close, closeParts, dilate, erode, open } from "../../src/geometry/morphology.ts";
 import { regionOf } from "../../src/geometry/outline.ts";
 import { circle, polygon, rectangle } from "../../src/geometry/path.ts";
-import { countsOf, regionArea, type Region } from "../../src/geometry/region.ts";
-import { vec } from "../../src/geometry/vec.ts";
+import { countsOf, regionArea, regionBounds, type Region } from "../../src/geometry/region.ts";
+import { polar, vec } from "../../src/geometry/vec.ts";
 import { FRAMES, placePath, placeRegion } from "./frames.ts";
 import { glyphPaths } from "./glyph.ts";
 import { jtsOffset } from "./jts.ts";
@@ -27,6 +27,28 @@ describe.each(FRAMES)("filters by a disc %s", (_, frame) => {
     const region = regionOf(glyphPaths("R", 12).map((path) => placePath(frame, path)));
     expect(Math.abs(regionArea(erode(region, 0.2)) - jtsOffset(region, -0.2).getArea())).toBeLessThan(0.03);
     expect(Math.abs(regionArea(dilate(region, 0.2)) - jtsOffset(region, 0.2).getArea())).toBeLessThan(0.03);
+  });
+});
+
+describe.each([
+  // r (1 / sin(theta / 2) - 1), r = 0.254.
+  [60, 0.254],
+  [90, 0.1052],
+  [120, 0.0393],
+])("a corner of %d degrees", (degrees, off) => {
+  const half = (degrees * Math.PI) / 360;
+  const wedge = regionOf([polygon([vec(0, 0), polar(vec(0, 0), 10, -half), polar(vec(0, 0), 10, half)])]);
+
+  it(`loses ${off} of its tip to a disc of 0.254`, () => {
+    expect(Math.abs(regionBounds(open(wedge, R)).minX - off)).toBeLessThan(0.002);
+    expect(off).toBeCloseTo(R * (1 / Math.sin(half) - 1), 4);
+  });
+
+  it(`is filled by as much from outside`, () => {
+    const plate = difference(regionOf([rectangle(-5, -20, 15, 20)]), wedge);
+    const filled = close(plate, R);
+    const left = difference(regionOf([rectangle(-5, -20, 15, 20)]), filled);
+    expect(Math.abs(regionBounds(left).minX - off)).toBeLessThan(0.002);
   });
 });
 

@@ -1,3 +1,4 @@
+import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { roundedPolygon } from "../../src/geometry/arc.ts";
 import { flatten } from "../../src/geometry/flatten.ts";
@@ -9,9 +10,9 @@ import { asCircle, circle, polygon, rectangle, type Path } from "../../src/geome
 import { regionArea, ringArea } from "../../src/geometry/region.ts";
 import { reversePath } from "../../src/geometry/segment.ts";
 import { scaling, transformPath, transformPoint } from "../../src/geometry/transform.ts";
-import { distance, vec } from "../../src/geometry/vec.ts";
+import { distance, polar, vec } from "../../src/geometry/vec.ts";
 import { FRAMES, placePath } from "./frames.ts";
-import { edgesApart, jtsOffset } from "./jts.ts";
+import { edgesApart, jtsCounts, jtsOffset } from "./jts.ts";
 import { bodyPath } from "./shapes.ts";
 
 const kinds = (path: Path): string => path.segments.map((s) => s.kind[0]).join("");
@@ -150,6 +151,39 @@ describe("an offset", () => {
     const [inside] = offsetPath(transformPath(scaling(20, 8), circle(vec(0, 0), 1)), -2.413);
     expect(Math.abs(pathArea(inside!.outer) - 298.823)).toBeLessThan(0.05);
     expect(inside!.outer.segments.length).toBeLessThan(16);
+  });
+
+  it("of whatever polygon with rounded corners agrees with JTS on the flattened shape", () => {
+    const shape = fc
+      .array(fc.record({ reach: fc.integer({ min: 12, max: 40 }), rounded: fc.integer({ min: 0, max: 6 }) }), {
+        minLength: 3,
+        maxLength: 9,
+      })
+      .map((corners) => {
+        const points = corners.map(({ reach }, i) => polar(vec(0, 0), reach, (2 * Math.PI * i) / corners.length));
+        return roundedPolygon(
+          points,
+          corners.map(({ rounded }) => rounded),
+        );
+      });
+    let byFormula = 0;
+    fc.assert(
+      fc.property(shape, fc.integer({ min: -60, max: 60 }), (path, tenths) => {
+        fc.pre(path !== undefined && tenths !== 0);
+        const region = regionOf([path]);
+        const outlines = offsetPath(path, tenths / 10);
+        const theirs = jtsOffset(region, tenths / 10);
+        // Pieces of no width to speak of may be counted by one and not by the other.
+        fc.pre(theirs.isEmpty() === (outlines.length === 0));
+        if (outlines.length === 0) return;
+        const ours = outlines.map(({ outer, holes }) => ({ outer: flatten(outer), holes: holes.map((hole) => flatten(hole)) }));
+        expect(jtsCounts(theirs).parts).toBe(outlines.length);
+        expect(edgesApart(ours, theirs)).toBeLessThan(0.008);
+        if (outlines.every(({ outer }) => !kinds(outer).includes("c"))) byFormula++;
+      }),
+      { numRuns: 60 },
+    );
+    expect(byFormula).toBeGreaterThan(30);
   });
 
   it("refuses an open path and a distance that is no number", () => {
