@@ -10,7 +10,10 @@ import { NO_EDGES } from "./board/viewport.ts";
 import { showPlace, shownPlaceStore } from "./shown-place.ts";
 import "./part-board.css";
 
-const Board = lazy(async () => ({ default: (await import("./board/board.tsx")).Board }));
+/** Fetched beside everything else from the start, since nearly every place shows a board, but not waited for. */
+const fetched = import("./board/board.tsx");
+fetched.catch(() => undefined);
+const Board = lazy(async () => ({ default: (await fetched).Board }));
 
 interface PartBoardProps {
   readonly part: DerivedPart;

@@ -133,7 +133,7 @@ function SavedState() {
   const bad = saving.state === "failed" || saving.state === "conflict";
   return (
     <output className={bad ? "strip-saved strip-saved-bad" : "strip-saved"}>
-      {untouched ? "an example, yours from the first change" : savedWords(saving)}
+      {untouched ? "an example to try" : savedWords(saving)}
     </output>
   );
 }
