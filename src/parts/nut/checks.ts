@@ -10,15 +10,19 @@ const PRACTICE = "common practice, no source";
 const width: NutCheck = {
   id: "nut-width",
   title: "The nut is as wide as the board",
-  limits: { most: { label: "Greatest difference", value: 0.2, quantity: "length", basis: PRACTICE } },
+  limits: {
+    most: { label: "Greatest difference", value: 0.2, quantity: "length", basis: PRACTICE },
+    trim: { label: "Most that is filed off a proud nut", value: 2, quantity: "length", basis: PRACTICE },
+  },
   run: ({ m, from, limits }) => {
     const board = from.get("fingerboard");
     if (!board) return [];
-    const off = Math.abs(m.width - board.boundWidthAtNut) > limits["most"]!;
+    const wider = m.width - board.boundWidthAtNut;
+    const off = Math.abs(wider) > limits["most"]!;
     return [
       {
         id: "nut-width",
-        severity: off ? "look" : "fine",
+        severity: !off ? "fine" : Math.abs(wider) > limits["trim"]! ? "stop" : "look",
         says: off ? "The nut is {measured} wide and the board {needed}." : "The nut is as wide as the board, {needed}.",
         measured: m.width,
         needed: board.boundWidthAtNut,

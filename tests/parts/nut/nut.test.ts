@@ -132,6 +132,7 @@ describe("a nut", () => {
   it("is checked for its width, its walls and its margins", () => {
     const { parts } = deriveBoard({ nut: { width: "43" } });
     expect(findingOf(parts.nut, "nut-width").severity).toBe("look");
+    expect(findingOf(deriveBoard({ nut: { width: "70" } }).parts.nut, "nut-width").severity).toBe("stop");
     const pairs = deriveBoard({
       instrument: { strings: [{ gauge: "1.3" }, { gauge: "1.3" }, { gauge: "0.4" }], courses: "2 1", courseSpacing: "1.6" },
     });
