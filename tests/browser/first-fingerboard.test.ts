@@ -151,6 +151,21 @@ describe("the first visit", () => {
     await page.context().close();
   });
 
+  it("takes a number typed into a dimension of the drawing, and refuses nonsense beside it", async () => {
+    const { page, faults } = await visit(820, 1180);
+    await page.goto(`${inject("address")}#/parts/fingerboard`);
+    await page.getByRole("button", { name: "1.75 in: change" }).click();
+    const field = page.locator(".board-editor input");
+    await field.fill("wide");
+    await field.press("Enter");
+    expect(await field.getAttribute("aria-invalid")).toBe("true");
+    await field.fill("1 11/16");
+    await field.press("Enter");
+    await expect.poll(() => page.getByRole("button", { name: "1.688 in: change" }).count()).toBe(1);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it("opens a dropped design file and refuses a picture, with what was open untouched", async () => {
     const { page } = await visit();
     const scale = page.getByRole("textbox", { name: "Scale", exact: true }).first();
