@@ -8,6 +8,8 @@ export interface Template extends TemplateSource {
   readonly partId: string;
   /** "Fingerboard" */
   readonly partLabel: string;
+  /** What could not be made as asked, in sentences; drawn on the template where it is. */
+  readonly cautions?: readonly string[];
 }
 
 /** Every template of every part, in the order of the parts. A part with problems gives none. */
