@@ -3,6 +3,8 @@
  * fields on screen, the flags of the command line and the reference page, so a new part is one folder and one line in the registry.
  */
 import type { Drawing } from "../drawing/drawing.ts";
+import type { OutlinePoint } from "../geometry/drawn/point.ts";
+import type { Path } from "../geometry/path.ts";
 import type { Vec } from "../geometry/vec.ts";
 
 // ------------------------------------------------------------------------------------------------------------------ parameters
@@ -181,6 +183,29 @@ export interface TemplateSource {
   readonly table?: { readonly title: string; readonly rows: readonly { readonly label: string; readonly value: number }[] };
 }
 
+// ----------------------------------------------------------------------------------------------------------- outlines by points
+
+/** An outline of a part that its maker draws by points on the board. */
+export interface PointOutline {
+  /** Key of the list of points in the part's table. */
+  readonly key: string;
+  /** "Outline of the head" */
+  readonly title: string;
+  /** Where on the drawing the points are measured from. */
+  readonly origin: Vec;
+  /** The list is a half, mirrored about the centre line. */
+  readonly mirrored: boolean;
+  /** Key of the flag that says whether it is, if the maker may choose. */
+  readonly mirrorKey?: string;
+  /** The points of the list as they settled. */
+  readonly points: readonly OutlinePoint[];
+  /** Points that the part puts before and after those of the list, measured from the same origin. */
+  readonly before: readonly OutlinePoint[];
+  readonly after: readonly OutlinePoint[];
+  /** Lines to keep to, such as the strings. */
+  readonly guides: readonly Path[];
+}
+
 // ------------------------------------------------------------------------------------------------------------------------ part
 
 /** Turns plain JSON of one version into plain JSON of the next. */
@@ -224,5 +249,7 @@ export interface Part<P, M> {
   /** A line under the part's name: "20 frets, bound, 16 in radius." */
   readonly summary: (p: P, m: M) => Words;
   readonly templates: (p: P, m: M, from: Sources) => readonly TemplateSource[];
+  /** The outlines that are drawn by points, as they stand now. */
+  readonly outlines?: (p: P, m: M, from: Sources) => readonly PointOutline[];
   readonly checks: readonly Check<P, M>[];
 }

@@ -6,7 +6,7 @@ import { EMPTY_DRAWING, type Drawing } from "../drawing/drawing.ts";
 import type { Result } from "../units/result.ts";
 import { nearestName } from "../units/nearest-name.ts";
 import { readQuantity, type NamedQuantity } from "../units/read.ts";
-import type { Finding, MeasuresByKind, PartKind, Sources, TemplateSource, Words } from "./contract.ts";
+import type { Finding, MeasuresByKind, PartKind, PointOutline, Sources, TemplateSource, Words } from "./contract.ts";
 import type { Derived, DerivedPart, DesignNumbers, Problem, RawRecord } from "./derived.ts";
 import { openTable, plain, Unsettled, type Settling } from "./resolve.ts";
 import { REGISTRY, type AnyPart } from "./registry.ts";
@@ -32,6 +32,7 @@ interface Worked {
   readonly summary: Words;
   readonly drawing: () => Drawing;
   readonly templates: () => readonly TemplateSource[];
+  readonly outlines: () => readonly PointOutline[];
   readonly findings: () => readonly Finding[];
 }
 
@@ -133,6 +134,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         summary: part.summary(p, measures),
         drawing: once(() => withPath(part.draw(p, measures, kept), path)),
         templates: once(() => part.templates(p, measures, kept)),
+        outlines: once(() => part.outlines?.(p, measures, kept) ?? []),
         findings: once(() =>
           part.checks.flatMap((check) => [...check.run({ p, m: measures, from: kept, limits: limits[check.id] ?? {} })]),
         ),
@@ -248,9 +250,18 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
         summary: result.summary,
         drawing: result.drawing,
         templates: result.templates,
+        outlines: result.outlines,
         findings: result.findings,
       }
-    : { ...common, measures: undefined, summary: [], drawing: () => EMPTY_DRAWING, templates: () => [], findings: () => [] };
+    : {
+        ...common,
+        measures: undefined,
+        summary: [],
+        drawing: () => EMPTY_DRAWING,
+        templates: () => [],
+        outlines: () => [],
+        findings: () => [],
+      };
 }
 
 function limitsOf(part: AnyPart, design: DesignNumbers): Record<string, Record<string, number>> {

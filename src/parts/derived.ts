@@ -1,6 +1,6 @@
 /** What is derived from a design: settled numbers, measures, drawings, findings and templates of every part. Nothing of it is saved. */
 import type { Drawing } from "../drawing/drawing.ts";
-import type { Finding, ParamSpec, PartKind, TemplateSource, Words } from "./contract.ts";
+import type { Finding, ParamSpec, PartKind, PointOutline, TemplateSource, Words } from "./contract.ts";
 
 /** Plain JSON as the maker said it: a text, a number in mm, a list, a record. */
 export type Raw = unknown;
@@ -79,6 +79,7 @@ export interface DerivedPart {
   /** Worked out on first call, then kept. */
   readonly drawing: () => Drawing;
   readonly templates: () => readonly TemplateSource[];
+  readonly outlines: () => readonly PointOutline[];
   readonly findings: () => readonly Finding[];
 }
 

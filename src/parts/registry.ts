@@ -3,13 +3,14 @@ import type { Part } from "./contract.ts";
 import { fingerboard } from "./fingerboard/index.ts";
 import { instrument } from "./instrument/index.ts";
 import { nut } from "./nut/index.ts";
+import { shape } from "./shape/index.ts";
 
 /** A part whose own types do not matter. */
 export type AnyPart = Part<unknown, unknown>;
 
 const entry = <P, M>(part: Part<P, M>): AnyPart => part as unknown as AnyPart;
 
-export const REGISTRY: readonly AnyPart[] = [entry(instrument), entry(fingerboard), entry(nut)];
+export const REGISTRY: readonly AnyPart[] = [entry(instrument), entry(fingerboard), entry(nut), entry(shape)];
 
 /** The part of a kind, or undefined if this version has none. */
 export const partOf = (kind: unknown): AnyPart | undefined => REGISTRY.find((part) => part.kind === kind);

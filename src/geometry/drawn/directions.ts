@@ -3,6 +3,7 @@ import { line, type Segment } from "../path.ts";
 import { tangentAt } from "../segment.ts";
 import { SAME_POINT } from "../tolerance.ts";
 import { angleBetween, angleOf, distance, sub, turned, vec, type Vec } from "../vec.ts";
+import { endBends } from "./handles.ts";
 import { isSmooth, placeOfPoint, type OutlinePoint } from "./point.ts";
 
 /** A side between two points, before corners are cut: straight and arc sides are known, curves have their directions. */
@@ -23,6 +24,9 @@ type Mutable = { -readonly [K in keyof Side]: Side[K] };
 
 const SWEEPS = 30;
 const ROUNDS = 3;
+const SETTLING = 24;
+/** Radians in one round of settling. */
+const LARGEST_STEP = 0.02;
 /** Half the turn of a side is taken for no more than this where chords are turned into lengths of arcs: beyond, they grow without end. */
 const MOST_HALF_TURN = 2.6;
 
@@ -32,8 +36,8 @@ const MOST_HALF_TURN = 2.6;
  * Where nothing fixes the direction at a smooth point, it is chosen so that the curvatures of both curves agree there. With the turns A
  * and B of a curve's ends from its chord, counter-clockwise, and l the length of the circular arc that turns by B - A over the chord,
  * curvature at the start is -(4 A + 2 B) / l and at the end (2 A + 4 B) / l: exact for circles, first order otherwise. Equal curvatures
- * at every point make a system of linear equations with a dominant diagonal, solved by sweeps; l is brought up to date three times. A
- * curve's free end at a corner bends like a circle there, A = -B. Neighbours that are straight or arcs give their own direction.
+ * at every point make a system of linear equations with a dominant diagonal, solved by sweeps; l is brought up to date three times, and
+ * the directions are then turned on by what the curvatures of the cubics themselves still differ. A curve's free end at a corner bends like a circle there, A = -B. Neighbours that are straight or arcs give their own direction.
  */
 export function sidesOf(points: readonly OutlinePoint[]): Side[] {
   const n = points.length;
@@ -82,7 +86,26 @@ export function sidesOf(points: readonly OutlinePoint[]): Side[] {
       }
     }
   }
+  settle(sides, (i) => isSmooth(points[i]!) && isFreeStart[i]! && isFreeEnd[(i + n - 1) % n]!);
   return sides;
+}
+
+/** Turns the free directions on by what the true curvatures on both sides of their points still differ. */
+function settle(sides: Mutable[], isFree: (i: number) => boolean): void {
+  const n = sides.length;
+  for (let round = 0; round < SETTLING; round++) {
+    const bends = sides.map((side) => (side.fixed ? undefined : endBends(side)));
+    for (let i = 0; i < n; i++) {
+      if (!isFree(i)) continue;
+      const before = sides[(i + n - 1) % n]!;
+      const after = sides[i]!;
+      const differ = bends[(i + n - 1) % n]![1] - bends[i]![0];
+      const step = (-0.6 * differ) / (4 / arcLength(before) + 4 / arcLength(after));
+      const bounded = LARGEST_STEP * Math.tanh(step / LARGEST_STEP);
+      before.arriving += bounded;
+      after.leaving += bounded;
+    }
+  }
 }
 
 /** Length of the arc over the side's chord that turns as much as the side. */

@@ -4,6 +4,7 @@ import { SAME_POINT } from "../tolerance.ts";
 import { add, angleOf, distance, scale, sub, turned, vec, type Vec } from "../vec.ts";
 import { clipCorner, roundCorner, type CutCorner } from "./corner.ts";
 import { sidesOf, type Side } from "./directions.ts";
+import { handleOf } from "./handles.ts";
 import { placeOfPoint, type OutlinePoint } from "./point.ts";
 
 /** Something that was asked for and cannot be had: drawn without it. */
@@ -22,15 +23,9 @@ export interface DrawnOutline {
   readonly troubles: readonly OutlineTrouble[];
 }
 
-/** Handles are no longer than this share of the chord: curves that nearly turn back would run away. */
-const MOST_HANDLE = 4 / 3;
-
 /**
  * The closed outline through the points, in lines, true arcs and cubics. Undefined for fewer than two points apart, or where all of them
  * lie on one straight line.
- *
- * The handles of a curve are those that make a circular arc of it where it turns evenly: 2 c / (3 (1 + cos)) for the chord c and the turn
- * from the chord, the mean of the cosines at both ends being taken.
  */
 export function drawOutline(points: readonly OutlinePoint[]): DrawnOutline | undefined {
   const kept = apart(points);
@@ -65,15 +60,10 @@ function apart(points: readonly OutlinePoint[]): number[] {
 
 /** The lengths of both handles at a point. */
 function handlesAt(point: OutlinePoint, before: Side, after: Side): { readonly before: number; readonly after: number } {
-  const own = { before: point.before ?? handleOf(before), after: point.after ?? handleOf(after) };
+  const own = { before: point.before ?? handleOf(before, "end"), after: point.after ?? handleOf(after, "start") };
   if (point.kind !== "even" || before.fixed || after.fixed) return own;
   const length = point.after ?? point.before ?? (own.before + own.after) / 2;
   return { before: length, after: length };
-}
-
-function handleOf({ length, leaving, arriving }: Side): number {
-  const cosine = (Math.cos(leaving) + Math.cos(arriving)) / 2;
-  return Math.min(MOST_HANDLE, 2 / (3 * Math.max(0.05, 1 + cosine))) * length;
 }
 
 function curveOf(side: Side, after: number, before: number): Segment {
