@@ -72,6 +72,35 @@ describe("the command line", () => {
     expect(list.templates.every((t) => t.role !== "" && t.widthMm > 10)).toBe(true);
   });
 
+  it("makes a template as the design says, tells its corners that come out round, and refuses one that covers its own recess", async () => {
+    await gramil("new", "--kind", "ukulele", "-o", steel());
+    const blank = "templates.fingerboard/blank-outline";
+    const made = (...sets: string[]) =>
+      gramil(
+        "templates",
+        steel(),
+        "--out",
+        join(dir, "out"),
+        "--template",
+        "blank-outline",
+        ...[`${blank}.follow=bush`, `${blank}.bush=15.9 mm`, `${blank}.bit=3 mm`, ...sets].flatMap((set) => ["--set", set]),
+      );
+    const { code, err } = await made();
+    expect(code).toBe(0);
+    // Near side (15.9 - 3)/2 = 6.45: each of the four sharp corners of the board is cut off at that radius.
+    expect(err).toMatch(/^fingerboard\/blank-outline: 4 outward corners sharper than 6\.45 mm come out round/);
+    const list = JSON.parse(await readFile(join(dir, "out", "templates.json"), "utf8")) as {
+      templates: { lineIs: string; cautions: string[] }[];
+    };
+    expect(list.templates[0]!.lineIs).toMatch(
+      /^outside template for a 15\.9 mm bush with a 3 mm bit, 6\.45 mm inside of the edge/,
+    );
+    expect(list.templates[0]!.cautions.length).toBeGreaterThan(0);
+    const refused = await made(`${blank}.cut=blind-recess`);
+    expect(refused.code).toBe(2);
+    expect(refused.err).toMatch(/cover the wood.*: templates\.fingerboard\/blank-outline \(Make it an inside template/);
+  });
+
   it("gives the same bytes twice", async () => {
     await gramil("new", "--kind", "ukulele", "-o", steel());
     const bytes = async (name: string): Promise<Buffer> => {

@@ -8,6 +8,8 @@ import type { FontBytes } from "../../export/pdf/writer.ts";
 import { inkBounds } from "../../sheets/ink.ts";
 import { parsePaper } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS, type PrinterCorrection, type SheetOptions } from "../../sheets/sheet.ts";
+import { makingPath, makingsOf } from "../../parts/makings.ts";
+import { makePatterns } from "../../templates/patterns.ts";
 import { templatesOf, type Template } from "../../templates/template.ts";
 import { lengthInFull } from "../../units/format.ts";
 import { CliError, onlyWord, optionOf, type Arguments } from "../arguments.ts";
@@ -30,7 +32,7 @@ export const templates: Command = {
     if (folder === undefined) throw new CliError("--out DIR is missing");
     const formats = formatsOf(args);
     const options = sheetOptionsOf(design, args);
-    const chosen = chosenOf(templatesOf(deriveWhole(design)), args);
+    const chosen = made(design, options, args, out.note);
     const fonts = await readFonts();
 
     const files: { file: string; content: string | Uint8Array }[] = [];
@@ -49,6 +51,7 @@ export const templates: Command = {
           title: template.title,
           lineIs: template.lineIs,
           role: roleOf(template),
+          ...(template.cautions ? { cautions: template.cautions } : {}),
           widthMm: maxX - minX,
           heightMm: maxY - minY,
           format,
@@ -67,6 +70,29 @@ export const templates: Command = {
     return 0;
   },
 };
+
+/** The chosen templates as the design says that they are made; what could not be made as asked is told. */
+function made(
+  design: Design,
+  { say, order, fingerprint }: SheetOptions,
+  args: Arguments,
+  tell: (line: string) => void,
+): Template[] {
+  const derived = deriveWhole(design);
+  const sources = templatesOf(derived);
+  const chosen = new Set(chosenOf(sources, args).map(({ id }) => id));
+  const known = new Set(sources.flatMap(({ id, partId }) => [id, partId]));
+  for (const id of Object.keys(design.templates ?? {}))
+    if (!known.has(id)) tell(`there is no template ${id}: what the design says of it is left aside`);
+  const patterns = makePatterns(sources, makingsOf(design, derived), { say, number: order.number, fingerprint });
+  return patterns
+    .filter(({ source }) => chosen.has(source.id))
+    .map(({ source, made: done }) => {
+      if (!done.ok) throw new CliError(`${done.error.message}: ${makingPath(source.id)} (${done.error.mend})`);
+      for (const caution of done.value.cautions ?? []) tell(`${source.id}: ${caution}`);
+      return done.value;
+    });
+}
 
 /** The role of the edge that the template is about: `cut`, `pocket`, `plug`; of its first shape where it has no edge. */
 function roleOf({ drawing, edge }: Template): string {
