@@ -3,9 +3,10 @@ import { check } from "./commands/check.ts";
 import { measure } from "./commands/measure.ts";
 import { create } from "./commands/new.ts";
 import { templates } from "./commands/templates.ts";
+import { testSheet } from "./commands/test-sheet.ts";
 import type { Command, Out } from "./program.ts";
 
-const COMMANDS: readonly Command[] = [create, measure, check, templates];
+const COMMANDS: readonly Command[] = [create, measure, check, templates, testSheet];
 
 const HELP = `gramil: true-size templates for people who build stringed instruments
 

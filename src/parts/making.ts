@@ -259,7 +259,7 @@ export const makingTable = (from: MadeFrom = ALL): ParamTable<Making> => ({
   fixing: {
     type: "choice",
     label: "Fixed by",
-    help: "Tabs stand out past the ends for a clamp or tape; ears have a screw hole each. Both lie outside of the finished part.",
+    help: "Tabs stand out past the ends for a clamp or tape; ears have a screw hole each. Both lie outside of the finished part, whose edge below them is cut by hand.",
     group: HOLD,
     fallback: "none",
     options: [

@@ -22,23 +22,25 @@ export const sidesOf = (drawing: Drawing): (readonly [Vec, Vec])[] =>
     });
 
 /**
- * The lower left corner of a box `width` by `height` within the region that meets the fewest of the sides and lies nearest to the
- * region's middle. Undefined where the region has no room for it.
+ * The lower left corner of a box `width` by `height` within the region that meets the fewest of the sides and lies nearest to the wish
+ * (0 to 1 of the room there is, along the region's longer way). Undefined where the region has no room for it.
  */
 export function findPlace(
   region: Region,
   sides: readonly (readonly [Vec, Vec])[],
   width: number,
   height: number,
+  wish = 0.5,
 ): Vec | undefined {
   if (region.length === 0) return undefined;
   const { minX, minY, maxX, maxY } = regionBounds(region);
   const [roomX, roomY] = [maxX - minX - width, maxY - minY - height];
   if (roomX < 0 || roomY < 0) return undefined;
   const edges = ringsOf(region).flatMap((ring) => ring.map((b, i) => [ring[(i + ring.length - 1) % ring.length]!, b] as const));
+  const [wishX, wishY] = roomX > roomY ? [wish, 0.5] : [0.5, wish];
   const tries = Array.from({ length: (TRIES + 1) ** 2 }, (_, k) => {
     const [u, v] = [(k % (TRIES + 1)) / TRIES, Math.floor(k / (TRIES + 1)) / TRIES];
-    return { at: vec(minX + roomX * u, minY + roomY * v), away: Math.hypot((u - 0.5) * roomX, (v - 0.5) * roomY) };
+    return { at: vec(minX + roomX * u, minY + roomY * v), away: Math.hypot((u - wishX) * roomX, (v - wishY) * roomY) };
   }).toSorted((a, b) => a.away - b.away);
   let best: { readonly at: Vec; readonly met: number } | undefined;
   for (const { at } of tries) {

@@ -20,6 +20,10 @@ const LEADING = 1.75;
 /** Chords of the edge that lettering keeps off, mm. */
 const CHORD = 0.05;
 
+/** Off the middle, where a joint between two sheets is likeliest; words and picture keep apart. */
+const WORDS_AT = 0.2;
+const PICTURE_AT = 0.8;
+
 /** The region in which something can be written: within the edge and a little off it. */
 function roomOn(drawing: Drawing, template: Template): Region {
   const outline = outlineOf({ ...template, drawing });
@@ -33,7 +37,7 @@ export function withCutter(drawing: Drawing, template: Template, { cutter, least
   const lines = [`${cutter.by} Ø ${say(cutter.guide)}, bit Ø ${say(cutter.bit)}`, `smallest corner R ${say(leastCorner)}`];
   const width = Math.max(2 * radius, ...lines.map((line) => textWidth(line, SMALL)));
   const words = SMALL * (1 + LEADING) + 1.5;
-  const at = findPlace(roomOn(drawing, template), sidesOf(drawing), width, 2 * radius + words);
+  const at = findPlace(roomOn(drawing, template), sidesOf(drawing), width, 2 * radius + words, PICTURE_AT);
   if (!at) return drawing;
   const middle = vec(at.x + width / 2, at.y + words + radius);
   const ring = (id: string, diameter: number, name: string): Shape => ({
@@ -73,8 +77,8 @@ export function lettered(drawing: Drawing, template: Template, lines: readonly s
   for (const height of [SCRATCHED, 2.5, SMALL]) {
     const width = Math.max(...lines.map((line) => textWidth(line, height)));
     const high = height * (1 + (lines.length - 1) * LEADING);
-    const level = findPlace(room, sides, width, high + height);
-    const upright = level ? undefined : findPlace(room, sides, high + height, width);
+    const level = findPlace(room, sides, width, high + height, WORDS_AT);
+    const upright = level ? undefined : findPlace(room, sides, high + height, width, WORDS_AT);
     if (!level && !upright) continue;
     const texts = lines.map((text, i): Text => {
       const down = height * (1 + i * LEADING);

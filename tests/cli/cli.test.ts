@@ -118,6 +118,11 @@ describe("the command line", () => {
     ["an unknown kind", ["new", "--kind", "sitar", "-o", "x.json"], /no kind sitar/],
     ["an unknown paper", ["templates", "STEEL", "--out", "OUT", "--paper", "b9"], /b9/],
     ["an unknown template", ["templates", "STEEL", "--out", "OUT", "--template", "wing"], /wing.*fret-slots/],
+    [
+      "a test sheet of a paper too small for its bars",
+      ["test-sheet", "--paper", "a5", "-o", "OUT"],
+      /no room for bars of 150 mm/,
+    ],
     ["a factor for metres", ["templates", "STEEL", "--out", "OUT", "--printer", "2,1"], /not two factors/],
     ["an unknown number, with the nearest", ["measure", "STEEL", "--set", "nutWidht=43"], /nutWidth/],
     ["a text that is no length", ["measure", "STEEL", "--set", "nutWidth=wide"], /instrument\.nutWidth/],

@@ -1,10 +1,7 @@
-import { readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import type { Design } from "../../document/design.ts";
 import { fingerprintOf } from "../../document/fingerprint.ts";
 import { fileStemOf, pdfFileOf, svgFileOf } from "../../export/job.ts";
-import type { FontBytes } from "../../export/pdf/writer.ts";
 import { inkBounds } from "../../sheets/ink.ts";
 import { parsePaper } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS, type PrinterCorrection, type SheetOptions } from "../../sheets/sheet.ts";
@@ -15,6 +12,7 @@ import { lengthInFull } from "../../units/format.ts";
 import { CliError, onlyWord, optionOf, type Arguments } from "../arguments.ts";
 import { deriveWhole, openDesign } from "../design-file.ts";
 import { writeAll } from "../files.ts";
+import { readFonts } from "../fonts.ts";
 import { COMMON, type Command } from "../program.ts";
 
 const FORMATS: readonly string[] = ["svg", "pdf"];
@@ -142,13 +140,4 @@ function printerOf(text: string | undefined): PrinterCorrection | undefined {
   if (!good(sx) || !good(sy) || more.length > 0)
     throw new CliError(`--printer ${text} is not two factors near 1 (like 1.0021,0.9987)`);
   return { name: "typed", sx, sy };
-}
-
-async function readFonts(): Promise<FontBytes> {
-  const read = async (name: string): Promise<Uint8Array> =>
-    new Uint8Array(await readFile(fileURLToPath(new URL(`../../../public/fonts/${name}`, import.meta.url))));
-  return {
-    regular: await read("atkinson-hyperlegible-mono-latin-400-normal.woff"),
-    strong: await read("atkinson-hyperlegible-mono-latin-600-normal.woff"),
-  };
 }
