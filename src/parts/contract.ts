@@ -69,6 +69,8 @@ export interface FlagSpec<P> extends Described<boolean, P> {
 export interface TextSpec<P> extends Described<string, P> {
   readonly type: "text";
   readonly maxLength: number;
+  /** Filled in from a chosen file: the outlines in an SVG file, as path data in mm with y down. */
+  readonly file?: "svg";
 }
 /** Whole numbers in a row, typed as "3 5 7 9 12". */
 export interface CountsSpec<P> extends Described<readonly number[], P> {

@@ -59,6 +59,7 @@ export function putOnBench(bench: Workbench, next: Opened): void {
     activePart: "instrument",
     selection: undefined,
     hover: undefined,
+    points: undefined,
     cameras: {},
     saving: next.stored ? { state: "saved", at: next.stored.savedAt } : { state: "waiting" },
   });

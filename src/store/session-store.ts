@@ -48,6 +48,8 @@ export interface SessionState {
   readonly activePart: string;
   readonly selection: Selection | undefined;
   readonly hover: Selection | undefined;
+  /** The chosen points of a part's outline, by their place in its list. */
+  readonly points: { readonly part: string; readonly indices: readonly number[] } | undefined;
   /** By id of the part; none: fit to view. */
   readonly cameras: Readonly<Record<string, Camera>>;
   /** Values being dragged or typed, by path: drawn, but not yet said. `undefined` takes the value back. */
@@ -65,6 +67,7 @@ export function createSessionStore(first: Partial<SessionState> = {}): SessionSt
     activePart: "instrument",
     selection: undefined,
     hover: undefined,
+    points: undefined,
     cameras: {},
     previews: NO_PREVIEWS,
     theme: "system",
@@ -79,11 +82,17 @@ const NO_PREVIEWS: ReadonlyMap<string, Raw> = new Map();
 
 /** Shows a part; what was picked out on another is let go. */
 export const showPart = (store: SessionStore, part: string): void =>
-  store.setState((s) => (s.activePart === part ? s : { activePart: part, selection: undefined, hover: undefined }));
+  store.setState((s) =>
+    s.activePart === part ? s : { activePart: part, selection: undefined, hover: undefined, points: undefined },
+  );
 
 export const select = (store: SessionStore, selection: Selection | undefined): void => store.setState({ selection });
 
 export const hover = (store: SessionStore, hovered: Selection | undefined): void => store.setState({ hover: hovered });
+
+/** Chooses points of a part's outline; none lets go of them. */
+export const choosePoints = (store: SessionStore, part: string, indices: readonly number[]): void =>
+  store.setState({ points: indices.length > 0 ? { part, indices: [...new Set(indices)] } : undefined });
 
 /** Points the board's camera at a part; undefined fits the part to the board. */
 export const lookAt = (store: SessionStore, part: string, camera: Camera | undefined): void =>

@@ -14,6 +14,10 @@ import "./part-board.css";
 const fetched = import("./board/board.tsx");
 fetched.catch(() => undefined);
 const Board = lazy(async () => ({ default: (await fetched).Board }));
+const EditOutline = lazy(async () => ({ default: (await import("./board/outline-editor/edit-outline.tsx")).EditOutline }));
+
+/** Height of the foot with the bar for points over it. */
+const POINTS_BAR_PX = 116;
 
 interface PartBoardProps {
   readonly part: DerivedPart;
@@ -54,22 +58,30 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
     <>
       <h2 className="unseen">Drawing</h2>
       <Suspense fallback={<p className="busy">The board is being laid out.</p>}>
-        <Board
-          drawing={part.drawing()}
-          name={part.label}
+        <EditOutline
+          part={part}
           theme={theme}
           units={notation}
-          selection={selection}
-          onSelect={onSelect}
-          textOf={textOf}
-          onEdit={(path, text) => {
-            const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
-            return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
-          }}
-          covered={coveredTop > 0 ? { ...NO_EDGES, top: coveredTop } : NO_EDGES}
-          camera={camera}
-          onCamera={(next) => lookAt(bench.session, part.id, next)}
-          highlight={highlight}
+          renderBoard={(overlays) => (
+            <Board
+              drawing={part.drawing()}
+              name={part.label}
+              theme={theme}
+              units={notation}
+              selection={selection}
+              onSelect={onSelect}
+              textOf={textOf}
+              onEdit={(path, text) => {
+                const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
+                return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
+              }}
+              covered={{ ...NO_EDGES, top: coveredTop, bottom: overlays ? POINTS_BAR_PX : 0 }}
+              camera={camera}
+              onCamera={(next) => lookAt(bench.session, part.id, next)}
+              highlight={highlight}
+              overlays={overlays}
+            />
+          )}
         />
       </Suspense>
     </>

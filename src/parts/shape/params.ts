@@ -86,10 +86,11 @@ export const shapeParams: ParamTable<ShapeParams> = {
   art: {
     type: "text",
     label: "Outlines of the file",
-    help: "SVG path data in mm, y down. Choosing a file on the board fills it in.",
+    help: "SVG path data in mm, y down. Choosing a file fills it in.",
     group: OUTLINE,
     fallback: "",
     maxLength: 400_000,
+    file: "svg",
     when: (p) => !byPoints(p),
   },
   artWidth: {

@@ -12,6 +12,7 @@ import { tell } from "../kit/tell.tsx";
 import { copyText } from "../copy-text.ts";
 import { quantityOf, say, type Notation } from "../notation.ts";
 import type { Editing } from "./editing.ts";
+import { SvgFileField } from "./svg-file-field.tsx";
 import { RecordsField } from "./records-field.tsx";
 import "./field-row.css";
 
@@ -97,6 +98,8 @@ function Control({ field, notation, editing, labelledBy, inRow }: ControlProps):
     }
     case "text":
     case "counts":
+      if ("file" in spec && spec.file === "svg")
+        return <SvgFileField holds={field.value !== ""} onTake={(art) => editing.sayValue(path, art)} />;
       return (
         <TextField
           labelledBy={labelledBy}

@@ -1,0 +1,185 @@
+/** What can be done with the points of an outline, for those who do not drag: every entry has its key. */
+import type { DerivedPart } from "../../../parts/derived.ts";
+import { lengthInFull, type LengthStyle } from "../../../units/format.ts";
+import { Button } from "../../kit/button.tsx";
+import { Menu } from "../../kit/menu.tsx";
+import { NumberField } from "../../kit/number-field.tsx";
+import { tell } from "../../kit/tell.tsx";
+import { useEditing } from "../../panels/editing.ts";
+import { aligned, faired, inserted, joined, ofKind, removed, scaled, split, withSide, type Edit } from "./actions.ts";
+import { SNAP_WORDS, SNAPS } from "./snap.ts";
+import type { OutlineEditor } from "./use-outline-editor.ts";
+import "./toolbar.css";
+
+/** Deviations that a run may be faired within, mm. */
+const DEVIATIONS = [0.1, 0.25, 0.5, 1];
+const SPLIT_MM = 10;
+
+interface ToolbarProps {
+  readonly editor: OutlineEditor;
+  readonly part: DerivedPart;
+  readonly units: LengthStyle;
+}
+
+export function OutlineToolbar({ editor, part, units }: ToolbarProps) {
+  const { outline, chosen } = editor;
+  const editing = useEditing();
+  const none = chosen.size === 0;
+  const one = chosen.size === 1 ? [...chosen][0]! : undefined;
+  const point = one === undefined ? undefined : outline.points[one];
+  const records = part.fields.find(({ key }) => key === outline.key)?.records;
+  const act = (work: (edit: Edit) => Edit | undefined) => () => editor.say(work(editor.now()));
+  const say = (mm: number): string => lengthInFull(mm, units);
+
+  function fair(deviation: number): void {
+    const edit = faired(editor.now(), deviation);
+    editor.say(edit);
+    tell({
+      title:
+        edit.moved > 0
+          ? `Made fair; the greatest move is ${say(edit.moved)}.`
+          : "Nothing to make fair: four points in a run are needed.",
+    });
+  }
+
+  return (
+    <div className="points-bar" role="toolbar" aria-label={`Points: ${outline.title}`}>
+      <Menu
+        align="start"
+        trigger={
+          <Button size="small" disabled={none}>
+            Point
+          </Button>
+        }
+        entries={[
+          { label: "Corner", keys: "C", checked: point?.kind === "corner", onChoose: act((e) => ofKind(e, "corner")) },
+          {
+            label: "Fair",
+            about: "Its sides meet in one direction",
+            keys: "V",
+            checked: point?.kind === "fair",
+            onChoose: act((e) => ofKind(e, "fair")),
+          },
+          {
+            label: "Even",
+            about: "In one direction and with equal handles",
+            keys: "E",
+            checked: point?.kind === "even",
+            onChoose: act((e) => ofKind(e, "even")),
+          },
+          { label: "Put one in after it", keys: "I", apart: true, onChoose: act((e) => inserted(outline, e)) },
+          { label: "Take out", keys: "Del", onChoose: act(removed) },
+          { label: "Join with the next", about: "One point half way between the two", onChoose: act(joined) },
+          {
+            label: "Draw apart",
+            about: `Two points ${say(SPLIT_MM)} from each other`,
+            onChoose: act((e) => split(outline, e, SPLIT_MM)),
+          },
+        ]}
+      />
+      <Menu
+        align="start"
+        trigger={
+          <Button size="small" disabled={none}>
+            Side
+          </Button>
+        }
+        entries={[
+          { label: "Straight", checked: point?.side === "straight", onChoose: act((e) => withSide(e, "straight")) },
+          { label: "Curve", checked: point?.side === "curve", onChoose: act((e) => withSide(e, "curve")) },
+          {
+            label: "Arc",
+            about: "Tangent to its neighbour, or by a radius typed at the right",
+            checked: point?.side === "arc",
+            onChoose: act((e) => withSide(e, "arc")),
+          },
+        ]}
+      />
+      <Menu
+        align="start"
+        trigger={
+          <Button size="small" disabled={chosen.size < 2}>
+            Arrange
+          </Button>
+        }
+        entries={[
+          { label: "Level with each other", onChoose: act((e) => aligned(e, "y")) },
+          { label: "Straight across from each other", onChoose: act((e) => aligned(e, "x")) },
+          ...[1.1, 1.01, 0.99, 0.9].map((k, i) => ({
+            label: `Scale to ${Math.round(k * 100)} %`,
+            apart: i === 0,
+            onChoose: act((e: Edit) => scaled(e, k)),
+          })),
+        ]}
+      />
+      <Menu
+        align="start"
+        trigger={<Button size="small">Fair</Button>}
+        entries={[
+          {
+            label: "Fairness lines",
+            about: "Spikes as long as the outline is bent",
+            keys: "B",
+            checked: editor.fairness,
+            onChoose: () => editor.setFairness(!editor.fairness),
+          },
+          ...DEVIATIONS.map((deviation, i) => ({
+            label: `Make fair within ${say(deviation)}`,
+            ...(deviation === 0.25 ? { keys: "W" } : {}),
+            apart: i === 0,
+            onChoose: () => fair(deviation),
+          })),
+        ]}
+      />
+      <Menu
+        align="start"
+        trigger={<Button size="small">Keep to</Button>}
+        entries={SNAPS.map((snap) => ({
+          label: SNAP_WORDS[snap].label,
+          about: SNAP_WORDS[snap].about,
+          checked: editor.snaps.has(snap),
+          onChoose: () => editor.toggleSnap(snap),
+        }))}
+      />
+      {one !== undefined && point ? (
+        <span className="points-place">
+          <span className="points-count">
+            {one + 1} of {outline.points.length}
+          </span>
+          {(["x", "y"] as const).map((key) => {
+            const field = records?.[one]?.find((f) => f.key === key);
+            return field ? (
+              <span key={key} className="points-field">
+                {key}
+                <NumberField
+                  field={field}
+                  notation={units}
+                  label={`${key} of point ${one + 1}`}
+                  bare
+                  onTry={(text) => editing.tryValue(field.path, text)}
+                  onCommit={(text, gesture) => editing.sayValue(field.path, text, gesture)}
+                  onDrop={editing.drop}
+                />
+              </span>
+            ) : (
+              <span key={key} className="points-field num">
+                {key} {say(point[key])}
+              </span>
+            );
+          })}
+        </span>
+      ) : (
+        <span className="points-count">
+          {none ? `${outline.points.length} points; press one, or . and ,` : `${chosen.size} points chosen`}
+        </span>
+      )}
+      <output className="unseen">
+        {one !== undefined && point
+          ? `Point ${one + 1} of ${outline.points.length}, ${point.kind}, x ${say(point.x)}, y ${say(point.y)}`
+          : none
+            ? ""
+            : `${chosen.size} points chosen`}
+      </output>
+    </div>
+  );
+}
