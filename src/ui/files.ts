@@ -12,16 +12,26 @@ import { tell } from "./kit/tell.tsx";
 /** The person let the file dialog go: not a fault. */
 const isCancelled = (error: unknown): boolean => error instanceof DOMException && error.name === "AbortError";
 
-/** Saves bytes by the file dialog, or as a download where there is none. @returns whether they were saved */
-export async function saveBytes(name: string, bytes: Uint8Array | string, type: string): Promise<boolean> {
+type Content = Uint8Array | string;
+
+/**
+ * Saves a file by the file dialog, or as a download where there is none. The dialog opens at once, since browsers allow it only just
+ * after a press, and waits for content that is still to come.
+ * @returns whether it was saved; false where the person let the dialog go. Rejects with what the content rejects with.
+ */
+export async function saveBytes(name: string, content: Content | Promise<Content>, type: string): Promise<boolean> {
+  const blob = async (): Promise<Blob> => new Blob([(await content) as BlobPart], { type });
+  const coming = blob();
   try {
-    await fileSave(new Blob([bytes as BlobPart], { type }), {
+    await fileSave(coming, {
       fileName: name,
       extensions: [name.slice(name.lastIndexOf("."))],
       mimeTypes: [type],
     });
     return true;
   } catch (error) {
+    // Nobody waits for it any more.
+    coming.catch(() => undefined);
     if (isCancelled(error)) return false;
     throw error;
   }

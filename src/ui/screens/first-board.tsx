@@ -1,8 +1,8 @@
 /** My first fingerboard: five numbers, and a true-size sheet. */
 import { useEffect, useMemo, useState } from "react";
+import { createDeriver } from "../../parts/derive.ts";
 import { newDesign } from "../../document/new-design.ts";
 import type { Derived, DerivedPart, Field } from "../../parts/derived.ts";
-import { layOut } from "../../sheets/lay-out.ts";
 import { openDesign } from "../../store/commands/open-design.ts";
 import { startDesign } from "../../store/commands/start-design.ts";
 import type { Workbench } from "../../store/workbench.ts";
@@ -18,6 +18,7 @@ import { PartBoard } from "../part-board.tsx";
 import { sheetOptions } from "../sheets/options.ts";
 import { paperSettings, usePaperRaw } from "../sheets/paper-settings.ts";
 import { pdfOfJob } from "../sheets/save-sheets.ts";
+import { useLayOut } from "../sheets/sheets-client.ts";
 import { useSheetSaving } from "../sheets/use-saving.ts";
 import "./first-board.css";
 
@@ -39,6 +40,8 @@ const STEPS: readonly {
 
 /** What is printed: the edge to saw to, and the slots. */
 const TEMPLATES = new Set(["blank-outline", "fret-slots"]);
+
+const derive = createDeriver();
 
 const firstTemplates = (derived: Derived): readonly Template[] => {
   const board = boardOf(derived);
@@ -69,16 +72,16 @@ export function FirstBoard() {
     field: (part === "instrument" ? derived.instrument : board)?.fields.find((field) => field.key === key),
   }));
   const settings = useMemo(() => paperSettings(raw, notation.unit), [raw, notation.unit]);
-  const templates = useMemo(() => firstTemplates(derived), [derived]);
   const options = useMemo(() => (settings.chosen ? sheetOptions(design, settings.chosen) : undefined), [design, settings]);
-  const count = useMemo(
-    () => (options && templates.length > 0 ? layOut(templates, options).sheets.length : 0),
-    [options, templates],
-  );
+  // From the design as it is said: sheets are not laid out at every letter.
+  const templates = useMemo(() => firstTemplates(derive(design)), [design]);
+  const { set } = useLayOut(templates, options);
+  const count = templates.length > 0 && set ? set.sheets.length : 0;
   const size = settings.fields.find((field) => field.key === "size");
 
   async function save(): Promise<void> {
-    if (options) setSaved(await saving.save({ design, templates, options }, pdfOfJob));
+    if (!options) return;
+    setSaved(await saving.save({ design, templates, options }, pdfOfJob));
   }
 
   if (!ready || !board) return <p className="busy">One moment.</p>;
@@ -118,7 +121,7 @@ export function FirstBoard() {
           ) : null}
           {saving.progress === undefined ? (
             <Button look="main" disabled={count === 0} onClick={() => void save()}>
-              Save the PDF, {count === 1 ? "1 sheet" : `${count} sheets`}
+              Save the PDF{count === 0 ? "" : count === 1 ? ", 1 sheet" : `, ${count} sheets`}
             </Button>
           ) : (
             <Button onClick={saving.cancel}>Writing, {Math.round(saving.progress * 100)} %. Cancel</Button>

@@ -1,11 +1,10 @@
 /** Sheets: what will come out of the printer, page by page at true proportion, and the ways to save it. */
-import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type RefObject } from "react";
+import { useEffect, useId, useMemo, useRef, useState, type RefObject } from "react";
 import { createStore } from "zustand/vanilla";
 import { useStore } from "zustand";
 import { CAUTIONS } from "../../sheets/furniture/notes.ts";
-import { layOut } from "../../sheets/lay-out.ts";
 import { optionsProblem } from "../../sheets/rooms.ts";
-import type { SheetOptions, SheetSet, Tiling } from "../../sheets/sheet.ts";
+import type { SheetSet, Tiling } from "../../sheets/sheet.ts";
 import { templatesOf, type Template } from "../../templates/template.ts";
 import { useDerived, useDesign, useNotation } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
@@ -15,6 +14,8 @@ import { sheetOptions } from "../sheets/options.ts";
 import { paperSettings, usePaperRaw, type PaperSettings } from "../sheets/paper-settings.ts";
 import { archiveOfJob, pdfOfJob, svgOfJob } from "../sheets/save-sheets.ts";
 import { Inks, SheetSvg } from "../sheets/sheet-svg.tsx";
+import { useLayOut } from "../sheets/sheets-client.ts";
+import type { PlainOptions } from "../sheets/worker-words.ts";
 import { useSheetSaving } from "../sheets/use-saving.ts";
 import "../panels/numbers-panel.css";
 import "./sheets-place.css";
@@ -44,14 +45,12 @@ export function SheetsPlace() {
   const templates = useMemo(() => all.filter((template) => !leftOut.has(template.id)), [all, leftOut]);
   const options = useMemo(() => (settings.chosen ? sheetOptions(design, settings.chosen) : undefined), [design, settings]);
   const problem = options && optionsProblem(options);
-  const wanted = useMemo(() => ({ templates, options: problem ? undefined : options }), [templates, options, problem]);
-  const now = useDeferredValue(wanted);
-  const set = useMemo(() => (now.options ? layOut(now.templates, now.options) : undefined), [now]);
+  const laid = useLayOut(templates, problem ? undefined : options);
 
   return (
     <div className="sheets">
-      <TemplateList all={all} leftOut={leftOut} set={set} />
-      <Pages templates={now.templates} set={set} problem={problem} busy={now !== wanted} none={all.length === 0} />
+      <TemplateList all={all} leftOut={leftOut} set={laid.set} />
+      <Pages templates={laid.templates} set={laid.set} problem={problem} busy={laid.busy} none={all.length === 0} />
       <PaperPanel settings={settings} />
       <Foot templates={templates} options={problem ? undefined : options} />
     </div>
@@ -149,7 +148,11 @@ function Pages({ templates, set, problem, busy, none }: PagesProps) {
       <div className="sheets-head">
         <div>
           <h1 className="title" id="sheets-title">
-            {set && set.sheets.length > 0 ? `${sheetsSaid(set.sheets.length)} of ${set.paper.label}` : "No sheet yet"}
+            {set === undefined && busy
+              ? "Laying out the sheets"
+              : set && set.sheets.length > 0
+                ? `${sheetsSaid(set.sheets.length)} of ${set.paper.label}`
+                : "No sheet yet"}
           </h1>
           <p className="parts-summary">
             {none
@@ -334,7 +337,7 @@ function PaperPanel({ settings }: { readonly settings: PaperSettings }) {
   );
 }
 
-function Foot({ templates, options }: { readonly templates: readonly Template[]; readonly options: SheetOptions | undefined }) {
+function Foot({ templates, options }: { readonly templates: readonly Template[]; readonly options: PlainOptions | undefined }) {
   const design = useDesign();
   const saving = useSheetSaving();
   const ready = options !== undefined && templates.length > 0;

@@ -1,9 +1,8 @@
 import type { Design } from "../../document/design.ts";
 import { fingerprintOf } from "../../document/fingerprint.ts";
-import type { SheetOptions } from "../../sheets/sheet.ts";
-import { lengthInFull } from "../../units/format.ts";
 import { notationOf } from "../notation.ts";
 import type { PaperSettings } from "./paper-settings.ts";
+import type { PlainOptions } from "./worker-words.ts";
 
 /** Today as 2025-03-31, by this computer's clock. */
 export function today(): string {
@@ -12,14 +11,13 @@ export function today(): string {
 }
 
 /** Everything that the sheets of a design need beside its templates. */
-export function sheetOptions(design: Design, chosen: NonNullable<PaperSettings["chosen"]>): SheetOptions {
+export function sheetOptions(design: Design, chosen: NonNullable<PaperSettings["chosen"]>): PlainOptions {
   const { number = "", title = "", player = "", date = "" } = design.order ?? {};
-  const notation = notationOf(design);
   return {
     ...chosen,
     order: { number, title, player },
     date: /^\d{4}-\d\d-\d\d$/.test(date) ? date : today(),
     fingerprint: fingerprintOf(design),
-    say: (mm) => lengthInFull(mm, notation),
+    notation: notationOf(design),
   };
 }

@@ -2,57 +2,64 @@
 import type { Design } from "../../document/design.ts";
 import { fileNameOf } from "../../document/file-name.ts";
 import { writeDesign } from "../../document/write.ts";
-import { fileStemOf, pdfFileOf, svgFileOf } from "../../export/job.ts";
+import { fileStemOf, svgFileOf } from "../../export/job.ts";
 import type { FontBytes } from "../../export/pdf/writer.ts";
 import type { OnProgress } from "../../export/pause.ts";
-import type { SheetOptions } from "../../sheets/sheet.ts";
 import type { Template } from "../../templates/template.ts";
+import { writePdf } from "./sheets-client.ts";
+import { withSay, type PlainOptions } from "./worker-words.ts";
 
-export interface Saved {
+/** A file on its way: its name is known before its content, so that the file dialog can open at once. */
+export interface ComingFile {
   readonly name: string;
-  readonly bytes: Uint8Array | string;
   readonly type: string;
+  readonly content: Promise<Uint8Array | string>;
 }
 
 export interface SheetJob {
   readonly design: Design;
   readonly templates: readonly Template[];
-  readonly options: SheetOptions;
+  readonly options: PlainOptions;
   readonly onProgress: OnProgress;
   readonly signal: AbortSignal;
 }
 
 const stemOf = ({ design }: SheetJob): string => fileNameOf(design.order ?? {}).replace(/\.json$/, "");
 
-/** All sheets as one PDF file. Rejects when cancelled. */
-export async function pdfOfJob(job: SheetJob): Promise<Saved> {
-  const { templates, options, onProgress, signal } = job;
-  const bytes = await pdfFileOf(templates, options, await fontBytes(signal), { onProgress, signal });
-  return { name: `${stemOf(job)}${templates.length === 1 ? `-${templates[0]!.name}` : ""}.pdf`, bytes, type: "application/pdf" };
+async function pdfBytes({ templates, options, onProgress, signal }: SheetJob): Promise<Uint8Array> {
+  return writePdf({ templates, options, fonts: await fontBytes(signal) }, onProgress, signal);
 }
 
+/** All sheets as one PDF file. Its content rejects when cancelled. */
+export const pdfOfJob = (job: SheetJob): ComingFile => ({
+  name: `${stemOf(job)}${job.templates.length === 1 ? `-${job.templates[0]!.name}` : ""}.pdf`,
+  type: "application/pdf",
+  content: pdfBytes(job),
+});
+
 /** One template as an SVG file, several as an archive of them. */
-export async function svgOfJob(job: SheetJob): Promise<Saved> {
+export function svgOfJob(job: SheetJob): ComingFile {
   const { templates, options } = job;
   const [only] = templates;
   if (only && templates.length === 1)
-    return { name: `${fileStemOf(only)}.svg`, bytes: svgFileOf(only, options), type: "image/svg+xml" };
-  return { name: `${stemOf(job)}-svg.zip`, bytes: await zipped(svgFiles(job)), type: "application/zip" };
+    return {
+      name: `${fileStemOf(only)}.svg`,
+      type: "image/svg+xml",
+      content: Promise.resolve(svgFileOf(only, withSay(options))),
+    };
+  return { name: `${stemOf(job)}-svg.zip`, type: "application/zip", content: zipped(svgFiles(job)) };
 }
 
 /** The PDF, every template as SVG, and the design itself, in one archive. */
-export async function archiveOfJob(job: SheetJob): Promise<Saved> {
-  const pdf = await pdfOfJob(job);
-  const files = {
-    [pdf.name]: pdf.bytes as Uint8Array,
-    ...svgFiles(job),
-    [fileNameOf(job.design.order ?? {})]: writeDesign(job.design),
-  };
-  return { name: `${stemOf(job)}.zip`, bytes: await zipped(files), type: "application/zip" };
+export function archiveOfJob(job: SheetJob): ComingFile {
+  const pdf = pdfOfJob(job);
+  const content = async (): Promise<Uint8Array> =>
+    zipped({ [pdf.name]: await pdf.content, ...svgFiles(job), [fileNameOf(job.design.order ?? {})]: writeDesign(job.design) });
+  return { name: `${stemOf(job)}.zip`, type: "application/zip", content: content() };
 }
 
 const svgFiles = ({ templates, options }: SheetJob): Record<string, string> =>
-  Object.fromEntries(templates.map((template) => [`${fileStemOf(template)}.svg`, svgFileOf(template, options)]));
+  Object.fromEntries(templates.map((template) => [`${fileStemOf(template)}.svg`, svgFileOf(template, withSay(options))]));
 
 async function zipped(files: Readonly<Record<string, Uint8Array | string>>): Promise<Uint8Array> {
   const { strToU8, zipSync } = await import("fflate");

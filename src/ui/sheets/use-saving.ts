@@ -2,14 +2,14 @@
 import { useRef, useState } from "react";
 import { saveBytes } from "../files.ts";
 import { tell } from "../kit/tell.tsx";
-import type { Saved, SheetJob } from "./save-sheets.ts";
+import type { ComingFile, SheetJob } from "./save-sheets.ts";
 
 export interface SheetSaving {
   /** From 0 to 1; undefined: nothing is being written. */
   readonly progress: number | undefined;
   readonly cancel: () => void;
   /** Gives whether something was saved. */
-  readonly save: (job: Omit<SheetJob, "onProgress" | "signal">, write: (job: SheetJob) => Promise<Saved>) => Promise<boolean>;
+  readonly save: (job: Omit<SheetJob, "onProgress" | "signal">, write: (job: SheetJob) => ComingFile) => Promise<boolean>;
 }
 
 export function useSheetSaving(): SheetSaving {
@@ -23,10 +23,10 @@ export function useSheetSaving(): SheetSaving {
       running.current = controller;
       setProgress(0);
       try {
-        const { name, bytes, type } = await write({ ...job, onProgress: setProgress, signal: controller.signal });
-        setProgress(undefined);
-        const saved = await saveBytes(name, bytes, type);
+        const { name, type, content } = write({ ...job, onProgress: setProgress, signal: controller.signal });
+        const saved = await saveBytes(name, content, type);
         if (saved) tell({ title: "Saved.", more: `${name}. Print it at 100 %, then measure the bars.`, kind: "fine" });
+        else controller.abort();
         return saved;
       } catch (error) {
         if (!controller.signal.aborted)
