@@ -29,7 +29,8 @@ export async function archiveOf(
     const name = unused(safeName(file.name), used);
     // A PDF is packed already.
     const entry = name.endsWith(".pdf") ? new ZipPassThrough(name) : new ZipDeflate(name, { level: 6 });
-    entry.mtime = NO_TIME;
+    // The earliest time that an entry can carry; it is written in local time, whatever the zone.
+    entry.mtime = new Date(1980, 0, 1);
     entry.os = 0;
     zip.add(entry);
     entry.push(await file.bytes(), true);
@@ -40,9 +41,6 @@ export async function archiveOf(
   await pause();
   return joined(chunks);
 }
-
-/** The earliest time that a ZIP entry can carry; it is written in local time, whatever the zone. */
-const NO_TIME = new Date(1980, 0, 1);
 
 const MOST_LETTERS = 80;
 /** Names that one widespread system keeps for devices, with any ending. */

@@ -8,7 +8,7 @@ import { roomAround, type FreeRoom } from "./free-room.ts";
 import type { Plan, Setting } from "./plan.ts";
 import type { Placed, Sheet } from "./sheet.ts";
 import type { Template } from "../templates/template.ts";
-import { frameOf, type Cell } from "./tiling.ts";
+import { frameOf, type Cell } from "./frames.ts";
 import { nameOf } from "./words.ts";
 
 export interface Draft {

@@ -85,46 +85,23 @@ export function layOut(templates: readonly Template[], options: SheetOptions): S
   };
 }
 
-/** The way with the fewest sheets on which the upright bars find room too. */
+/** The way with the fewest sheets, drawn, and how many each other way takes. */
 function bestTiling(
   template: Template,
   strokes: readonly Stroke[],
   options: SheetOptions,
 ): { plan: Plan; tiled: Tiled; choices: Choice[] } {
-  const words = templateWords(template, options);
-  const shift = options.joints?.[template.id];
-  const plans = plansFor(strokes, words, options, false, shift);
-  let best = leastOf(plans, template);
-  // A place of their own for the upright bars makes frames smaller, so it is looked at only where they find none in the frames.
-  if (best?.plan !== plans[0]) {
-    const own = plansFor(strokes, words, options, true, shift);
-    best = leastOf(own, template, best);
-    plans.push(...own);
-  }
-  if (!best) throw new Error(`no way was found to lay ${template.id} on ${options.paper.label}`);
-  const { plan, tiled } = best;
-  const choices = [plan, ...plans.filter((p) => p !== plan)].map(choiceOf);
-  return {
-    plan,
-    tiled,
-    choices: choices.filter((c, i) => choices.findIndex((d) => d.orientation === c.orientation && d.turn === c.turn) === i),
-  };
-}
-
-interface Drawn {
-  readonly plan: Plan;
-  readonly tiled: Tiled;
-}
-
-/** The first of the plans with the fewest sheets that can be drawn, if it has fewer than `best`. */
-function leastOf(plans: readonly Plan[], template: Template, best?: Drawn): Drawn | undefined {
-  let least = best;
-  for (const plan of plans) {
-    if (least && plan.grid.cells.length >= least.plan.grid.cells.length) continue;
-    const tiled = draftPlan(plan, template);
-    if (tiled) least = { plan, tiled };
-  }
-  return least;
+  const plans = plansFor(
+    strokes,
+    templateWords(template, options),
+    options,
+    (plan) => draftPlan(plan, template) !== undefined,
+    options.joints?.[template.id],
+  );
+  const [plan] = plans;
+  const tiled = plan && draftPlan(plan, template);
+  if (!tiled) throw new Error(`no way was found to lay ${template.id} on ${options.paper.label}`);
+  return { plan, tiled, choices: plans.map(choiceOf) };
 }
 
 const choiceOf = ({ room, turn, grid }: Plan): Choice => ({

@@ -16,7 +16,7 @@ export interface NestOptions {
   /** The room on every sheet, mm. */
   readonly width: number;
   readonly height: number;
-  /** Least distance between pieces, and from a piece to the rim, mm. */
+  /** Least distance between pieces, and from a piece to the rim and to what is taken, mm. */
   readonly gap: number;
   /** Taken on every sheet: rectangles in the frame's coordinates. */
   readonly taken: readonly { readonly x0: number; readonly y0: number; readonly x1: number; readonly y1: number }[];
@@ -96,8 +96,9 @@ class Tray {
     this.#taken = new Uint8Array(this.#columns * this.#rows);
     this.#clear = new Uint16Array(this.#columns * this.#rows);
     for (const { x0, y0, x1, y1 } of taken) {
-      for (let j = Math.max(0, Math.floor(y0 / size)); j < Math.min(this.#rows, Math.ceil(y1 / size)); j++)
-        this.#take(j, Math.floor(x0 / size), Math.ceil(x1 / size));
+      const [from, to] = [Math.floor(x0 / size) - this.#gap, Math.ceil(x1 / size) + this.#gap];
+      const [low, high] = [Math.floor(y0 / size) - this.#gap, Math.ceil(y1 / size) + this.#gap];
+      for (let j = Math.max(0, low); j < Math.min(this.#rows, high); j++) this.#take(j, from, to);
     }
     for (let j = 0; j < this.#rows; j++) this.#measure(j);
   }

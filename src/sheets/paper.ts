@@ -55,8 +55,8 @@ export type PaperResult =
  */
 export function parsePaper(text: string): PaperResult {
   const said = text.trim().toLowerCase();
-  const named = PAPERS[said.replace(/[\s_]+/g, "-")];
-  if (named) return { ok: true, value: named };
+  const name = said.replace(/[\s_]+/g, "-");
+  if (Object.hasOwn(PAPERS, name)) return { ok: true, value: PAPERS[name]! };
   const number = String.raw`(\d{1,5}(?:[.,]\d{1,4})?)`;
   const roll = new RegExp(String.raw`^roll\s*(?:of\s*)?${number}\s*(?:mm)?$`).exec(said);
   const size = new RegExp(String.raw`^${number}\s*(?:mm)?\s*[x×*]\s*${number}\s*(?:mm)?$`).exec(said);

@@ -6,7 +6,8 @@ import type { InkGrid } from "./grid.ts";
 import type { Stroke } from "./ink.ts";
 import { rollLength, roomsOf, type Room } from "./rooms.ts";
 import type { Rect, SheetOptions } from "./sheet.ts";
-import { fewestFrames, frameOf, inkGridOf, RIM_ROOM, shiftedGrid, type FrameSize, type Grid } from "./tiling.ts";
+import { frameOf, RIM_ROOM, type FrameSize, type Grid } from "./frames.ts";
+import { fewestFrames, inkGridOf, shiftedGrid } from "./tiling.ts";
 import { roomAround } from "./free-room.ts";
 import { turnStroke } from "./turn.ts";
 
@@ -53,12 +54,15 @@ export function settingOf(
 /** A frame narrower than this is not worth a sheet, mm. */
 const LEAST_FRAME = 50;
 
-/** Every orientation of paper and template, with the fewest sheets for each, best first. */
+/**
+ * Every orientation of paper and template, with the fewest sheets for each, best first. The upright bars have a place of their own where
+ * the plan without one cannot be drawn.
+ */
 export function plansFor(
   strokes: readonly Stroke[],
   words: StripWords,
   options: SheetOptions,
-  ownBars: boolean,
+  canDraw: (plan: Plan) => boolean,
   shift?: { readonly x: number; readonly y: number },
 ): Plan[] {
   const plans: Plan[] = [];
@@ -66,7 +70,8 @@ export function plansFor(
     const turned = strokes.map((stroke) => turnStroke(stroke, turn));
     const ink = inkGridOf(turned);
     for (const room of roomsFor(ink, words, options)) {
-      const plan = planFor(turn, turned, ink, room, words, options, ownBars, shift);
+      const free = planFor(turn, turned, ink, room, words, options, false, shift);
+      const plan = free && canDraw(free) ? free : planFor(turn, turned, ink, room, words, options, true, shift);
       if (plan) plans.push(plan);
     }
   }
@@ -108,8 +113,9 @@ function planFor(
   if (!setting) return undefined;
   const { frame } = setting;
   const size = { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, overlap: fits ? 0 : options.overlap };
-  const grid = fewestFrames(ink, size, (tried) => ownBars || holdsBars(tried, strokes, setting, size));
-  return { ...setting, turn, strokes, ink, size, grid: shift && !fits ? shiftedGrid(ink, size, grid, shift) : grid };
+  const suits = (tried: Grid): boolean => ownBars || holdsBars(tried, strokes, setting, size);
+  const grid = fewestFrames(ink, size, suits);
+  return { ...setting, turn, strokes, ink, size, grid: shift && !fits ? shiftedGrid(ink, size, grid, shift, suits) : grid };
 }
 
 /** Whether the upright bars find room on every sheet of the grid, beside its lines and the joints' words. */

@@ -55,7 +55,7 @@ export function shareSheets(pieces: readonly Piece[], options: SheetOptions): Sh
 
 /** What is put on one sheet goes round its upright bars. */
 function nested(shapes: readonly (readonly Stroke[])[], { frame, barsAt }: Setting): Nested[] {
-  const bars = barsAt ? [] : [{ x0: 0, y0: 0, x1: BARS_DEPTH + 2, y1: BARS_LENGTH + 2 }];
+  const bars = barsAt ? [] : [{ x0: 0, y0: 0, x1: BARS_DEPTH, y1: BARS_LENGTH }];
   return nest(shapes, { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, gap: SHARE_GAP, taken: bars });
 }
 

@@ -1,6 +1,6 @@
 /** Outlines that chance draws, the same for the same seed: closed, free of crossings, with bays and limbs. */
 import type { Vec } from "../../src/geometry/vec.ts";
-import type { FrameSize } from "../../src/sheets/tiling.ts";
+import type { FrameSize } from "../../src/sheets/frames.ts";
 
 /** Numbers from 0 to 1 (the mulberry32 generator, in the public domain). */
 export function chance(seed: number): () => number {

@@ -7,7 +7,7 @@ import { textWidth } from "../lettering.ts";
 import { placementMap } from "../placement.ts";
 import type { Plan } from "../plan.ts";
 import type { Template } from "../../templates/template.ts";
-import { frameOf, gridBounds } from "../tiling.ts";
+import { frameOf, gridBounds } from "../frames.ts";
 import { tagOf } from "./joints.ts";
 import type { Block } from "./notes.ts";
 import { SMALL, type Pen } from "./pen.ts";

@@ -3,7 +3,7 @@ import type { FreeRoom } from "../free-room.ts";
 import type { InkGrid } from "../grid.ts";
 import { textWidth } from "../lettering.ts";
 import type { Rect } from "../sheet.ts";
-import { frameOf, type Cell, type FrameSize, type Grid } from "../tiling.ts";
+import { frameOf, type Cell, type FrameSize, type Grid } from "../frames.ts";
 import { SMALL, type Pen } from "./pen.ts";
 
 /** The joint between two printed frames, in the coordinates of the grid. */

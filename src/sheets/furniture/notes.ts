@@ -1,6 +1,6 @@
 /** Blocks of words and figures that stand wherever a sheet has room: how to join, cautions, distances from the nut. */
 import { textWidth, wrap } from "../lettering.ts";
-import type { Grid } from "../tiling.ts";
+import type { Grid } from "../frames.ts";
 import { LEADING, linesHeight, PLAIN, SMALL, type Pen } from "./pen.ts";
 
 /** A block of one size, drawn with its lower left corner at (x, y). */

@@ -1,7 +1,7 @@
 /** The title strip along the foot of a sheet: check bars, what the sheet is, the map of all sheets, the sheet's own letters. */
 import { textWidth, wrap } from "../lettering.ts";
 import type { Rect } from "../sheet.ts";
-import type { Cell, Grid } from "../tiling.ts";
+import type { Cell, Grid } from "../frames.ts";
 import { BARS_DEPTH, BARS_LENGTH, drawBars } from "./bars.ts";
 import { tagOf } from "./joints.ts";
 import { LARGE, LEADING, linesHeight, PLAIN, SMALL, type Pen } from "./pen.ts";
