@@ -112,8 +112,11 @@ function DimensionEditor({ placed, first, onEdit, onClose }: DimensionEditorProp
         }}
         onKeyDown={(e) => {
           e.stopPropagation();
+          if (e.key !== "Enter" && e.key !== "Escape") return;
+          // The focus goes back to the button at once, and this very press must not press it.
+          e.preventDefault();
           if (e.key === "Enter") commit();
-          if (e.key === "Escape") onClose();
+          else onClose();
         }}
         onBlur={commit}
       />
