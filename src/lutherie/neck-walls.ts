@@ -34,20 +34,29 @@ export function wallAt(section: NeckSection, from: Vec): Wall {
   if (!(from.y <= 0) || !Number.isFinite(from.x) || !Number.isFinite(from.y))
     throw new RangeError("wallAt: the point must lie below the glue plane");
   const sides = sidesOf(section);
-  const [bass, treble] = sides.map((side) => nearestOnSide(side, from)) as [Vec, Vec];
-  const to = distance(bass, from) < distance(treble, from) ? bass : treble;
+  // Where both sides are alike the nearer one is that of the point.
+  const near = isEven(section) ? [sides[from.x < 0 ? 0 : 1]] : sides;
+  const to = near.map((side) => nearestOnSide(side, from)).reduce((a, b) => (distance(b, from) < distance(a, from) ? b : a));
   return { distance: isInside(sides, from) ? distance(from, to) : -distance(from, to), from, to };
 }
+
+/** Whether bass and treble side are alike. */
+export const isEven = ({ lean, bassExponent, trebleExponent }: NeckSection): boolean =>
+  lean === 0 && bassExponent === trebleExponent;
 
 /** The walls of a channel; width and depth above 0. */
 export function channelWalls(section: NeckSection, { middle, width, depth }: Channel): ChannelWalls {
   if (!(width > 0 && depth > 0)) throw new RangeError("channelWalls: a channel has a width and a depth");
-  const corners = (y: number): Wall => {
-    const a = wallAt(section, vec(middle - width / 2, y));
-    const b = wallAt(section, vec(middle + width / 2, y));
-    return a.distance <= b.distance ? a : b;
-  };
-  return { behind: corners(-depth), beside: corners(0) };
+  return { behind: wallOfCorners(section, middle, width, -depth), beside: wallOfCorners(section, middle, width, 0) };
+}
+
+/** The lesser wall of the two corners of a channel at the height y (0 or below). */
+export function wallOfCorners(section: NeckSection, middle: number, width: number, y: number): Wall {
+  // Where both sides are alike the outer corner is the nearer one.
+  if (isEven(section)) return wallAt(section, vec(middle < 0 ? middle - width / 2 : middle + width / 2, y));
+  const a = wallAt(section, vec(middle - width / 2, y));
+  const b = wallAt(section, vec(middle + width / 2, y));
+  return a.distance <= b.distance ? a : b;
 }
 
 function isInside(sides: readonly SectionSide[], { x, y }: Vec): boolean {

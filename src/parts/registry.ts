@@ -1,7 +1,9 @@
 /** All parts, the instrument first; a part may read the measures only of those above it. */
 import type { Part } from "./contract.ts";
 import { fingerboard } from "./fingerboard/index.ts";
+import { headstock } from "./headstock/index.ts";
 import { instrument } from "./instrument/index.ts";
+import { neck } from "./neck/index.ts";
 import { nut } from "./nut/index.ts";
 import { shape } from "./shape/index.ts";
 
@@ -10,7 +12,14 @@ export type AnyPart = Part<unknown, unknown>;
 
 const entry = <P, M>(part: Part<P, M>): AnyPart => part as unknown as AnyPart;
 
-export const REGISTRY: readonly AnyPart[] = [entry(instrument), entry(fingerboard), entry(nut), entry(shape)];
+export const REGISTRY: readonly AnyPart[] = [
+  entry(instrument),
+  entry(fingerboard),
+  entry(nut),
+  entry(neck),
+  entry(headstock),
+  entry(shape),
+];
 
 /** The part of a kind, or undefined if this version has none. */
 export const partOf = (kind: unknown): AnyPart | undefined => REGISTRY.find((part) => part.kind === kind);

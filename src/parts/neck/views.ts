@@ -1,0 +1,43 @@
+/** Pieces that the neck's drawing and its templates share: lines said about, layers moved to their place on the page. */
+import type { Dimension, Layer, Said, Shape } from "../../drawing/drawing.ts";
+import { segmentPath, type Path } from "../../geometry/path.ts";
+import { transformPath, translation } from "../../geometry/transform.ts";
+import { add, vec, type Vec } from "../../geometry/vec.ts";
+
+export const said = (label: string, value: number): Said => ({ label, value, quantity: "length" });
+export const saidAngle = (label: string, value: number): Said => ({ label, value, quantity: "angle" });
+
+export const movedPath = (path: Path, by: Vec): Path => transformPath(translation(by), path);
+
+/** The layer moved by a vector. */
+export function movedLayer(layer: Layer, by: Vec): Layer {
+  return {
+    name: layer.name,
+    shapes: layer.shapes.map((shape) => ({
+      ...shape,
+      path: movedPath(shape.path, by),
+      ...(shape.holes ? { holes: shape.holes.map((hole) => movedPath(hole, by)) } : {}),
+    })),
+    ...(layer.texts ? { texts: layer.texts.map((text) => ({ ...text, at: add(text.at, by) })) } : {}),
+  };
+}
+
+export const movedDimensions = (dimensions: readonly Dimension[], by: Vec): Dimension[] =>
+  dimensions.map((dimension) => ({ ...dimension, from: add(dimension.from, by), to: add(dimension.to, by) }));
+
+/** A centre line between two points. */
+export const centreLine = (id: string, from: Vec, to: Vec): Shape => ({
+  id,
+  role: "centre",
+  line: "centre",
+  path: segmentPath(from, to),
+  name: "centre line",
+});
+
+/** The centre line along x. */
+export const centreAlong = (from: number, to: number): Layer => ({
+  name: "centre",
+  shapes: [centreLine("centre-line", vec(from, 0), vec(to, 0))],
+});
+
+export const placeName = (fret: number): string => (fret === 0 ? "nut" : `fret ${fret}`);

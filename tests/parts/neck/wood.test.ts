@@ -1,0 +1,273 @@
+/** The checks that keep a neck from being carved into its channels. */
+import * as fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { sentenceOf } from "../../../src/checks/findings.ts";
+import { flatten } from "../../../src/geometry/flatten.ts";
+import { pathBounds } from "../../../src/geometry/measure.ts";
+import { distance, distanceToSegment, vec, type Vec } from "../../../src/geometry/vec.ts";
+import { findingOf, shapeOf, shapesOf, templateOf } from "../derived-board.ts";
+import { deriveNeck, type Given } from "./derived-neck.ts";
+
+const severityOf = (id: string, given: Given): string => findingOf(deriveNeck(given).part, id).severity;
+
+describe("wood behind the channels of a neck", () => {
+  it("is enough by default, for the rod, its pocket and both bars", () => {
+    const { part, m } = deriveNeck();
+    expect(m.channels.map(({ id }) => id)).toEqual(["rod", "pocket", "bar-1", "bar-2"]);
+    for (const { id } of m.channels) expect(findingOf(part, `wood-behind/${id}`).severity).toBe("fine");
+    expect(findingOf(part, "wood-under-entry").severity).toBe("fine");
+    // Common practice, no source: rod 6.35 by 9.5, bars 3.2 by 6.35, 3 mm behind.
+    expect(m.channels[0]).toMatchObject({ width: 6.35, depthFrom: 9.5 });
+    expect(m.channels[2]).toMatchObject({ width: 3.2, depthFrom: 6.35 });
+  });
+
+  it("is the distance of the channel's corner from an ellipse, found by brute force on a neck that does not taper", () => {
+    // 44 wide all along, 21.35 with a board of 6.35: half an ellipse of 22 by 15.
+    const { part, m } = deriveNeck({
+      instrument: { nutWidth: "44" },
+      fingerboard: { widthAtJoin: "44", thickness: "6.35" },
+      neck: {
+        firstDepth: "21.35",
+        secondDepth: "21.35",
+        rod: "body",
+        pocketLength: "0",
+        rodStart: "60",
+        rodLength: "200",
+        bars: [],
+      },
+    });
+    let least = Infinity;
+    for (let i = 0; i <= 200_000; i++) {
+      const angle = (Math.PI * i) / 200_000;
+      least = Math.min(least, Math.hypot(22 * Math.cos(angle) - 3.175, 15 * Math.sin(angle) - 9.5));
+    }
+    expect(m.leastWood!).toBeCloseTo(least, 5);
+    expect(findingOf(part, "wood-behind/rod").measured!).toBeCloseTo(least, 5);
+    // Not on the centre line, where 5.5 would be left.
+    expect(least).toBeLessThan(5.4);
+  });
+
+  it("is exact in a round neck: 20 - sqrt(3.175² + 9.5²) = 9.98345", () => {
+    const { m } = deriveNeck({
+      instrument: { nutWidth: "40", nutSpread: "34" },
+      fingerboard: { widthAtJoin: "40" },
+      neck: {
+        firstDepth: "26.35",
+        secondDepth: "26.35",
+        rod: "body",
+        pocketLength: "0",
+        rodStart: "60",
+        rodLength: "200",
+        bars: [],
+      },
+    });
+    expect(m.leastWood!).toBeCloseTo(20 - Math.hypot(3.175, 9.5), 6);
+  });
+
+  it("stops below 3 mm, not at it, at the rod and at a bar alike", () => {
+    // The depths just inside and just outside of the limit are looked for from outside the checks, by halving on the measure.
+    for (const [id, neck] of [
+      ["rod", { bars: [] }],
+      ["bar-1", { rod: "none", bars: [{ offset: "11", depth: "9.5" }] }],
+    ] as const) {
+      const wall = (depth: number): number =>
+        deriveNeck({ neck: { ...neck, firstDepth: depth, secondDepth: depth + 2 } }).m.leastWood!;
+      let [low, high] = [15, 24];
+      for (let i = 0; i < 24; i++) {
+        const middle = (low + high) / 2;
+        if (wall(middle) < 3) low = middle;
+        else high = middle;
+      }
+      const at = (depth: number): Given => ({ neck: { ...neck, firstDepth: depth, secondDepth: depth + 2 } });
+      expect(severityOf(`wood-behind/${id}`, at(high + 0.01)), id).toBe("fine");
+      expect(severityOf(`wood-behind/${id}`, at(low - 0.01)), id).toBe("stop");
+    }
+  });
+
+  it("breaks the rule with bars 9.5 deep in a thin neck, and says so", () => {
+    const bars = [-9, 9].map((offset) => ({ offset, depth: "9.5" }));
+    expect(severityOf("wood-behind/bar-1", { neck: { firstDepth: "20.5", bars } })).toBe("stop");
+    expect(severityOf("wood-behind/bar-2", { neck: { firstDepth: "20.5", bars } })).toBe("stop");
+    expect(severityOf("wood-behind/bar-1", { neck: { firstDepth: "20.5" } })).toBe("fine");
+  });
+
+  it("names the station and the number, at the channel on the drawing", () => {
+    const { part, m } = deriveNeck({ neck: { secondDepth: "18.6", secondFret: "7", bars: [] } });
+    const finding = findingOf(part, "wood-behind/rod");
+    expect(finding.severity).toBe("stop");
+    expect(finding.shape).toBe("rod");
+    const rod = m.channels[0]!;
+    expect(finding.at!.x).toBeCloseTo(rod.behind!.x, 9);
+    expect(Math.abs(finding.at!.y)).toBeCloseTo(rod.width / 2, 9);
+    const box = pathBounds(shapeOf(part.drawing(), "rod").path);
+    expect(finding.at!.x).toBeGreaterThanOrEqual(box.minX);
+    expect(finding.at!.x).toBeLessThanOrEqual(box.maxX);
+    const said = sentenceOf(finding, (value) => value.toFixed(1));
+    // The neck thins towards the body, so the least wood is where the heel begins: 313 is between frets 11 and 12 at 645.16.
+    expect(said).toBe(
+      `Only ${rod.behind!.distance.toFixed(1)} of wood is left behind the truss-rod channel between frets 11 and 12; carving there can lose the neck.`,
+    );
+    expect(finding.mend).not.toBe("");
+  });
+
+  it("says that a channel breaks through, with a measure below 0", () => {
+    const { part, m } = deriveNeck({ neck: { firstDepth: "15", secondDepth: "16" } });
+    const finding = findingOf(part, "wood-behind/rod");
+    expect(finding.severity).toBe("stop");
+    expect(finding.measured!).toBeLessThan(0);
+    expect(finding.says).toContain("breaks through the back");
+    expect(part.summary.join(" ")).toContain("breaks through the back");
+    expect(m.leastWood!).toBeLessThan(0);
+  });
+
+  it("cannot be missed: under the part's name, in a section of its own with its dimension, and on every gauge that would do it", () => {
+    const { part, m } = deriveNeck({ neck: { firstDepth: "18", secondDepth: "23" } });
+    expect(m.leastWood!).toBeGreaterThan(0);
+    expect(m.leastWood!).toBeLessThan(3);
+    expect(part.summary.map((word) => (typeof word === "string" ? word : word.value.toFixed(2))).join("")).toContain(
+      `Only ${m.leastWood!.toFixed(2)} of wood behind the channels.`,
+    );
+    const drawing = part.drawing();
+    expect(shapeOf(drawing, "section-least").tint).toBe("wood");
+    const dimension = drawing.dimensions.find(({ id }) => id === "least-wood")!;
+    expect(dimension).toMatchObject({ rank: 1, value: m.leastWood });
+    expect(distance(dimension.from, dimension.to)).toBeCloseTo(m.leastWood!, 6);
+    const gauges = templateOf(part, "carving-gauges");
+    const stops = gauges.drawing.layers.flatMap(({ texts = [] }) => texts).filter(({ text }) => text.startsWith("STOP"));
+    expect(stops.map(({ id }) => id)).toEqual(["gauge-1-stop"]);
+    const none = templateOf(deriveNeck().part, "carving-gauges").drawing.layers.flatMap(({ texts = [] }) => texts);
+    expect(none.filter(({ text }) => text.startsWith("STOP"))).toEqual([]);
+  });
+
+  it("follows the maker's own limit", () => {
+    const limits = { "neck.wood-behind.least": "6 mm" };
+    expect(severityOf("wood-behind/rod", {})).toBe("fine");
+    expect(severityOf("wood-behind/rod", { limits })).toBe("stop");
+  });
+
+  it("is left alone by numbers that have nothing to do with it", () => {
+    const wood = (given: Given): unknown => findingOf(deriveNeck(given).part, "wood-behind/rod");
+    const plain = wood({});
+    expect(
+      wood({ neck: { heelDepth: "95", bridgeThickness: "8", joint: "dovetail", gaugeFrets: "2 4", facetAngles: "30" } }),
+    ).toEqual(plain);
+    expect(wood({ nut: { spare: "3" }, fingerboard: { markerSize: "5" } })).toEqual(plain);
+  });
+
+  it("lies under the rod's end in the head no further than the side view shows, and less with a thinner head", () => {
+    const { part, m } = deriveNeck({ neck: { volute: "0" } });
+    const drawing = part.drawing();
+    // Outside: distance in the side view between the channel's floor and the drawn back of the neck.
+    const back = flatten(shapeOf(drawing, "side-outline").path, 1e-3);
+    const rod = m.channels[0]!;
+    const glue = pathBounds(shapeOf(drawing, "side-board").path).minY;
+    const floor = Array.from({ length: 200 }, (_, i) => vec(rod.from + ((m.nutX - rod.from) * i) / 199, glue - rod.depthFrom));
+    const below = back.filter(({ y }) => y < glue - rod.depthFrom);
+    const onSide = Math.min(...floor.flatMap((p) => below.slice(1).map((q, i) => distanceToSegment(p, below[i]!, q))));
+    expect(m.woodUnderEntry!).toBeLessThan(onSide + 1e-3);
+    expect(m.woodUnderEntry!).toBeGreaterThan(onSide - 0.6);
+    expect(deriveNeck({ neck: { headThickness: "12" } }).m.woodUnderEntry!).toBeLessThan(m.woodUnderEntry!);
+    expect(deriveNeck({ neck: { volute: "3" } }).m.woodUnderEntry!).toBeGreaterThan(m.woodUnderEntry!);
+    expect(severityOf("wood-under-entry", { neck: { pocketDepth: "13.5" } })).toBe("stop");
+    expect(deriveNeck({ neck: { rod: "body" } }).m.woodUnderEntry).toBeUndefined();
+  });
+
+  it("agrees at every fret with brute force over the points of the section", () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          firstDepth: fc.double({ min: 19, max: 24, noNaN: true }),
+          secondDepth: fc.double({ min: 20, max: 26, noNaN: true }),
+          firstFullness: fc.double({ min: 1.4, max: 3.2, noNaN: true }),
+          firstLean: fc.double({ min: -3, max: 3, noNaN: true }),
+        }),
+        (neck) => {
+          const { m } = deriveNeck({ neck: { ...neck, pocketLength: "0" } });
+          for (const place of m.places.filter(({ x }) => x > m.bendTo && x < m.heelFrom)) {
+            const points: Vec[] = [];
+            for (const sign of [-1, 1]) {
+              const a = place.width / 2 - sign * place.lean;
+              const p = sign < 0 ? place.bassFullness : place.trebleFullness;
+              for (let i = 0; i <= 3000; i++) {
+                const share = Math.sin((Math.PI / 2) * (i / 3000)) ** 2;
+                points.push(vec(place.lean + sign * a * (1 - share ** p) ** (1 / p), -place.depth * share));
+              }
+            }
+            const corners = m.channels
+              .filter(({ from, to }) => place.x >= from && place.x <= to)
+              .flatMap(({ middleFrom, width, depthFrom }) =>
+                [-0.5, 0.5].map((side) => vec(middleFrom + side * width, -depthFrom)),
+              );
+            const least = Math.min(...corners.flatMap((corner) => points.map((point) => distance(corner, point))));
+            if (place.behind! > 0) expect(Math.abs(place.behind! - least)).toBeLessThan(2e-3);
+          }
+        },
+      ),
+      { numRuns: 8 },
+    );
+  });
+});
+
+describe("wood beside and between the channels", () => {
+  it("is looked at where it is short and stops where there is none", () => {
+    const bar = (offset: number): Given => ({ neck: { bars: [{ offset, depth: "3" }] } });
+    expect(severityOf("wood-beside/bar-1", bar(16))).toBe("fine");
+    // Half of 44.45 is 22.2: a bar from 17.4 to 20.6 leaves 1.7 or so at the nut.
+    expect(severityOf("wood-beside/bar-1", bar(19))).toBe("look");
+    expect(severityOf("wood-beside/bar-1", bar(21.5))).toBe("stop");
+  });
+
+  it("stands between rod and bars: 9 - 3.175 - 1.6 = 4.225", () => {
+    expect(deriveNeck().m.between!.distance).toBeCloseTo(4.225, 9);
+    const bar = (offset: number): Given => ({ neck: { bars: [{ offset }] } });
+    expect(severityOf("wood-between", bar(6.8))).toBe("fine");
+    expect(severityOf("wood-between", bar(6.7))).toBe("look");
+    expect(severityOf("wood-between", bar(4.7))).toBe("stop");
+  });
+
+  it("tells a channel that ends before it begins or leaves the neck", () => {
+    expect(severityOf("channel-places/bar-1", { neck: { bars: [{ start: "300", stop: "100" }] } })).toBe("stop");
+    expect(severityOf("channel-places/rod-end", { neck: { rodLength: "420" } })).toBe("stop");
+    expect(severityOf("channel-places/rod-end", { neck: { rod: "body", rodLength: "500" } })).toBe("look");
+    expect(severityOf("channel-places", {})).toBe("fine");
+  });
+});
+
+describe("channels", () => {
+  it("are drawn in plan and in every section that they pass through", () => {
+    const { part } = deriveNeck({ neck: { gaugeFrets: "5" } });
+    const drawing = part.drawing();
+    const box = pathBounds(shapeOf(drawing, "bar-2").path);
+    expect([box.minY, box.maxY]).toEqual([expect.closeTo(7.4, 9), expect.closeTo(10.6, 9)]);
+    expect(box.minX).toBeCloseTo(10, 9);
+    const ids = shapesOf(drawing).map(({ id }) => id);
+    for (const id of ["section-5-rod", "section-5-bar-1", "section-5-bar-2", "section-nut-rod"]) expect(ids).toContain(id);
+    expect(ids).not.toContain("section-nut-bar-1");
+    const floor = pathBounds(shapeOf(drawing, "section-5-rod").path);
+    expect(floor.maxY - floor.minY).toBeCloseTo(9.5, 9);
+  });
+
+  it("start in the head or end in the body with the pocket at the adjuster", () => {
+    const head = deriveNeck().m;
+    const [rod, pocket] = head.channels;
+    // The nut is 5.5 thick: the channel begins 15 behind that.
+    expect(rod!.from).toBeCloseTo(-20.5, 9);
+    expect([pocket!.from, pocket!.to]).toEqual([expect.closeTo(-20.5, 9), expect.closeTo(-8.5, 9)]);
+    const body = deriveNeck({ neck: { rod: "body" } }).m;
+    expect(body.channels[0]!.from).toBeCloseTo(8, 9);
+    expect(body.channels[1]!.to).toBeCloseTo(body.joinX + 20, 9);
+    expect(deriveNeck({ neck: { rod: "none", bars: [] } }).m.leastWood).toBeUndefined();
+  });
+
+  it("slope and splay as given, and keep the hand of a left-handed neck", () => {
+    const neck = { bars: [{ offset: "9", endOffset: "11", depth: "6.35", endDepth: "9.5" }] };
+    const right = deriveNeck({ neck });
+    const left = deriveNeck({ neck, instrument: { handed: "left" } });
+    const boxOf = ({ part }: ReturnType<typeof deriveNeck>) => pathBounds(shapeOf(part.drawing(), "bar-1").path);
+    expect(boxOf(right).maxY).toBeCloseTo(11 + 1.6, 9);
+    expect(boxOf(left).minY).toBeCloseTo(-12.6, 9);
+    expect(left.m.leastWood!).toBeCloseTo(right.m.leastWood!, 9);
+    const table = templateOf(right.part, "channels").table!.rows;
+    expect(table).toContainEqual({ label: "bar 1: depth, end", value: 9.5 });
+  });
+});
