@@ -4,8 +4,10 @@ import type { SheetOptions } from "../sheets/sheet.ts";
 import type { Template } from "../templates/template.ts";
 import { inkBounds } from "../sheets/ink.ts";
 import { lineSentence, nameOf } from "../sheets/words.ts";
+import { archiveOf, type ArchiveFile } from "./archive.ts";
 import type { OnProgress } from "./pause.ts";
 import type { FontBytes } from "./pdf/writer.ts";
+import { forMachine, ORDER_SAID, sideBySide } from "./svg/machine.ts";
 import { svgOf } from "./svg/write.ts";
 
 /** Name of a template's file without its ending: `fingerboard-blank-outline`. */
@@ -17,20 +19,88 @@ function titleOf({ number, title }: SheetOptions["order"], what: string): string
   return order === "" ? what : `${order}: ${what}`;
 }
 
-/** One template as an SVG file. */
-export function svgFileOf(template: Template, { order, fingerprint, date }: SheetOptions): string {
+const CHECK_UNITS = "one unit is 1 mm: check units and one length in the receiving program.";
+const sentences = (texts: readonly string[]): string => texts.filter((text) => text !== "").join(" ");
+const stampOf = ({ date, fingerprint }: SheetOptions): string => [date, fingerprint].filter((text) => text !== "").join(" · ");
+
+/** One template as an SVG file, ready for a machine. */
+export function svgFileOf(template: Template, options: SheetOptions): string {
   const { minX, minY, maxX, maxY } = inkBounds(template);
   const size = `${(maxX - minX).toFixed(2)} by ${(maxY - minY).toFixed(2)} mm`;
-  return svgOf(template.drawing, {
-    title: titleOf(order, nameOf(template)),
-    desc: [
+  return svgOf(forMachine(template.drawing), {
+    title: titleOf(options.order, nameOf(template)),
+    desc: sentences([
       lineSentence(template),
-      `True size, one unit is 1 mm, ${size}: check units and one length in the receiving program.`,
-      [date, fingerprint].filter((text) => text !== "").join(" · "),
-    ]
-      .filter((text) => text !== "")
-      .join(" "),
+      ...(template.cautions ?? []),
+      `True size, ${size}, ${CHECK_UNITS}`,
+      ORDER_SAID,
+      stampOf(options),
+    ]),
   });
+}
+
+/** All templates side by side in one SVG file; their layers are named `fingerboard-blank-outline/outline`. */
+export function svgOfAll(templates: readonly Template[], options: SheetOptions): string {
+  const drawings = templates.map((template) => ({
+    name: fileStemOf(template),
+    drawing: forMachine(template.drawing),
+    box: inkBounds(template),
+  }));
+  return svgOf(sideBySide(drawings), {
+    title: titleOf(options.order, `${templates.length} templates`),
+    desc: sentences([
+      templates.map((template) => `${nameOf(template)}: ${lineSentence(template)}`).join(" "),
+      `True size, ${CHECK_UNITS}`,
+      ORDER_SAID,
+      stampOf(options),
+    ]),
+  });
+}
+
+/** The whole job as the files of an archive: all sheets, every template for a machine, all of them in one, and the design. */
+export function jobFiles(
+  templates: readonly Template[],
+  options: SheetOptions,
+  fonts: FontBytes,
+  design: { readonly stem: string; readonly text: string },
+  watch: { readonly onProgress?: OnProgress; readonly signal?: AbortSignal } = {},
+): ArchiveFile[] {
+  return [
+    { name: `${design.stem}.pdf`, bytes: () => pdfFileOf(templates, options, fonts, watch) },
+    ...svgFiles(templates, options),
+    { name: `${design.stem}.json`, bytes: () => encoded(design.text) },
+  ];
+}
+
+/** Every template as an SVG file, and where they are several all of them in one. */
+export function svgFiles(templates: readonly Template[], options: SheetOptions): ArchiveFile[] {
+  const each = templates.map((template): ArchiveFile => ({
+    name: `${fileStemOf(template)}.svg`,
+    bytes: () => encoded(svgFileOf(template, options)),
+  }));
+  return templates.length > 1 ? [...each, { name: ALL_IN_ONE, bytes: () => encoded(svgOfAll(templates, options)) }] : each;
+}
+export const ALL_IN_ONE = "all-templates.svg";
+
+const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+/** How much of a whole job the sheets are. */
+const SHEETS_SHARE = 0.9;
+
+/** The whole job in one archive. The bytes hold nothing of the day or the machine; rejects with the signal's reason when cancelled. */
+export function jobArchive(
+  templates: readonly Template[],
+  options: SheetOptions,
+  fonts: FontBytes,
+  design: { readonly stem: string; readonly text: string },
+  { onProgress, signal }: { readonly onProgress?: OnProgress; readonly signal?: AbortSignal } = {},
+): Promise<Uint8Array<ArrayBuffer>> {
+  const tell = (done: number): void => onProgress?.(done);
+  const watch = signal ? { signal } : {};
+  const files = jobFiles(templates, options, fonts, design, { ...watch, onProgress: (done) => tell(SHEETS_SHARE * done) });
+  // The sheets are the first of the files.
+  const share = (done: number): number => SHEETS_SHARE + ((1 - SHEETS_SHARE) * (done * files.length - 1)) / (files.length - 1);
+  return archiveOf(files, { ...watch, onProgress: (done) => tell(share(done)) });
 }
 
 /** Templates laid on sheets and written as one PDF file. Loads the PDF library on first use. */

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import type { Design } from "../../document/design.ts";
 import { fingerprintOf } from "../../document/fingerprint.ts";
-import { fileStemOf, pdfFileOf, svgFileOf } from "../../export/job.ts";
+import { ALL_IN_ONE, fileStemOf, pdfFileOf, svgFileOf, svgOfAll } from "../../export/job.ts";
 import { inkBounds } from "../../sheets/ink.ts";
 import { parsePaper } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS, type PrinterCorrection, type SheetOptions } from "../../sheets/sheet.ts";
@@ -20,10 +20,10 @@ const FORMATS: readonly string[] = ["svg", "pdf"];
 export const templates: Command = {
   name: "templates",
   usage:
-    "DESIGN --out DIR [--paper a4|a3|letter|legal|tabloid|WxH] [--part ID] [--template NAME] [--format svg,pdf] [--printer sx,sy] [--set path=value]...",
+    "DESIGN --out DIR [--paper a4|a3|letter|legal|tabloid|WxH] [--part ID] [--template NAME] [--format svg,pdf] [--one-file] [--printer sx,sy] [--set path=value]...",
   about: "one SVG and one tiled PDF a template, and templates.json that lists them",
   valued: { ...COMMON.valued, out: "once", paper: "once", part: "once", template: "once", format: "once", printer: "once" },
-  flags: COMMON.flags,
+  flags: [...COMMON.flags, "one-file"],
   run: async (args, out) => {
     const design = await openDesign(onlyWord(args, "DESIGN"), args, out.note);
     const folder = optionOf(args, "out");
@@ -57,6 +57,7 @@ export const templates: Command = {
         });
       }
     }
+    if (args.options["one-file"]) files.push({ file: join(folder, ALL_IN_ONE), content: svgOfAll(chosen, options) });
     const list = JSON.stringify(
       { units: "mm", fingerprint: options.fingerprint, paper: options.paper.label, templates: listed },
       null,
