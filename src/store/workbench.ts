@@ -3,6 +3,7 @@ import { newDesign } from "../document/new-design.ts";
 import type { Design } from "../document/design.ts";
 import type { DesignStorage } from "../document/storage.ts";
 import type { Derived } from "../parts/derived.ts";
+import { dated } from "./day.ts";
 import { createDesignStore, type DesignStore, type Stored } from "./design-store.ts";
 import { derivedView } from "./derived-view.ts";
 import { historyView, type HistoryLabels } from "./history-view.ts";
@@ -33,7 +34,7 @@ export interface WorkbenchOptions {
 }
 
 export function createWorkbench({ first, storage, session, now = Date.now }: WorkbenchOptions = {}): Workbench {
-  const design = createDesignStore(first ?? { id: newId(), design: newDesign("steel-string") });
+  const design = createDesignStore(first ?? { id: newId(), design: dated(newDesign("steel-string"), now()) });
   const sessionStore = createSessionStore(session);
   return {
     design,

@@ -8,6 +8,7 @@ import { recordCut } from "../../store/commands/record-cut.ts";
 import { returnToCut } from "../../store/commands/return-to-cut.ts";
 import { undo } from "../../store/commands/undo.ts";
 import { templatesOf, type Template } from "../../templates/template.ts";
+import { dayOf } from "../../store/day.ts";
 import { useBench, useDerived, useDesign } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
 import { Button } from "../kit/button.tsx";
@@ -15,7 +16,6 @@ import { ListChoice } from "../kit/choice.tsx";
 import { Dialog } from "../kit/dialog.tsx";
 import { FindingSign } from "../kit/sign.tsx";
 import { tell } from "../kit/tell.tsx";
-import { today } from "../sheets/options.ts";
 import "./cuts.css";
 
 export function Cuts() {
@@ -106,7 +106,7 @@ function EnterCut({ templates, onClose }: { readonly templates: readonly Templat
   const bench = useBench();
   const ids = { date: useId(), material: useId(), note: useId() };
   const [chosen, setChosen] = useState(templates[0]?.id ?? "");
-  const [date, setDate] = useState(today);
+  const [date, setDate] = useState(() => dayOf(bench.now()));
   const [material, setMaterial] = useState("");
   const [note, setNote] = useState("");
 
@@ -114,7 +114,7 @@ function EnterCut({ templates, onClose }: { readonly templates: readonly Templat
     const template = templates.find((one) => one.id === chosen);
     if (!template) return;
     recordCut(bench, {
-      date: date || today(),
+      date: date || dayOf(bench.now()),
       part: template.partId,
       template: template.name,
       ...(material.trim() ? { material: material.trim() } : {}),
