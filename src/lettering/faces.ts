@@ -8,9 +8,7 @@ export interface BundledFace {
   readonly file: string;
   readonly licence: string;
   readonly kind: "text serif" | "display serif" | "slab" | "sans" | "blackletter" | "script";
-  /** Width of the thinnest stroke of its capitals as a share of their height: what a cutter must pass. */
-  readonly thinnest: number;
-  /** What its strokes are like to cut. */
+  /** What its strokes are like to cut; fractions are of the height of capitals, as measured on the capitals. */
   readonly strokes: string;
 }
 
@@ -24,8 +22,7 @@ export const BUNDLED_FACES: readonly BundledFace[] = [
     file: "cormorant-garamond-latin-600-normal.woff",
     licence: "LICENSE-cormorant-garamond.txt",
     kind: "text serif",
-    thinnest: 0.0217,
-    strokes: "Strong stems and fine hairlines, small sharp serifs.",
+    strokes: "Strong stems, small sharp serifs; thin strokes of 1/30, in places 1/45.",
   },
   {
     id: "cinzel",
@@ -33,8 +30,7 @@ export const BUNDLED_FACES: readonly BundledFace[] = [
     file: "cinzel-latin-600-normal.woff",
     licence: "LICENSE-cinzel.txt",
     kind: "display serif",
-    thinnest: 0.0525,
-    strokes: "Inscription capitals with sturdy thin strokes; its small letters are small capitals.",
+    strokes: "Inscription capitals, also for small letters; thin strokes of 1/18.",
   },
   {
     id: "zilla-slab",
@@ -42,8 +38,7 @@ export const BUNDLED_FACES: readonly BundledFace[] = [
     file: "zilla-slab-latin-600-normal.woff",
     licence: "LICENSE-zilla-slab.txt",
     kind: "slab",
-    thinnest: 0.0813,
-    strokes: "Nearly even strokes with blunt slab serifs.",
+    strokes: "Nearly even strokes with blunt slab serifs, 1/12 at the thinnest.",
   },
   {
     id: "lato",
@@ -51,8 +46,7 @@ export const BUNDLED_FACES: readonly BundledFace[] = [
     file: "lato-latin-700-normal.woff",
     licence: "LICENSE-lato.txt",
     kind: "sans",
-    thinnest: 0.102,
-    strokes: "Even, strong strokes without serifs: the easiest to cut small.",
+    strokes: "Even, strong strokes without serifs, 1/10 at the thinnest: the easiest to cut small.",
   },
   {
     id: "pirata-one",
@@ -60,8 +54,7 @@ export const BUNDLED_FACES: readonly BundledFace[] = [
     file: "pirata-one-latin-400-normal.woff",
     licence: "LICENSE-pirata-one.txt",
     kind: "blackletter",
-    thinnest: 0.0277,
-    strokes: "Heavy broken strokes joined by thin ones, sharp points.",
+    strokes: "Heavy broken strokes with sharp points, joined by thin ones of 1/16, in places 1/36.",
   },
   {
     id: "unifrakturmaguntia",
@@ -69,8 +62,7 @@ export const BUNDLED_FACES: readonly BundledFace[] = [
     file: "unifrakturmaguntia-latin-400-normal.woff",
     licence: "LICENSE-unifrakturmaguntia.txt",
     kind: "blackletter",
-    thinnest: 0.0234,
-    strokes: "Old German print, heavy strokes with hairline flourishes.",
+    strokes: "Old German print, heavy strokes with fine flourishes of 1/28, in places 1/43.",
   },
   {
     id: "pinyon-script",
@@ -78,8 +70,7 @@ export const BUNDLED_FACES: readonly BundledFace[] = [
     file: "pinyon-script-latin-400-normal.woff",
     licence: "LICENSE-pinyon-script.txt",
     kind: "script",
-    thinnest: 0.0141,
-    strokes: "Copperplate writing with long hairlines: wants large letters or the finest bit.",
+    strokes: "Copperplate writing with long hairlines of 1/70: wants large letters and the finest bit.",
   },
   {
     id: "great-vibes",
@@ -87,8 +78,7 @@ export const BUNDLED_FACES: readonly BundledFace[] = [
     file: "great-vibes-latin-400-normal.woff",
     licence: "LICENSE-great-vibes.txt",
     kind: "script",
-    thinnest: 0.0195,
-    strokes: "Brush writing with swelling strokes and thin loops.",
+    strokes: "Brush writing with swelling strokes and thin loops of 1/40, in places 1/55.",
   },
 ];
 

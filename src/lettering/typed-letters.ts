@@ -28,10 +28,10 @@ export const lettersOf = (text: string): string[] =>
 const STANDS_ALONE =
   /^[\p{Script=Latin}\p{Script=Greek}\p{Script=Cyrillic}\p{Script=Armenian}\p{Script=Georgian}\p{Script=Hebrew}\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\p{Script=Bopomofo}\p{Script=Cherokee}\p{Script=Ogham}\p{Script=Runic}\p{Script=Gothic}\p{Script=Common}\p{Script=Unknown}]+$/u;
 const SPACE = /^\p{Zs}$/u;
-const INVISIBLE = /[\p{Cc}\p{Zl}\p{Zp}]|^\p{Cf}/u;
+const NO_LETTER = /[\p{Cc}\p{Zl}\p{Zp}]|^[\p{Cf}\p{M}]/u;
 
 /**
- * The letters of the text. Refused: no letters at all or too many, line breaks and invisible marks, a character that the face does not have
+ * The letters of the text. Refused: no letters at all or too many, line breaks, invisible marks and accents that stand alone, a character that the face does not have
  * (each is named), writing whose letters join or move about, and text that runs both ways.
  */
 export function typedLetters(text: string, face: Face): Result<TypedLetter[], Trouble> {
@@ -40,11 +40,8 @@ export function typedLetters(text: string, face: Face): Result<TypedLetter[], Tr
     return trouble("text", `The text has ${characters.length} letters, more than ${MOST_LETTERS}`, "Set it as several inlays.");
   if (characters.every((character) => SPACE.test(character)))
     return trouble("text", "There are no letters yet", "Type the letters.");
-  const invisible = characters.find((character) => INVISIBLE.test(character));
-  if (invisible !== undefined) {
-    const what = /^[\r\n\p{Zl}\p{Zp}]/u.test(invisible) ? "a line break" : "an invisible mark";
-    return trouble("text", `The text holds ${what}, ${codesOf(invisible)}`, "Take it out.");
-  }
+  const stray = characters.find((character) => NO_LETTER.test(character));
+  if (stray !== undefined) return trouble("text", `The text holds ${kindOfStray(stray)}, ${codesOf(stray)}`, "Take it out.");
   const letters = characters.map((character, index) => {
     const isSpace = SPACE.test(character);
     const glyph = face.glyphs.get(character) ?? (isSpace ? face.glyphs.get(" ") : undefined);
@@ -60,6 +57,11 @@ export function typedLetters(text: string, face: Face): Result<TypedLetter[], Tr
       "Draw these letters as an outline and bring that in.",
     );
   return leftToRight(letters.filter((letter) => typeof letter !== "string"));
+}
+
+function kindOfStray(stray: string): string {
+  if (/^[\r\n\p{Zl}\p{Zp}]/u.test(stray)) return "a line break";
+  return /^\p{M}/u.test(stray) ? "an accent without its letter" : "an invisible mark";
 }
 
 function missingTrouble(missing: readonly string[], face: Face): Result<never, Trouble> {
