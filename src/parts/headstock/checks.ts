@@ -1,0 +1,247 @@
+import type { Check, Finding, Severity } from "../contract.ts";
+import type { HeadstockMeasures } from "./measure.ts";
+import { GEOMETRY, PRACTICE, type HeadstockParams } from "./numbers.ts";
+
+type HeadCheck = Check<HeadstockParams, HeadstockMeasures>;
+const DEGREE = Math.PI / 180;
+
+const outline: HeadCheck = {
+  id: "outline",
+  title: "The outline is whole",
+  limits: {},
+  run: ({ m }) => {
+    if (!m.outline)
+      return [
+        {
+          id: "outline",
+          severity: "stop",
+          says: "The points of the head span no area.",
+          basis: GEOMETRY,
+          mend: "Set at least two points beyond the nut.",
+        },
+      ];
+    const [at] = m.crossings;
+    const first: Finding = at
+      ? {
+          id: "outline",
+          severity: "stop",
+          says: "The outline of the head crosses itself.",
+          basis: GEOMETRY,
+          mend: "Move the points apart.",
+          at,
+          shape: "outline",
+        }
+      : { id: "outline", severity: "fine", says: "The outline is closed and crosses itself nowhere.", basis: GEOMETRY, mend: "" };
+    return [
+      first,
+      ...m.troubles.map(({ what, point }): Finding => ({
+        id: `outline/${what}-${point + 1}`,
+        severity: "look",
+        says:
+          what === "rounding"
+            ? `The corner at point ${point + 1} has no room for what is to be taken off it.`
+            : `The arc from point ${point + 1} cannot be had.`,
+        basis: GEOMETRY,
+        mend: what === "rounding" ? "Take off less, or move the points apart." : "Give a radius of at least half the side.",
+        shape: "outline",
+      })),
+    ];
+  },
+};
+
+/** One finding about the worst of a list. */
+function worst<T>(list: readonly T[], value: (entry: T) => number, make: (entry: T, value: number) => Finding): Finding[] {
+  const [first] = list.toSorted((a, b) => value(a) - value(b));
+  return first ? [make(first, value(first))] : [];
+}
+
+const edge: HeadCheck = {
+  id: "tuner-edge",
+  title: "Wood around the tuner holes",
+  limits: { share: { label: "Least wood, in radii of the hole", value: 1, quantity: "number", basis: PRACTICE } },
+  run: ({ p, m, limits }) => {
+    if (p.rows === "slotted") return [];
+    const needed = (limits["share"]! * p.hole) / 2;
+    return worst(
+      m.tuners,
+      (tuner) => tuner.edgeWood,
+      (tuner, measured) => {
+        const severity: Severity = measured < 0 ? "stop" : measured < needed - 1e-6 ? "look" : "fine";
+        return {
+          id: "tuner-edge",
+          severity,
+          says:
+            severity === "stop"
+              ? `The hole of string ${tuner.string} breaks through the edge of the head.`
+              : severity === "look"
+                ? `Only {measured} of wood is left between the hole of string ${tuner.string} and the edge.`
+                : "At least {measured} of wood is left between the holes and the edge.",
+          measured,
+          needed,
+          quantity: "length",
+          basis: PRACTICE,
+          mend: severity === "fine" ? "" : "Set the tuners further from the edge, or widen the head.",
+          at: tuner.at,
+          shape: `tuner-${tuner.string}`,
+        };
+      },
+    );
+  },
+};
+
+const apart: HeadCheck = {
+  id: "tuners-apart",
+  title: "The machines clear each other",
+  limits: {},
+  run: ({ p, m }) => {
+    if (p.rows === "slotted" || m.tuners.length < 2) return [];
+    const pairs = m.tuners.flatMap((a, i) =>
+      m.tuners.slice(i + 1).map((b) => ({
+        a,
+        b,
+        gap: Math.max(Math.abs(a.at.x - b.at.x) - p.footprintLength, Math.abs(a.at.y - b.at.y) - p.footprintWidth),
+      })),
+    );
+    return worst(
+      pairs,
+      ({ gap }) => gap,
+      ({ a, b }, measured) => ({
+        id: "tuners-apart",
+        severity: measured < -1e-9 ? "stop" : "fine",
+        says:
+          measured < -1e-9
+            ? `The machines of strings ${a.string} and ${b.string} overlap behind the head.`
+            : "The machines clear each other by at least {measured} behind the head.",
+        measured,
+        needed: 0,
+        quantity: "length",
+        basis: GEOMETRY,
+        mend: measured < -1e-9 ? "Set the tuners further apart, or turn smaller machines." : "",
+        at: a.at,
+        shape: `machine-${a.string}`,
+      }),
+    );
+  },
+};
+
+const passing: HeadCheck = {
+  id: "string-clearance",
+  title: "Strings run straight past the posts",
+  limits: { air: { label: "Least air", value: 0.5, quantity: "length", basis: PRACTICE } },
+  run: ({ m, limits }) =>
+    worst(
+      m.strings.filter((string) => string.clearance !== undefined),
+      (string) => string.clearance!,
+      (string, measured) => {
+        const needed = limits["air"]!;
+        const severity: Severity = measured < 0 ? "stop" : measured < needed ? "look" : "fine";
+        return {
+          id: "string-clearance",
+          severity,
+          says:
+            severity === "fine"
+              ? "Every string passes the other posts by at least {measured}."
+              : severity === "look"
+                ? `String ${string.string} passes the post of string ${string.besidePost} by only {measured}.`
+                : `String ${string.string} runs into the post of string ${string.besidePost}.`,
+          measured,
+          needed,
+          quantity: "length",
+          basis: PRACTICE,
+          mend: severity === "fine" ? "" : "Move the rows apart, or let the head narrow towards its top.",
+          at: string.to,
+          shape: `string-${string.string}`,
+        };
+      },
+    ),
+};
+
+const sideways: HeadCheck = {
+  id: "nut-angle",
+  title: "Strings bend little at the nut",
+  limits: { most: { label: "Greatest angle sideways", value: 15 * DEGREE, quantity: "angle", basis: PRACTICE } },
+  run: ({ m, limits }) =>
+    worst(
+      m.strings,
+      (string) => -string.angleAtNutRad,
+      (string) => {
+        const needed = limits["most"]!;
+        const measured = string.angleAtNutRad;
+        const fine = measured <= needed;
+        return {
+          id: "nut-angle",
+          severity: fine ? "fine" : "look",
+          says: fine
+            ? "No string bends sideways at the nut by more than {measured}."
+            : `String ${string.string} bends sideways at the nut by {measured}, more than {needed}: it may bind in its slot.`,
+          measured,
+          needed,
+          quantity: "angle",
+          basis: PRACTICE,
+          mend: fine ? "" : "Move its tuner towards the line of the string.",
+          at: string.from,
+          shape: `string-${string.string}`,
+        };
+      },
+    ),
+};
+
+const down: HeadCheck = {
+  id: "break-angle",
+  title: "Strings press on the nut",
+  limits: { least: { label: "Least break angle", value: 6 * DEGREE, quantity: "angle", basis: PRACTICE } },
+  run: ({ m, limits }) =>
+    worst(
+      m.strings,
+      (string) => string.breakRad,
+      (string, measured) => {
+        const needed = limits["least"]!;
+        const severity: Severity = measured <= 0 ? "stop" : measured < needed ? "look" : "fine";
+        return {
+          id: "break-angle",
+          severity,
+          says:
+            severity === "fine"
+              ? "Every string bends over the nut by at least {measured}."
+              : `String ${string.string} bends over the nut by {measured}, and would rattle in its slot.`,
+          measured,
+          needed,
+          quantity: "angle",
+          basis: PRACTICE,
+          mend: severity === "fine" ? "" : "Tilt the head more, lower the string on its post, or hold it down by a bar.",
+          at: string.from,
+          shape: `string-${string.string}`,
+        };
+      },
+    ),
+};
+
+const pocket: HeadCheck = {
+  id: "pocket-wood",
+  title: "Wood under the rod's pocket",
+  limits: { least: { label: "Least wood", value: 3, quantity: "length", basis: PRACTICE } },
+  run: ({ m, limits }) => {
+    const measured = m.woodUnderPocket;
+    if (measured === undefined) return [];
+    const needed = limits["least"]!;
+    const severity: Severity = measured <= 0 ? "stop" : measured < needed ? "look" : "fine";
+    return [
+      {
+        id: "pocket-wood",
+        severity,
+        says:
+          severity === "fine"
+            ? "{measured} of wood is left under the pocket for the rod."
+            : "Only {measured} of wood is left under the pocket for the rod.",
+        measured,
+        needed,
+        quantity: "length",
+        basis: PRACTICE,
+        mend: severity === "fine" ? "" : "Make the pocket shallower or the head thicker.",
+        shape: "rod-pocket",
+      },
+    ];
+  },
+};
+
+export const headstockChecks: readonly HeadCheck[] = [outline, edge, apart, passing, sideways, down, pocket];
