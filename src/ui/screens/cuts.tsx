@@ -7,7 +7,7 @@ import type { Derived } from "../../parts/derived.ts";
 import { recordCut } from "../../store/commands/record-cut.ts";
 import { returnToCut } from "../../store/commands/return-to-cut.ts";
 import { undo } from "../../store/commands/undo.ts";
-import { templatesOf, type Template } from "../../templates/template.ts";
+import type { Template } from "../../templates/template.ts";
 import { dayOf } from "../../store/day.ts";
 import { useBench, useDerived, useDesign } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
@@ -16,6 +16,7 @@ import { ListChoice } from "../kit/choice.tsx";
 import { Dialog } from "../kit/dialog.tsx";
 import { FindingSign } from "../kit/sign.tsx";
 import { tell } from "../kit/tell.tsx";
+import { madeOf, patternsOf } from "../sheets/patterns.ts";
 import "./cuts.css";
 
 export function Cuts() {
@@ -24,7 +25,7 @@ export function Cuts() {
   const derived = useDerived();
   const [entering, setEntering] = useState(false);
   const cuts = design.cuts ?? [];
-  const templates = templatesOf(derived);
+  const templates = useMemo(() => madeOf(patternsOf(design, derived)), [design, derived]);
 
   function goBack(index: number): void {
     const result = returnToCut(bench, index);
@@ -55,8 +56,9 @@ export function Cuts() {
   );
 }
 
-const templateOf = (derived: Derived, cut: Cut): Template | undefined =>
-  templatesOf(derived).find((template) => template.partId === cut.part && template.name === cut.template);
+/** The template of a cut as it is made of these numbers, whatever the sign of them all. */
+const templateOf = (design: Design, derived: Derived, cut: Cut): Template | undefined =>
+  madeOf(patternsOf(design, derived, "")).find((template) => template.partId === cut.part && template.name === cut.template);
 
 interface CutItemProps {
   readonly cut: Cut;
@@ -69,9 +71,9 @@ interface CutItemProps {
 function CutItem({ cut, design, index, now, onGoBack }: CutItemProps) {
   const then = useMemo(() => {
     const numbers = numbersOfCut(design, index);
-    return numbers.ok ? templateOf(createDeriver()(numbers.value), cut) : undefined;
+    return numbers.ok ? templateOf(numbers.value, createDeriver()(numbers.value), cut) : undefined;
   }, [design, index, cut]);
-  const present = templateOf(now, cut);
+  const present = useMemo(() => templateOf(design, now, cut), [design, now, cut]);
   const same = then !== undefined && JSON.stringify(then.drawing.layers) === JSON.stringify(present?.drawing.layers);
   return (
     <li>

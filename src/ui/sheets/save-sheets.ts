@@ -2,11 +2,12 @@
 import type { Design } from "../../document/design.ts";
 import { fileNameOf } from "../../document/file-name.ts";
 import { writeDesign } from "../../document/write.ts";
-import { fileStemOf, svgFileOf } from "../../export/job.ts";
+import { archiveOf } from "../../export/archive.ts";
+import { fileStemOf, svgFileOf, svgFiles } from "../../export/job.ts";
 import type { FontBytes } from "../../export/pdf/writer.ts";
 import type { OnProgress } from "../../export/pause.ts";
 import type { Template } from "../../templates/template.ts";
-import { writePdf } from "./sheets-client.ts";
+import { writeFile } from "./sheets-client.ts";
 import { withSay, type PlainOptions } from "./worker-words.ts";
 
 /** A file on its way: its name is known before its content, so that the file dialog can open at once. */
@@ -26,15 +27,17 @@ export interface SheetJob {
 
 const stemOf = ({ design }: SheetJob): string => fileNameOf(design.order ?? {}).replace(/\.json$/, "");
 
-async function pdfBytes({ templates, options, onProgress, signal }: SheetJob): Promise<Uint8Array> {
-  return writePdf({ templates, options, fonts: await fontBytes(signal) }, onProgress, signal);
+async function written(job: SheetJob, as: "pdf" | "archive"): Promise<Uint8Array> {
+  const { templates, options, onProgress, signal } = job;
+  const design = { stem: stemOf(job), text: writeDesign(job.design) };
+  return writeFile({ as, templates, options, design, fonts: await fontBytes(signal) }, onProgress, signal);
 }
 
 /** All sheets as one PDF file. Its content rejects when cancelled. */
 export const pdfOfJob = (job: SheetJob): ComingFile => ({
   name: `${stemOf(job)}${job.templates.length === 1 ? `-${job.templates[0]!.name}` : ""}.pdf`,
   type: "application/pdf",
-  content: pdfBytes(job),
+  content: written(job, "pdf"),
 });
 
 /** One template as an SVG file, several as an archive of them. */
@@ -47,32 +50,21 @@ export function svgOfJob(job: SheetJob): ComingFile {
       type: "image/svg+xml",
       content: Promise.resolve(svgFileOf(only, withSay(options))),
     };
-  return { name: `${stemOf(job)}-svg.zip`, type: "application/zip", content: zipped(svgFiles(job)) };
+  const { onProgress, signal } = job;
+  const content = archiveOf(svgFiles(templates, withSay(options)), { onProgress, signal });
+  return { name: `${stemOf(job)}-svg.zip`, type: "application/zip", content };
 }
 
-/** The PDF, every template as SVG, and the design itself, in one archive. */
-export function archiveOfJob(job: SheetJob): ComingFile {
-  const pdf = pdfOfJob(job);
-  const content = async (): Promise<Uint8Array> =>
-    zipped({ [pdf.name]: await pdf.content, ...svgFiles(job), [fileNameOf(job.design.order ?? {})]: writeDesign(job.design) });
-  return { name: `${stemOf(job)}.zip`, type: "application/zip", content: content() };
-}
-
-const svgFiles = ({ templates, options }: SheetJob): Record<string, string> =>
-  Object.fromEntries(templates.map((template) => [`${fileStemOf(template)}.svg`, svgFileOf(template, withSay(options))]));
-
-async function zipped(files: Readonly<Record<string, Uint8Array | string>>): Promise<Uint8Array> {
-  const { strToU8, zipSync } = await import("fflate");
-  return zipSync(
-    Object.fromEntries(
-      Object.entries(files).map(([name, content]) => [name, typeof content === "string" ? strToU8(content) : content]),
-    ),
-  );
-}
+/** The sheets, every template as SVG, and the design itself, in one archive. Its content rejects when cancelled. */
+export const archiveOfJob = (job: SheetJob): ComingFile => ({
+  name: `${stemOf(job)}.zip`,
+  type: "application/zip",
+  content: written(job, "archive"),
+});
 
 let fonts: Promise<FontBytes> | undefined;
 /** The two faces of the lettering, fetched once. */
-function fontBytes(signal: AbortSignal): Promise<FontBytes> {
+export function fontBytes(signal: AbortSignal): Promise<FontBytes> {
   const fetched = async (name: string): Promise<Uint8Array> => {
     const answer = await fetch(new URL(`fonts/${name}`, document.baseURI), { signal });
     if (!answer.ok) throw new Error(`the font ${name} did not come (${answer.status})`);

@@ -1,10 +1,9 @@
 /** The page's side of the worker for sheets. */
 import { useEffect, useRef, useState } from "react";
-import type { FontBytes } from "../../export/pdf/writer.ts";
 import type { OnProgress } from "../../export/pause.ts";
 import type { SheetSet } from "../../sheets/sheet.ts";
 import type { Template } from "../../templates/template.ts";
-import type { Answer, PlainOptions, Question } from "./worker-words.ts";
+import type { Answer, Asked, FileWish, PlainOptions, Question } from "./worker-words.ts";
 
 const hire = (): Worker => new Worker(new URL("sheets.worker.ts", import.meta.url), { type: "module" });
 
@@ -17,11 +16,6 @@ export interface LaidOut {
   readonly busy: boolean;
 }
 
-interface Wanted {
-  readonly templates: readonly Template[];
-  readonly options: PlainOptions;
-}
-
 const send = (worker: Worker, question: Question): void => {
   // A worker has no origin to name.
   // eslint-disable-next-line unicorn/require-post-message-target-origin
@@ -29,15 +23,15 @@ const send = (worker: Worker, question: Question): void => {
 };
 
 interface LayOutQueue {
-  readonly want: (wanted: Wanted) => void;
+  readonly want: (wanted: Asked) => void;
   readonly close: () => void;
 }
 
 /** Lays out one thing at a time; of those wanted meanwhile only the last is done. */
-function openQueue(onLaid: (wanted: Wanted, set: SheetSet) => void, onFault: (message: string) => void): LayOutQueue {
+function openQueue(onLaid: (wanted: Asked, set: SheetSet) => void, onFault: (message: string) => void): LayOutQueue {
   const worker = hire();
-  let running: Wanted | undefined;
-  let next: Wanted | undefined;
+  let running: Asked | undefined;
+  let next: Asked | undefined;
   function start(): void {
     if (running || !next) return;
     running = next;
@@ -64,7 +58,7 @@ function openQueue(onLaid: (wanted: Wanted, set: SheetSet) => void, onFault: (me
 /** Lays templates out beside the page. Undefined options: nothing is laid out. What the layout throws is thrown where it is used. */
 export function useLayOut(templates: readonly Template[], options: PlainOptions | undefined): LaidOut {
   const queue = useRef<LayOutQueue>(undefined);
-  const [laid, setLaid] = useState<{ readonly wanted: Wanted; readonly set: SheetSet }>();
+  const [laid, setLaid] = useState<{ readonly wanted: Asked; readonly set: SheetSet }>();
   const [fault, setFault] = useState<string>();
   useEffect(() => {
     const opened = openQueue((wanted, set) => setLaid({ wanted, set }), setFault);
@@ -83,12 +77,8 @@ export function useLayOut(templates: readonly Template[], options: PlainOptions 
   };
 }
 
-/** Writes the PDF of templates in a worker of its own. Rejects with the signal's reason when it is aborted. */
-export function writePdf(
-  wanted: Wanted & { readonly fonts: FontBytes },
-  onProgress: OnProgress,
-  signal: AbortSignal,
-): Promise<Uint8Array> {
+/** Writes a file in a worker of its own. Rejects with the signal's reason when it is aborted. */
+export function writeFile(wish: FileWish, onProgress: OnProgress, signal: AbortSignal): Promise<Uint8Array> {
   return new Promise((resolve, reject) => {
     if (signal.aborted) return reject(signal.reason as Error);
     const worker = hire();
@@ -100,9 +90,9 @@ export function writePdf(
     worker.addEventListener("error", (event) => end(() => reject(new Error(event.message || "the writer did not start"))));
     worker.addEventListener("message", ({ data }: MessageEvent<Answer>) => {
       if (data.kind === "progress") onProgress(data.done);
-      if (data.kind === "pdf") end(() => resolve(data.bytes));
+      if (data.kind === "file") end(() => resolve(data.bytes));
       if (data.kind === "fault") end(() => reject(new Error(data.message)));
     });
-    send(worker, { kind: "pdf", ...wanted });
+    send(worker, { kind: "file", ...wish });
   });
 }

@@ -1,5 +1,5 @@
-/** Lays out sheets and writes their PDF beside the page, so that typing and scrolling go on meanwhile. */
-import { pdfFileOf } from "../../export/job.ts";
+/** Lays out sheets and writes their files beside the page, so that typing and scrolling go on meanwhile. */
+import { jobArchive, pdfFileOf } from "../../export/job.ts";
 import { layOut } from "../../sheets/lay-out.ts";
 import { withSay, type Answer, type Question } from "./worker-words.ts";
 
@@ -7,10 +7,14 @@ const answer = (words: Answer): void => postMessage(words);
 
 async function work(question: Question): Promise<void> {
   const { templates } = question;
+  const watch = { onProgress: (done: number) => answer({ kind: "progress", done }) };
   const options = withSay(question.options);
   if (question.kind === "lay-out") return answer({ kind: "sheets", set: layOut(templates, options) });
-  const bytes = await pdfFileOf(templates, options, question.fonts, { onProgress: (done) => answer({ kind: "progress", done }) });
-  answer({ kind: "pdf", bytes });
+  const { fonts, design, as } = question;
+  const bytes = await (as === "pdf"
+    ? pdfFileOf(templates, options, fonts, watch)
+    : jobArchive(templates, options, fonts, design, watch));
+  answer({ kind: "file", bytes });
 }
 
 addEventListener("message", ({ data }: MessageEvent<Question>) => {

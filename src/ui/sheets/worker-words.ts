@@ -15,14 +15,22 @@ export const withSay = ({ notation, ...options }: PlainOptions): SheetOptions =>
   say: (mm) => lengthInFull(mm, notation),
 });
 
-interface Asked {
+export interface Asked {
   readonly templates: readonly Template[];
   readonly options: PlainOptions;
 }
-export type Question = (Asked & { readonly kind: "lay-out" }) | (Asked & { readonly kind: "pdf"; readonly fonts: FontBytes });
+
+/** A file to be written: all sheets, or the whole job in one archive. */
+export interface FileWish extends Asked {
+  readonly as: "pdf" | "archive";
+  readonly fonts: FontBytes;
+  /** The design's file, for the archive. */
+  readonly design: { readonly stem: string; readonly text: string };
+}
+export type Question = (Asked & { readonly kind: "lay-out" }) | (FileWish & { readonly kind: "file" });
 
 export type Answer =
   | { readonly kind: "sheets"; readonly set: SheetSet }
   | { readonly kind: "progress"; readonly done: number }
-  | { readonly kind: "pdf"; readonly bytes: Uint8Array }
+  | { readonly kind: "file"; readonly bytes: Uint8Array }
   | { readonly kind: "fault"; readonly message: string };
