@@ -6,6 +6,7 @@ import type { Drawing } from "../drawing/drawing.ts";
 import type { OutlinePoint } from "../geometry/drawn/point.ts";
 import type { Path } from "../geometry/path.ts";
 import type { Vec } from "../geometry/vec.ts";
+import type { Face } from "../lettering/face.ts";
 
 // ------------------------------------------------------------------------------------------------------------------ parameters
 
@@ -86,6 +87,8 @@ export interface RecordsSpec<R, P> extends Described<readonly R[], P> {
   readonly item: string;
   readonly maxItems: number;
   readonly of: ParamTable<R>;
+  /** Records are counted from the last, as strings are from the treble though they are listed from the bass. */
+  readonly countsDown?: boolean;
   /** The field a bare text stands for: `binding: "0.095 in"` means one layer of that thickness. */
   readonly short?: keyof R & string;
 }
@@ -118,9 +121,12 @@ export type ParamTable<P> = { readonly [K in keyof P & string]-?: ParamSpec<P[K]
 export interface MeasuresByKind {}
 export type PartKind = keyof MeasuresByKind & string;
 
-/** The measures that a part may read: only of the kinds it names in `reads`. Undefined where the design has no such part. */
+/** What a part may read besides its own numbers. */
 export interface Sources {
+  /** Measures of another part: only of the kinds named in `reads`. Undefined where the design has no such part. */
   get<K extends PartKind>(kind: K, id?: string): MeasuresByKind[K] | undefined;
+  /** A face of letters by its id; undefined as long as it has not been read. To be asked for while measuring. */
+  face(id: string): Face | undefined;
 }
 
 // ---------------------------------------------------------------------------------------------------------------------- checks

@@ -61,6 +61,7 @@ export const instrumentParams: ParamTable<InstrumentParams> = {
     help: "One entry a string, from bass to treble.",
     group: STRINGS,
     item: "string",
+    countsDown: true,
     short: "gauge",
     maxItems: 24,
     // A light steel-string set: .053, .042, .032, .024, .016 and .012 in.

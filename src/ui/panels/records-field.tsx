@@ -40,11 +40,12 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
   const spec = field.spec as unknown as AnyRecords;
   const records = field.records ?? [];
   const full = records.length >= spec.maxItems;
+  const numberOf = (index: number): number => (spec.countsDown ? records.length - index : index + 1);
 
   const acts = (index: number) => (
     <Menu
       trigger={
-        <Button look="quiet" size="icon" label={`${spec.item} ${index + 1}: move or take out`}>
+        <Button look="quiet" size="icon" label={`${spec.item} ${numberOf(index)}: move or take out`}>
           <Sign name="menu" />
         </Button>
       }
@@ -92,13 +93,13 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
             <tbody>
               {records.map((record, index) => (
                 <tr key={record[0]?.path ?? index}>
-                  <td className="recs-count">{index + 1}</td>
+                  <td className="recs-count">{numberOf(index)}</td>
                   {shown.map((key) => {
                     const one = record.find((f) => f.key === key);
                     return (
                       <td key={key}>
                         {one && !one.idle ? (
-                          <Cell field={one} notation={notation} editing={editing} name={`${spec.item} ${index + 1}`} />
+                          <Cell field={one} notation={notation} editing={editing} name={`${spec.item} ${numberOf(index)}`} />
                         ) : null}
                       </td>
                     );
@@ -114,7 +115,7 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
         ? records.map((record, index) => (
             <div className="recs-card" key={record[0]?.path ?? index}>
               <div className="recs-card-head">
-                {spec.item.charAt(0).toUpperCase() + spec.item.slice(1)} {index + 1}
+                {spec.item.charAt(0).toUpperCase() + spec.item.slice(1)} {numberOf(index)}
                 {acts(index)}
               </div>
               {record.filter((f) => !f.idle).map(renderRow)}
