@@ -129,6 +129,9 @@ export interface Sources {
   face(id: string): Face | undefined;
 }
 
+/** For tables that read nothing but themselves. */
+export const NO_SOURCES: Sources = { get: () => undefined, face: () => undefined };
+
 // ---------------------------------------------------------------------------------------------------------------------- checks
 
 export type Severity = "stop" | "look" | "fine";

@@ -3,6 +3,7 @@
  * numbers, or whose read measures, have changed.
  */
 import { EMPTY_DRAWING, type Drawing } from "../drawing/drawing.ts";
+import type { Face } from "../lettering/face.ts";
 import type { Result } from "../units/result.ts";
 import { nearestName } from "../units/nearest-name.ts";
 import { readQuantity, type NamedQuantity } from "../units/read.ts";
@@ -25,8 +26,7 @@ interface Bench {
 interface Worked {
   readonly part: AnyPart;
   readonly p: unknown;
-  /** Measures read, by kind and id, at the time. */
-  readonly reads: ReadonlyMap<string, unknown>;
+  readonly reads: Reads;
   readonly limits: string;
   readonly measures: unknown;
   readonly summary: Words;
@@ -36,8 +36,18 @@ interface Worked {
   readonly findings: () => readonly Finding[];
 }
 
+/** What a part read besides its own numbers, at the time. */
+interface Reads {
+  /** By kind and id. */
+  readonly measures: Map<string, unknown>;
+  readonly faces: Map<string, Face | undefined>;
+}
+
+const NO_FACES: ReadonlyMap<string, Face> = new Map();
+
 export interface Deriver {
-  (design: DesignNumbers): Derived;
+  /** `faces` are those read so far, by id; a part that asked for one is worked out anew when it comes. */
+  (design: DesignNumbers, faces?: ReadonlyMap<string, Face>): Derived;
   /** How many parts have been measured anew since the deriver was made. */
   readonly measured: () => number;
 }
@@ -52,7 +62,8 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
   let measuredCount = 0;
   const rank = new Map(registry.map((part, i) => [part.kind as string, i]));
 
-  function derive(design: DesignNumbers): Derived {
+  function derive(design: DesignNumbers, faces: ReadonlyMap<string, Face> = NO_FACES): Derived {
+    const asked = new Set<string>();
     const benches = new Map<string, Bench>();
     const settling: string[] = [];
     const unknownKinds: Problem[] = [];
@@ -74,14 +85,19 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       benches.set(id, { id, path, part, cells, busy: false });
     }
 
-    function sourcesFor(reader: AnyPart, seen?: Map<string, unknown>): Sources {
+    function sourcesFor(reader: AnyPart, seen?: Reads): Sources {
       return {
         get: <K extends PartKind>(kind: K, id?: string) => {
           if (!reader.reads.includes(kind)) throw new Error(`${reader.kind} reads ${kind} without naming it in reads`);
           const bench = [...benches.values()].find((b) => b.part.kind === kind && (id === undefined || b.id === id));
           const measures = bench ? worked(bench).measures : undefined;
-          seen?.set(`${kind}/${id ?? ""}`, measures);
+          seen?.measures.set(`${kind}/${id ?? ""}`, measures);
           return measures as MeasuresByKind[K] | undefined;
+        },
+        face: (id) => {
+          asked.add(id);
+          seen?.faces.set(id, faces.get(id));
+          return faces.get(id);
         },
       };
     }
@@ -105,10 +121,12 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
     function stillHolds(old: Worked, part: AnyPart, p: unknown, limits: string): boolean {
       if (old.part !== part || old.limits !== limits || !same(old.p, p)) return false;
       const from = sourcesFor(part);
-      return [...old.reads].every(([key, measures]) => {
+      const sameMeasures = [...old.reads.measures].every(([key, measures]) => {
         const [kind = "", id = ""] = key.split("/");
         return from.get(kind as PartKind, id === "" ? undefined : id) === measures;
       });
+      // Every face is asked for again, so that the answer tells of all that are wanted.
+      return [...old.reads.faces].map(([id, face]) => from.face(id) === face).every(Boolean) && sameMeasures;
     }
 
     function workOut(
@@ -116,14 +134,18 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       p: unknown,
       limits: Readonly<Record<string, Readonly<Record<string, number>>>>,
     ): Worked {
-      const reads = new Map<string, unknown>();
+      const reads: Reads = { measures: new Map(), faces: new Map() };
       const from = sourcesFor(part, reads);
       for (const kind of part.reads) from.get(kind);
       const measures = part.measure(p, from);
       measuredCount += 1;
       // Later calls may come after the next derivation: they keep to what was read now.
       const kept: Sources = {
-        get: (kind, id) => (reads.has(`${kind}/${id ?? ""}`) ? (reads.get(`${kind}/${id ?? ""}`) as never) : from.get(kind, id)),
+        get: (kind, id) => {
+          const key = `${kind}/${id ?? ""}`;
+          return reads.measures.has(key) ? (reads.measures.get(key) as never) : from.get(kind, id);
+        },
+        face: from.face,
       };
       return {
         part,
@@ -214,7 +236,12 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
     const done = [...benches.values()].map((bench) => finish(bench, worked));
     before = new Map([...benches.values()].flatMap((b) => (b.result ? [[b.id, b.result] as const] : [])));
     const [instrument, ...parts] = done;
-    return { instrument: instrument!, parts, problems: [...done.flatMap((part) => part.problems), ...unknownKinds] };
+    return {
+      instrument: instrument!,
+      parts,
+      problems: [...done.flatMap((part) => part.problems), ...unknownKinds],
+      faces: [...asked],
+    };
   }
 
   return Object.assign(derive, { measured: () => measuredCount });

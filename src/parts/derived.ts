@@ -88,4 +88,6 @@ export interface Derived {
   /** In the registry's order, then by id. */
   readonly parts: readonly DerivedPart[];
   readonly problems: readonly Problem[];
+  /** Ids of the faces that parts asked for, whether they had been read or not. */
+  readonly faces: readonly string[];
 }

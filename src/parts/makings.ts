@@ -1,7 +1,7 @@
 /** The makings of a design's templates, settled: what the maker said of each, with formulas over the numbers of all parts. */
 import type { NamedQuantity } from "../units/read.ts";
 import type { Result } from "../units/result.ts";
-import type { ParamTable } from "./contract.ts";
+import { NO_SOURCES, type ParamTable } from "./contract.ts";
 import type { Derived, DerivedPart, DesignNumbers, Field, Problem } from "./derived.ts";
 import { makingTable, SHARED_TABLE, type MadeFrom, type Making, type SharedMaking } from "./making.ts";
 import { partOf } from "./registry.ts";
@@ -30,7 +30,7 @@ export function makingsOf(design: Pick<DesignNumbers, "units" | "templates">, de
     const opened = openTable(table, design.templates?.[id] ?? {}, {
       path: makingPath(id),
       units: design.units,
-      from: { get: () => undefined },
+      from: NO_SOURCES,
       outside: (name) => named(derived, name, id.split("/")[0]!),
     });
     const problems = opened.problems();

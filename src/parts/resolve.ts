@@ -5,7 +5,14 @@
 import { formatQuantity, inFull } from "../units/format.ts";
 import { readQuantity, type NamedQuantity } from "../units/read.ts";
 import type { Result } from "../units/result.ts";
-import type { NumberSpec, OptionalNumberSpec, ParamTable, RecordsSpec, Sources } from "./contract.ts";
+import {
+  NO_SOURCES,
+  type NumberSpec,
+  type OptionalNumberSpec,
+  type ParamTable,
+  type RecordsSpec,
+  type Sources,
+} from "./contract.ts";
 import type { AnySpec, Field, FieldState, Problem, Raw, RawRecord } from "./derived.ts";
 
 /** What a table needs from around it to settle. */
@@ -393,7 +400,7 @@ export function settle<P>(
   raw: RawRecord,
   around: Partial<Surroundings> = {},
 ): Result<P, readonly Problem[]> {
-  const opened = openTable(table, raw, { path: "part", units: "mm", from: { get: () => undefined }, ...around });
+  const opened = openTable(table, raw, { path: "part", units: "mm", from: NO_SOURCES, ...around });
   const problems = opened.problems();
   return problems.length > 0 ? { ok: false, error: problems } : { ok: true, value: plain(opened.p) };
 }

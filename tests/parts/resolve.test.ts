@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { ParamTable } from "../../src/parts/contract.ts";
+import { NO_SOURCES, type ParamTable } from "../../src/parts/contract.ts";
 import { openTable, settle } from "../../src/parts/resolve.ts";
 
 interface Layer {
@@ -158,7 +158,7 @@ describe("settling typed numbers", () => {
       {
         path: "parts.board",
         units: "mm",
-        from: { get: () => undefined },
+        from: NO_SOURCES,
         measured: (path) => (path === "parts.board.width" ? "42.7" : undefined),
       },
     );

@@ -1,7 +1,7 @@
 /** The paper and the printer as the maker set them: of this browser, not of a design. Kept as typed, read by the same table as a part's numbers. */
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
-import type { ParamTable } from "../../parts/contract.ts";
+import { NO_SOURCES, type ParamTable } from "../../parts/contract.ts";
 import type { Field, Problem, Raw, RawRecord } from "../../parts/derived.ts";
 import { openTable, settle } from "../../parts/resolve.ts";
 import { PAPERS, parsePaper } from "../../sheets/paper.ts";
@@ -141,7 +141,7 @@ export function keepPaperSettings(kept: unknown, keep: (name: string, value: unk
   store.subscribe(({ raw }) => keep(PAPER_SETTINGS, raw));
 }
 
-const around = (unit: LengthUnit) => ({ path: ROOT, units: unit, from: { get: () => undefined } });
+const around = (unit: LengthUnit) => ({ path: ROOT, units: unit, from: NO_SOURCES });
 const without = (raw: RawRecord, key: string): RawRecord =>
   Object.fromEntries(Object.entries(raw).filter(([name]) => name !== key));
 const withRaw = (raw: RawRecord, path: string, value: Raw): RawRecord => {
