@@ -2,7 +2,8 @@
  * A short name for a state of the numbers, printed on sheets and kept with cuts, so that a sheet of paper finds the numbers that it was
  * drawn from. Not a proof against forgery: about one pair in a thousand million differs in its numbers and has the same fingerprint.
  */
-import type { Raw } from "../parts/derived.ts";
+import type { Raw, RawRecord } from "../parts/derived.ts";
+import { SHEET_KEYS } from "../parts/making.ts";
 import type { Numbers } from "./design.ts";
 import { pinUnits } from "./pin-units.ts";
 import { isRecord } from "./shape.ts";
@@ -17,15 +18,21 @@ const DIGITS = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
  */
 export function fingerprintOf(numbers: Numbers): string {
   const { instrument, parts, measured, templates, stuck } = pinUnits(numbers);
+  const made = Object.entries(templates).flatMap(([id, record]) => {
+    const kept = withoutSheets(record);
+    return Object.keys(kept).length > 0 ? [[id, kept] as const] : [];
+  });
   const units = stuck.length > 0 ? numbers.units : "";
-  const hash = fnv1a64(
-    canonical([units, instrument, parts, measured, ...(Object.keys(templates).length > 0 ? [templates] : [])]),
-  );
+  const hash = fnv1a64(canonical([units, instrument, parts, measured, ...(made.length > 0 ? [Object.fromEntries(made)] : [])]));
   // Folded to the 30 bits of six digits, so that every bit of the hash counts.
   const folded = (hash >> 60n) ^ ((hash >> 30n) & MASK) ^ (hash & MASK);
   const digits = Array.from({ length: 6 }, (_, i) => DIGITS[Number((folded >> BigInt(25 - 5 * i)) & 31n)]).join("");
   return `${digits.slice(0, 3)}-${digits.slice(3)}`;
 }
+
+/** How a template is made, wherever the joints of its sheets run. */
+const withoutSheets = (record: RawRecord): RawRecord =>
+  Object.fromEntries(Object.entries(record).filter(([key]) => !(SHEET_KEYS as readonly string[]).includes(key)));
 
 const MASK = (1n << 30n) - 1n;
 

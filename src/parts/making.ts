@@ -40,7 +40,13 @@ export interface Making {
   /** Name, number and revision, to be scratched in. */
   readonly lettered: boolean;
   readonly revision: string;
+  /** How far the joints between its sheets are moved from where they fall, across and up the sheets as seen. */
+  readonly jointAcross: number;
+  readonly jointUp: number;
 }
+
+/** What of a making concerns its sheets alone: the template is the same whatever they are. */
+export const SHEET_KEYS: readonly (keyof Making)[] = ["jointAcross", "jointUp"];
 
 /** What all templates of a part share, so that they can be pinned on each other. */
 export interface SharedMaking {
@@ -58,6 +64,8 @@ const SHAPE = "Shape";
 const HOLD = "How it is held";
 const WORDS = "Lettering";
 const PINS = "Index pins";
+/** Only a template on several sheets has joints. */
+export const JOINTS = "Joints between its sheets";
 
 const ROUTER = "bits and guides sold for routers: common practice, no source";
 
@@ -344,6 +352,26 @@ export const makingTable = (from: MadeFrom = ALL): ParamTable<Making> => ({
     fallback: "",
     maxLength: 12,
     when: (p) => p.lettered,
+  },
+  jointAcross: {
+    type: "length",
+    label: "Moved across",
+    help: "Moves every joint to the right, to the left below 0, away from a detail. Dragging a joint does the same.",
+    group: JOINTS,
+    fallback: 0,
+    min: -2000,
+    max: 2000,
+    step: 5,
+  },
+  jointUp: {
+    type: "length",
+    label: "Moved up",
+    help: "Moves every joint up the sheets as they are seen, down below 0. Dragging a joint does the same.",
+    group: JOINTS,
+    fallback: 0,
+    min: -2000,
+    max: 2000,
+    step: 5,
   },
 });
 

@@ -101,6 +101,18 @@ describe("the command line", () => {
     expect(refused.err).toMatch(/cover the wood.*: templates\.fingerboard\/blank-outline \(Make it an inside template/);
   });
 
+  it("moves the joints of a tiled template as the design says", async () => {
+    await gramil("new", "--kind", "steel-string", "-o", steel());
+    const bytes = async (name: string, ...sets: string[]): Promise<Buffer> => {
+      await gramil("templates", steel(), "--out", join(dir, name), "--template", "blank-outline", "--format", "pdf", ...sets);
+      return readFile(join(dir, name, "fingerboard-blank-outline.pdf"));
+    };
+    const still = await bytes("a");
+    const moved = await bytes("b", "--set", "templates.fingerboard/blank-outline.jointAcross=9 mm");
+    expect(moved.equals(still)).toBe(false);
+    expect((await bytes("c", "--set", "templates.fingerboard/blank-outline.jointAcross=0")).equals(still)).toBe(true);
+  });
+
   it("gives the same bytes twice", async () => {
     await gramil("new", "--kind", "ukulele", "-o", steel());
     const bytes = async (name: string): Promise<Buffer> => {

@@ -97,11 +97,15 @@ describe("how a template is made, said in the design", () => {
     expect(metric.ok && settled(metric.value).value?.bit).toBe(6.35);
   });
 
-  it("counts in the fingerprint, whatever the units shown, and is frozen with a cut", () => {
+  it("counts in the fingerprint, whatever the units shown and wherever joints run, and is frozen with a cut", () => {
     const plain = newDesign("steel-string");
     expect(fingerprintOf(design)).not.toBe(fingerprintOf(plain));
     const metric = setUnits(design, "mm");
     expect(metric.ok && fingerprintOf(metric.value)).toBe(fingerprintOf(design));
+    const moved = setValue(design, `templates.${BLANK}.jointAcross`, "12 mm");
+    expect(moved.ok && fingerprintOf(moved.value)).toBe(fingerprintOf(design));
+    const joint = setValue(plain, "templates.nut/blank.jointUp", "12 mm");
+    expect(joint.ok && fingerprintOf(joint.value)).toBe(fingerprintOf(plain));
     const cut = addCut(design, { date: "2026-03-09", part: "fingerboard", template: "blank-outline" });
     const later = setValue(cut, `templates.${BLANK}.bush`, "10 mm");
     const back = later.ok ? numbersOfCut(later.value, 0) : later;

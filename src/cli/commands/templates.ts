@@ -6,7 +6,7 @@ import { inkBounds } from "../../sheets/ink.ts";
 import { parsePaper } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS, type PrinterCorrection, type SheetOptions } from "../../sheets/sheet.ts";
 import { makingPath, makingsOf } from "../../parts/makings.ts";
-import { makePatterns } from "../../templates/patterns.ts";
+import { jointsOf, makePatterns } from "../../templates/patterns.ts";
 import { templatesOf, type Template } from "../../templates/template.ts";
 import { lengthInFull } from "../../units/format.ts";
 import { CliError, onlyWord, optionOf, type Arguments } from "../arguments.ts";
@@ -29,8 +29,9 @@ export const templates: Command = {
     const folder = optionOf(args, "out");
     if (folder === undefined) throw new CliError("--out DIR is missing");
     const formats = formatsOf(args);
-    const options = sheetOptionsOf(design, args);
-    const chosen = made(design, options, args, out.note);
+    const asked = sheetOptionsOf(design, args);
+    const { chosen, joints } = made(design, asked, args, out.note);
+    const options = { ...asked, joints };
     const fonts = await readFonts();
 
     const files: { file: string; content: string | Uint8Array }[] = [];
@@ -70,27 +71,28 @@ export const templates: Command = {
   },
 };
 
-/** The chosen templates as the design says that they are made; what could not be made as asked is told. */
+/** The chosen templates and their moved joints as the design says; what could not be made as asked is told. */
 function made(
   design: Design,
   { say, order, fingerprint }: SheetOptions,
   args: Arguments,
   tell: (line: string) => void,
-): Template[] {
+): { readonly chosen: readonly Template[]; readonly joints: NonNullable<SheetOptions["joints"]> } {
   const derived = deriveWhole(design);
   const sources = templatesOf(derived);
-  const chosen = new Set(chosenOf(sources, args).map(({ id }) => id));
+  const wanted = new Set(chosenOf(sources, args).map(({ id }) => id));
   const known = new Set(sources.flatMap(({ id, partId }) => [id, partId]));
   for (const id of Object.keys(design.templates ?? {}))
     if (!known.has(id)) tell(`there is no template ${id}: what the design says of it is left aside`);
   const patterns = makePatterns(sources, makingsOf(design, derived), { say, number: order.number, fingerprint });
-  return patterns
-    .filter(({ source }) => chosen.has(source.id))
+  const chosen = patterns
+    .filter(({ source }) => wanted.has(source.id))
     .map(({ source, made: done }) => {
       if (!done.ok) throw new CliError(`${done.error.message}: ${makingPath(source.id)} (${done.error.mend})`);
       for (const caution of done.value.cautions ?? []) tell(`${source.id}: ${caution}`);
       return done.value;
     });
+  return { chosen, joints: jointsOf(patterns) };
 }
 
 /** The role of the edge that the template is about: `cut`, `pocket`, `plug`; of its first shape where it has no edge. */
