@@ -69,19 +69,15 @@ export class FreeRoom {
    * bottom, `top` and `bottom` from the left). Undefined where there is none.
    */
   find(width: number, height: number, from: "left" | "right" | "top" | "bottom"): Rect | undefined {
-    const { x0, y0, x1, y1 } = this.#area;
-    const [acrossMost, upMost] = [x1 - x0 - width, y1 - y0 - height];
-    if (acrossMost < 0 || upMost < 0) return undefined;
+    const { columns, rows, sums } = this.#squaresFor(width, height);
     const upright = from === "left" || from === "right";
-    const [outer, inner] = upright ? [acrossMost, upMost] : [upMost, acrossMost];
-    for (let a = 0; a <= outer; a += SIZE) {
-      for (let b = 0; b <= inner; b += SIZE) {
-        const depth = from === "right" || from === "top" ? outer - a : a;
-        const [x, y] = upright ? [x0 + depth, y0 + b] : [x0 + b, y0 + depth];
-        const room = { x0: x, y0: y, x1: x + width, y1: y + height };
-        if (!this.isFree(room)) continue;
-        this.take(room);
-        return room;
+    const [outer, inner] = upright ? [columns, rows] : [rows, columns];
+    const [wide, high] = [Math.ceil(width / SIZE), Math.ceil(height / SIZE)];
+    for (let a = 0; a <= outer; a++) {
+      const depth = from === "right" || from === "top" ? outer - a : a;
+      for (let b = 0; b <= inner; b++) {
+        const [i, j] = upright ? [depth, b] : [b, depth];
+        if (sums.within(i, j, i + wide, j + high) === 0) return this.#taken(i, j, width, height);
       }
     }
     return undefined;
@@ -89,17 +85,36 @@ export class FreeRoom {
 
   /** Takes the free room of the size whose middle is nearest to (x, y). Undefined where there is none. */
   findNear(x: number, y: number, width: number, height: number): Rect | undefined {
-    const { x0, y0, x1, y1 } = this.#area;
-    let nearest: { readonly room: Rect; readonly apart: number } | undefined;
-    for (let left = x0; left <= x1 - width; left += SIZE) {
-      for (let low = y0; low <= y1 - height; low += SIZE) {
-        const apart = Math.hypot(left + width / 2 - x, low + height / 2 - y);
-        const room = { x0: left, y0: low, x1: left + width, y1: low + height };
-        if ((!nearest || apart < nearest.apart) && this.isFree(room)) nearest = { room, apart };
+    const { columns, rows, sums } = this.#squaresFor(width, height);
+    const [wide, high] = [Math.ceil(width / SIZE), Math.ceil(height / SIZE)];
+    const [atX, atY] = [(x - width / 2 - this.#area.x0) / SIZE, (y - height / 2 - this.#area.y0) / SIZE];
+    let [nearest, at]: [number, readonly [number, number] | undefined] = [Infinity, undefined];
+    for (let i = 0; i <= columns; i++) {
+      for (let j = 0; j <= rows; j++) {
+        const apart = (i - atX) ** 2 + (j - atY) ** 2;
+        if (apart < nearest && sums.within(i, j, i + wide, j + high) === 0) [nearest, at] = [apart, [i, j]];
       }
     }
-    if (nearest) this.take(nearest.room);
-    return nearest?.room;
+    return at && this.#taken(at[0], at[1], width, height);
+  }
+
+  /** The last square at which a room of the size may begin, negative where it is too large for the area; what is taken so far. */
+  #squaresFor(width: number, height: number): { columns: number; rows: number; sums: Sums } {
+    const { x0, y0, x1, y1 } = this.#area;
+    this.#sums ??= new Sums(this.#columns, this.#rows, this.#cells);
+    return {
+      columns: Math.floor((x1 - x0 - width) / SIZE + 1e-9),
+      rows: Math.floor((y1 - y0 - height) / SIZE + 1e-9),
+      sums: this.#sums,
+    };
+  }
+
+  /** Takes the room that begins at square (i, j). */
+  #taken(i: number, j: number, width: number, height: number): Rect {
+    const [x, y] = [this.#area.x0 + i * SIZE, this.#area.y0 + j * SIZE];
+    const room = { x0: x, y0: y, x1: x + width, y1: y + height };
+    this.take(room);
+    return room;
   }
 
   #fill(i0: number, j0: number, i1: number, j1: number): void {

@@ -72,7 +72,7 @@ export function fewestFrames(ink: InkGrid, size: FrameSize, suits: (grid: Grid) 
 }
 
 /** Grids of equal count that are tried for whether they suit, from the best to the worst. */
-const MOST_TRIED = 24;
+const MOST_TRIED = 8;
 
 /** About `count` shifts spread evenly, the ends and the middle among them; one row of frames needs no search. */
 function spreadOver(shifts: Shifts, frames: number, count: number): number[] {

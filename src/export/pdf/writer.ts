@@ -99,7 +99,14 @@ async function embed(doc: PDFDocument, bytes: Uint8Array, name: string): Promise
     features: FEATURES,
   });
   const known = new Set(font.getCharacterSet());
-  return { name, ref: font.ref, encode: (text) => font.encodeText(spelt(text, known)).toString() };
+  // The same words stand on every sheet; laying out their glyphs is what takes time.
+  const codes = new Map<string, string>();
+  const encode = (text: string): string => {
+    const code = codes.get(text) ?? font.encodeText(spelt(text, known)).toString();
+    codes.set(text, code);
+    return code;
+  };
+  return { name, ref: font.ref, encode };
 }
 
 /** `text` in characters that the face has: accents dropped where they are missing, a question mark for what is left. */
