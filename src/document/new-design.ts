@@ -12,6 +12,7 @@ interface Start {
   readonly units: Units;
   readonly instrument: RawRecord;
   readonly fingerboard: RawRecord;
+  readonly neck?: RawRecord;
 }
 
 /** Bass to treble: note, gauge, and a w where it is wound. */
@@ -53,6 +54,16 @@ const STARTS: Readonly<Record<NewKind, Start>> = {
       saddleSpread: "58 mm",
     },
     fingerboard: { widthAtJoin: "62 mm", thickness: "6.5 mm", markerFrets: [], doubleFrets: [] },
+    neck: {
+      firstDepth: "22 mm",
+      secondDepth: "24 mm",
+      rod: "none",
+      bars: [{ offset: "0 mm", width: "6.35 mm", depth: "9.5 mm" }],
+      bridgeThickness: "8.5 mm",
+      saddleHeight: "3.8 mm",
+      action: "2.8 mm",
+      moreAtBass: "0.9 mm",
+    },
   },
   ukulele: {
     title: "Tenor ukulele",
@@ -69,6 +80,22 @@ const STARTS: Readonly<Record<NewKind, Start>> = {
       saddleSpread: "42 mm",
     },
     fingerboard: { thickness: "5 mm", markerFrets: [5, 7, 10, 12, 15], doubleFrets: [12] },
+    neck: {
+      firstDepth: "18.5 mm",
+      secondDepth: "20 mm",
+      rod: "none",
+      bars: [{ offset: "0 mm", width: "5 mm", depth: "8 mm" }],
+      headThickness: "12 mm",
+      headplate: "1.5 mm",
+      bend: "28 mm",
+      tenonWidth: "16 mm",
+      bush: "12 mm",
+      bit: "8 mm",
+      bridgeThickness: "7.5 mm",
+      saddleHeight: "3.5 mm",
+      action: "2.2 mm",
+      moreAtBass: "0.3 mm",
+    },
   },
   "tenor-guitar": {
     title: "Tenor guitar",
@@ -85,6 +112,11 @@ const STARTS: Readonly<Record<NewKind, Start>> = {
       saddleSpread: "1 5/8 in",
     },
     fingerboard: { thickness: "1/4 in", radius: "12 in" },
+    neck: {
+      firstDepth: "0.81 in",
+      secondDepth: "0.87 in",
+      bars: [{ offset: "-0.31 in" }, { offset: "0.31 in" }],
+    },
   },
   baritone: {
     title: "Two-scale baritone guitar",
@@ -103,6 +135,7 @@ const STARTS: Readonly<Record<NewKind, Start>> = {
       saddleSpread: "2 1/4 in",
     },
     fingerboard: { thickness: "1/4 in", radius: "16 in", end: "angled" },
+    neck: { firstDepth: "0.87 in", secondDepth: "0.95 in" },
   },
   "octave-mandolin": {
     title: "Octave mandolin",
@@ -131,18 +164,27 @@ const STARTS: Readonly<Record<NewKind, Start>> = {
       saddleSpread: "1 7/8 in",
     },
     fingerboard: { thickness: "1/4 in", radius: "12 in" },
+    neck: {
+      firstDepth: "0.81 in",
+      secondDepth: "0.87 in",
+      bars: [{ offset: "-0.31 in" }, { offset: "0.31 in" }],
+    },
   },
 };
 
-/** A complete design of a kind, right-handed, with a fingerboard and a nut. */
+/** A complete design of a kind, right-handed, with a fingerboard, a nut and a neck. */
 export function newDesign(kind: NewKind): Design {
-  const { title, units, instrument, fingerboard } = STARTS[kind];
+  const { title, units, instrument, fingerboard, neck } = STARTS[kind];
   return {
     format: FORMAT,
     version: VERSION,
     units,
     order: { title },
     instrument,
-    parts: { fingerboard: { ...emptyPart("fingerboard"), ...fingerboard }, nut: emptyPart("nut") },
+    parts: {
+      fingerboard: { ...emptyPart("fingerboard"), ...fingerboard },
+      nut: emptyPart("nut"),
+      neck: { ...emptyPart("neck"), ...neck },
+    },
   };
 }

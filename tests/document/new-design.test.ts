@@ -13,7 +13,7 @@ describe.each(NEW_KINDS)("a new %s", (kind) => {
     expect(derived.problems).toEqual([]);
     const findings = [derived.instrument, ...derived.parts].flatMap((part) => part.findings());
     expect(findings.filter(({ severity }) => severity === "stop")).toEqual([]);
-    expect(derived.parts.map(({ id }) => id)).toEqual(["fingerboard", "nut"]);
+    expect(derived.parts.map(({ id }) => id)).toEqual(["fingerboard", "nut", "neck"]);
     for (const part of derived.parts) expect(part.templates(), part.id).not.toEqual([]);
   });
 

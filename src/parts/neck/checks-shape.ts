@@ -171,8 +171,9 @@ const blank: NeckCheck = {
     if (p.scarf === "none") return [];
     const model = modelOf(p, from);
     // From the nut to the heel, where it is built up in layers; behind the nut the head's own piece begins.
-    const places = m.places.filter(({ x }) => x <= model.heel.from);
-    const deepest = places.reduce((a, b) => (b.depth > a.depth ? b : a), places[0]!);
+    const [nut, ...others] = m.places;
+    const shaft = others.filter(({ x }) => x <= model.heel.from);
+    const deepest = shaft.reduce((a, b) => (b.depth > a.depth ? b : a), nut!);
     const needed = Math.max(deepest.depth, m.headWood);
     return [
       atLeast({

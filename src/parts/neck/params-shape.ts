@@ -189,6 +189,7 @@ const contour = (which: Which): RecordsSpec<ContourPoint, NeckParams> => ({
   help: "Points of the back traced round a contour gauge, on both sides; they give the fullness of each side.",
   group: GROUPS[which],
   item: "point",
+  short: "across",
   maxItems: 40,
   fallback: [],
   of: {
