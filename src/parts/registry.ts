@@ -1,5 +1,6 @@
 /** All parts, the instrument first; a part may read the measures only of those above it. */
 import type { Part } from "./contract.ts";
+import { bridge } from "./bridge/index.ts";
 import { fingerboard } from "./fingerboard/index.ts";
 import { headstock } from "./headstock/index.ts";
 import { instrument } from "./instrument/index.ts";
@@ -18,6 +19,7 @@ export const REGISTRY: readonly AnyPart[] = [
   entry(nut),
   entry(neck),
   entry(headstock),
+  entry(bridge),
   entry(shape),
 ];
 

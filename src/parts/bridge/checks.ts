@@ -1,0 +1,188 @@
+import { clearance } from "../../geometry/clearance.ts";
+import { nearestOnPath } from "../../geometry/nearest.ts";
+import { vec } from "../../geometry/vec.ts";
+import { pathWinding } from "../../geometry/winding.ts";
+import type { Check, Finding, Severity } from "../contract.ts";
+import { slotPath } from "./draw.ts";
+import type { BridgeMeasures } from "./measure.ts";
+import { GEOMETRY, PRACTICE, type BridgeParams } from "./numbers.ts";
+
+type BridgeCheck = Check<BridgeParams, BridgeMeasures>;
+
+const outline: BridgeCheck = {
+  id: "outline",
+  title: "The outline is whole",
+  limits: {},
+  run: ({ m }) => {
+    const [at] = m.crossings;
+    if (m.outline && !at)
+      return [
+        { id: "outline", severity: "fine", says: "The outline is closed and crosses itself nowhere.", basis: GEOMETRY, mend: "" },
+      ];
+    return [
+      {
+        id: "outline",
+        severity: "stop",
+        says: at ? "The outline of the bridge crosses itself." : "The points of the bridge span no area.",
+        basis: GEOMETRY,
+        mend: at ? "Move the points apart." : "Set at least three points.",
+        ...(at ? { at, shape: "outline" } : {}),
+      },
+    ];
+  },
+};
+
+const strings: BridgeCheck = {
+  id: "setback-known",
+  title: "Every string has its place on the saddle",
+  limits: {},
+  run: ({ m }) => {
+    const unknown = m.strings.filter(({ setback }) => setback === undefined).map(({ string }) => string);
+    if (m.strings.length === 0) return [];
+    const fine = unknown.length === 0;
+    return [
+      {
+        id: "setback-known",
+        severity: fine ? "fine" : "look",
+        says: fine
+          ? "The saddle is set by every string."
+          : `No setback can be worked out for string ${unknown.join(", ")}: the saddle goes by the others.`,
+        basis: "stretching and stiffness of the string, worked out",
+        mend: fine ? "" : "Give the string its note and a gauge that holds it, or set the saddle by hand.",
+      },
+    ];
+  },
+};
+
+const residual: BridgeCheck = {
+  id: "saddle-residual",
+  title: "A straight saddle serves all strings",
+  limits: {},
+  run: ({ p, m }) => {
+    if (m.strings.filter(({ setback }) => setback !== undefined).length < 2) return [];
+    const fine = m.saddle.spread <= p.saddleThickness + 1e-9;
+    return [
+      {
+        id: "saddle-residual",
+        severity: fine ? "fine" : "look",
+        says: fine
+          ? "The places where the strings want to end lie within {measured} along a straight saddle {needed} thick."
+          : "The places where the strings want to end lie {measured} apart, more than the saddle's {needed}.",
+        measured: m.saddle.spread,
+        needed: p.saddleThickness,
+        quantity: "length",
+        basis: GEOMETRY,
+        mend: fine ? "" : "Use a thicker saddle, or split it.",
+        shape: "saddle",
+      },
+    ];
+  },
+};
+
+const slot: BridgeCheck = {
+  id: "slot-wood",
+  title: "Wood about the saddle's slot",
+  limits: { least: { label: "Least wood", value: 3, quantity: "length", basis: PRACTICE } },
+  run: ({ p, m, limits }) => {
+    const path = slotPath(p, m);
+    if (!m.outline || !path || p.type === "floating") return [];
+    const inside = pathWinding(m.outline, path.start) !== 0;
+    const found = clearance(path, m.outline);
+    const measured = inside ? found.distance : -found.distance;
+    const needed = limits["least"]!;
+    const severity: Severity = measured <= 0 ? "stop" : measured < needed - 1e-6 ? "look" : "fine";
+    return [
+      {
+        id: "slot-wood",
+        severity,
+        says:
+          severity === "fine"
+            ? "At least {measured} of wood is left about the slot."
+            : severity === "look"
+              ? "Only {measured} of wood is left between the slot and the edge."
+              : "The slot breaks through the edge of the bridge.",
+        measured,
+        needed,
+        quantity: "length",
+        basis: PRACTICE,
+        mend: severity === "fine" ? "" : "Move the front edge forward, or make the saddle shorter.",
+        at: found.b,
+        shape: "saddle",
+      },
+    ];
+  },
+};
+
+const pins: BridgeCheck = {
+  id: "pin-wood",
+  title: "Wood about the pins",
+  limits: {
+    edge: { label: "Least wood to the edge", value: 4, quantity: "length", basis: PRACTICE },
+    slot: { label: "Least wood to the slot", value: 5, quantity: "length", basis: PRACTICE },
+  },
+  run: ({ p, m, limits }) => {
+    const path = slotPath(p, m);
+    const { outline: edge } = m;
+    if (!edge || m.pins.length === 0) return [];
+    const findings: Finding[] = [];
+    const say = (id: string, measured: number, needed: number, what: string, mend: string, string: number): void => {
+      const severity: Severity = measured <= 0 ? "stop" : measured < needed - 1e-6 ? "look" : "fine";
+      const place = m.pins.find((pin) => pin.string === string)!.at;
+      findings.push({
+        id,
+        severity,
+        says:
+          severity === "fine"
+            ? `At least {measured} of wood is left between the pins and ${what}.`
+            : `Only {measured} of wood is left between pin ${string} and ${what}.`,
+        measured,
+        needed,
+        quantity: "length",
+        basis: PRACTICE,
+        mend: severity === "fine" ? "" : mend,
+        at: vec(...place),
+        shape: `pin-${string}`,
+      });
+    };
+    const least = (away: (place: readonly [number, number]) => number): { readonly string: number; readonly away: number } =>
+      m.pins.map(({ string, at }) => ({ string, away: away(at) })).toSorted((a, b) => a.away - b.away)[0]!;
+    const toEdge = least(([x, y]) => {
+      const at = vec(x, y);
+      return (pathWinding(edge, at) !== 0 ? 1 : -1) * nearestOnPath(edge, at).distance - p.pinHole / 2;
+    });
+    say("pin-wood/edge", toEdge.away, limits["edge"]!, "the edge", "Move the back edge out, or the pins forward.", toEdge.string);
+    if (path) {
+      const toSlot = least(([x, y]) => nearestOnPath(path, vec(x, y)).distance - p.pinHole / 2);
+      say("pin-wood/slot", toSlot.away, limits["slot"]!, "the slot", "Set the pins further behind the saddle.", toSlot.string);
+    }
+    return findings;
+  },
+};
+
+const depth: BridgeCheck = {
+  id: "slot-depth",
+  title: "Wood under the saddle",
+  limits: { least: { label: "Least wood", value: 2, quantity: "length", basis: PRACTICE } },
+  run: ({ p, limits }) => {
+    if (p.type === "floating") return [];
+    const measured = p.thickness - p.slotDepth;
+    const needed = limits["least"]!;
+    const severity: Severity = measured <= 0 ? "stop" : measured < needed - 1e-9 ? "look" : "fine";
+    return [
+      {
+        id: "slot-depth",
+        severity,
+        says:
+          severity === "fine" ? "{measured} of wood is left under the slot." : "Only {measured} of wood is left under the slot.",
+        measured,
+        needed,
+        quantity: "length",
+        basis: PRACTICE,
+        mend: severity === "fine" ? "" : "Make the slot shallower or the bridge thicker.",
+        shape: "saddle",
+      },
+    ];
+  },
+};
+
+export const bridgeChecks: readonly BridgeCheck[] = [outline, strings, residual, slot, pins, depth];

@@ -1,0 +1,47 @@
+import { segmentPath } from "../../geometry/path.ts";
+import { vec } from "../../geometry/vec.ts";
+import type { Part } from "../contract.ts";
+import { bridgeChecks } from "./checks.ts";
+import { drawBridge } from "./draw.ts";
+import { measureBridge, type BridgeMeasures } from "./measure.ts";
+import type { BridgeParams } from "./numbers.ts";
+import { bridgeParams } from "./params.ts";
+import { bridgeTemplates } from "./templates.ts";
+
+export type { BridgeMeasures, BridgeString } from "./measure.ts";
+export type { BridgeParams } from "./numbers.ts";
+
+export const bridge: Part<BridgeParams, BridgeMeasures> = {
+  kind: "bridge",
+  label: "Bridge",
+  about: "What holds the strings on the top, with the saddle that ends them.",
+  version: 1,
+  migrations: [],
+  params: bridgeParams,
+  reads: ["instrument", "fingerboard", "nut"],
+  measure: measureBridge,
+  measureNames: ["saddleX", "fromFret12", "fromJoin"],
+  draw: drawBridge,
+  summary: (p, m) => [
+    p.type === "pinned" ? "Pinned, saddle at " : p.type === "tied" ? "Tied, saddle at " : "Floating, saddle at ",
+    { value: m.saddleX, quantity: "length" },
+    " from the nut, turned ",
+    { value: m.saddle.angleRad, quantity: "angle" },
+    ".",
+  ],
+  templates: bridgeTemplates,
+  outlines: (p, m) => [
+    {
+      key: "outline",
+      title: "Outline of the bridge",
+      origin: vec(m.saddleX, 0),
+      mirrored: p.mirrored,
+      mirrorKey: "mirrored",
+      points: p.outline,
+      before: [],
+      after: [],
+      guides: m.strings.map(({ given }) => segmentPath(vec(-60, given[1]), vec(60, given[1]))),
+    },
+  ],
+  checks: bridgeChecks,
+};
