@@ -100,6 +100,11 @@ describe("the import table bites", () => {
       { "src/geometry/a.ts": 'import clipper from "clipper-lib";\nexport const lib = clipper;\n' },
       "clipper-behind-one-file",
     ],
+    [
+      "a second file that reads fonts",
+      { "src/lettering/a.ts": 'import { parse } from "opentype.js/dist/opentype.mjs";\nexport const lib = parse;\n' },
+      "font-library-behind-one-file",
+    ],
   ])("catches %s", (_, files, rule) => {
     expect(breaches(files as Record<string, string>).join("\n")).toContain(rule);
   });
