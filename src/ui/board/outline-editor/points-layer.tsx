@@ -145,7 +145,10 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
               if (!e.evt.shiftKey) return editor.choose([i]);
               editor.choose(isChosen ? [...chosen].filter((one) => one !== i) : [...chosen, i]);
             }}
-            onDragStart={() => (isChosen ? undefined : editor.choose([i]))}
+            onDragStart={() => {
+              editor.hold(view.camera);
+              if (!isChosen) editor.choose([i]);
+            }}
             onDragMove={(e) => dragTo(e, i, false)}
             onDragEnd={(e) => dragTo(e, i, true)}
           >

@@ -3,7 +3,7 @@ import { useCallback, useMemo, useRef, useState, type KeyboardEvent } from "reac
 import type { PointOutline } from "../../../parts/contract.ts";
 import type { DerivedPart } from "../../../parts/derived.ts";
 import { editValue } from "../../../store/commands/edit-value.ts";
-import { choosePoints, dropPreviews, preview } from "../../../store/session-store.ts";
+import { choosePoints, dropPreviews, lookAt, preview, type Camera } from "../../../store/session-store.ts";
 import { vec, type Vec } from "../../../geometry/vec.ts";
 import { useBench, useSession } from "../../bench.ts";
 import { tellTrouble } from "../../files.ts";
@@ -26,6 +26,8 @@ export interface OutlineEditor {
   /** Draws what a change would do. */
   readonly show: (edit: Edit) => void;
   readonly drop: () => void;
+  /** Keeps the board looking where it does: a drag must not move what it is measured against. */
+  readonly hold: (camera: Camera) => void;
   readonly onKeyDown: (e: KeyboardEvent) => void;
 }
 
@@ -135,6 +137,7 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
     say,
     show,
     drop,
+    hold: (camera) => lookAt(bench.session, part.id, camera),
     onKeyDown,
   };
 }
