@@ -60,7 +60,9 @@ function flipped(bytes: Uint8Array, random: () => number): Uint8Array {
 }
 
 // The font library tells of strange operators on the console.
-beforeAll(() => void vi.spyOn(console, "log").mockImplementation(() => {}));
+beforeAll(() => {
+  for (const say of ["log", "warn", "error"] as const) vi.spyOn(console, say).mockImplementation(() => {});
+});
 afterAll(() => vi.restoreAllMocks());
 
 describe("2,000 damaged font files", () => {
