@@ -64,9 +64,10 @@ export const lozenge = (length: number, height: number): Outline =>
  * Drawn or imported closed paths as outlines: what they cover by the nonzero rule. Refused where a path is open or they cover nothing.
  */
 export function drawn(paths: readonly Path[]): Result<readonly Outline[], Trouble> {
-  if (!paths.every(({ closed }) => closed)) return trouble("size", "The drawn outline is not closed", "Close it, end to start.");
+  if (!paths.every(({ closed }) => closed))
+    return trouble("outline", "The drawn outline is not closed", "Close it, end to start.");
   const { outlines } = shapeOf(paths);
   return outlines.length > 0
     ? { ok: true, value: outlines }
-    : trouble("size", "The drawn outline encloses nothing", "Draw it round an area.");
+    : trouble("outline", "The drawn outline encloses nothing", "Draw it round an area.");
 }

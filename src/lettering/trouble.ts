@@ -1,7 +1,7 @@
 /** Why a font file cannot be read, or why letters cannot be set. Something the maker can act on; our own bugs throw. */
 export interface Trouble {
-  /** `file`: the font's bytes; `time`: reading took too long; `text`: what was typed; `glyph`: the face lacks a character; `size`: the numbers do not go together. */
-  readonly kind: "file" | "time" | "text" | "glyph" | "size";
+  /** `file`: the font's bytes; `time`: reading took too long; `text`: what was typed; `glyph`: the face lacks a character; `size`: the numbers do not go together; `outline`: what was drawn encloses nothing. */
+  readonly kind: "file" | "time" | "text" | "glyph" | "size" | "outline";
   /** What is wrong, a sentence without its stop. */
   readonly message: string;
   /** What to do, one sentence with its stop. */
