@@ -115,13 +115,13 @@ export const makingTable = (from: MadeFrom = ALL): ParamTable<Making> => ({
   cut: {
     type: "choice",
     label: "What is cut",
-    help: "The piece within the line, an opening right through, or a recess to a depth. A recess needs an inside template: an outside one would cover its wood.",
+    help: "The piece: the wood within the line stays. An opening goes right through; a recess goes to a depth, and needs an inside template, since an outside one would cover its wood.",
     group: FOLLOW,
     fallback: from.recess ? "blind-recess" : "piece",
     options: [
-      { value: "piece", label: "The piece: wood within stays" },
-      { value: "opening", label: "An opening, right through" },
-      { value: "blind-recess", label: "A recess, to a depth" },
+      { value: "piece", label: "The piece" },
+      { value: "opening", label: "An opening" },
+      { value: "blind-recess", label: "A recess" },
     ],
     when: (p) => from.edge && p.follow === "bush",
   },

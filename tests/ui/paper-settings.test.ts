@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { paperSettings } from "../../src/ui/sheets/paper-settings.ts";
+import { findingsOf, type MeasuredPrinter } from "../../src/ui/sheets/printers.ts";
 
 describe("the paper and the printer", () => {
   it("begin with the paper that is usual where lengths are shown in inches, and in millimetres", () => {
@@ -7,14 +8,29 @@ describe("the paper and the printer", () => {
     expect(paperSettings({}, "mm").chosen?.paper.label).toBe("A4");
   });
 
-  it("make up for a printer by true length over printed length: 100 / 99.8 across, 100 / 100.15 along", () => {
-    const printer = paperSettings({ barAcross: "99.8", barAlong: "100.15" }, "mm").chosen?.printer;
+  const drawn = { across: 180, along: 240, side: 160, diagonal: 160 * Math.SQRT2 };
+  const inkjet: MeasuredPrinter = { name: "inkjet", drawn, across: "179.64 mm", along: "9 29/64 in", rule: "II" };
+
+  it("make up for the chosen printer by drawn over read length: 180 / 179.64 across, 240 / (9 29/64 in) along", () => {
+    const printer = paperSettings({ printer: "inkjet" }, "mm", [inkjet]).chosen?.printer;
+    expect(printer?.name).toBe("inkjet");
     expect(printer?.sx).toBeCloseTo(1.002004, 6);
-    expect(printer?.sy).toBeCloseTo(0.998502, 6);
+    // 9 29/64 in is 240.109 mm.
+    expect(printer?.sy).toBeCloseTo(0.9995445, 6);
   });
 
-  it("correct nothing where both bars read 100", () => {
-    expect(paperSettings({ barAcross: "100.0" }, "in").chosen?.printer).toBeUndefined();
+  it("correct nothing for a printer that is not measured, or not any more", () => {
+    expect(paperSettings({}, "in", [inkjet]).chosen?.printer).toBeUndefined();
+    expect(paperSettings({ printer: "laser" }, "in", [inkjet]).chosen).toBeDefined();
+    expect(paperSettings({ printer: "laser" }, "in", [inkjet]).chosen?.printer).toBeUndefined();
+  });
+
+  it("find the skew of a printer from both diagonals of its square", () => {
+    // Sides of 160 leaning by 0.01: diagonals by the law of cosines, 2 x 160² (1 ± sin 0.01).
+    const [rising, falling] = [1, -1].map((way) => `${Math.sqrt(2 * 160 ** 2 * (1 + way * Math.sin(0.01)))} mm`);
+    const found = findingsOf({ ...inkjet, across: "180 mm", along: "240 mm", rising: rising!, falling: falling! });
+    expect(found?.skew?.lean).toBeCloseTo(0.01, 9);
+    expect(findingsOf(inkjet)?.skew).toBeUndefined();
   });
 
   it("keep the unit of a bare length, so that another design's units do not change it", () => {

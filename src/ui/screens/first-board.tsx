@@ -1,12 +1,13 @@
 /** My first fingerboard: five numbers, and a true-size sheet. */
 import { useEffect, useMemo, useState } from "react";
 import { createDeriver } from "../../parts/derive.ts";
+import type { Design } from "../../document/design.ts";
 import { newDesign } from "../../document/new-design.ts";
 import type { Derived, DerivedPart, Field } from "../../parts/derived.ts";
 import { openDesign } from "../../store/commands/open-design.ts";
 import { startDesign } from "../../store/commands/start-design.ts";
 import type { Workbench } from "../../store/workbench.ts";
-import { templatesOf, type Template } from "../../templates/template.ts";
+import type { Template } from "../../templates/template.ts";
 import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
 import { hashOf } from "../frame/route.ts";
@@ -16,7 +17,8 @@ import { useEditing } from "../panels/editing.ts";
 import { FieldRow } from "../panels/field-row.tsx";
 import { PartBoard } from "../part-board.tsx";
 import { sheetOptions } from "../sheets/options.ts";
-import { paperSettings, usePaperRaw } from "../sheets/paper-settings.ts";
+import { usePaperSettings } from "../sheets/paper-settings.ts";
+import { madeOf, patternsOf } from "../sheets/patterns.ts";
 import { pdfOfJob } from "../sheets/save-sheets.ts";
 import { useLayOut } from "../sheets/sheets-client.ts";
 import { useSheetSaving } from "../sheets/use-saving.ts";
@@ -43,9 +45,10 @@ const TEMPLATES = new Set(["blank-outline", "fret-slots"]);
 
 const derive = createDeriver();
 
-const firstTemplates = (derived: Derived): readonly Template[] => {
+const firstTemplates = (design: Design): readonly Template[] => {
+  const derived = derive(design);
   const board = boardOf(derived);
-  return templatesOf(derived).filter((template) => template.partId === board?.id && TEMPLATES.has(template.name));
+  return madeOf(patternsOf(design, derived)).filter((template) => template.partId === board?.id && TEMPLATES.has(template.name));
 };
 
 const boardOf = (derived: Derived): DerivedPart | undefined => derived.parts.find((part) => part.kind === "fingerboard");
@@ -56,7 +59,6 @@ export function FirstBoard() {
   const derived = useDerived();
   const notation = useNotation();
   const editing = useEditing();
-  const raw = usePaperRaw();
   const saving = useSheetSaving();
   const [saved, setSaved] = useState(false);
   const ready = design.order?.title === TITLE;
@@ -71,10 +73,10 @@ export function FirstBoard() {
     help,
     field: (part === "instrument" ? derived.instrument : board)?.fields.find((field) => field.key === key),
   }));
-  const settings = useMemo(() => paperSettings(raw, notation.unit), [raw, notation.unit]);
+  const settings = usePaperSettings(notation.unit);
   const options = useMemo(() => (settings.chosen ? sheetOptions(design, settings.chosen) : undefined), [design, settings]);
   // From the design as it is said: sheets are not laid out at every letter.
-  const templates = useMemo(() => firstTemplates(derive(design)), [design]);
+  const templates = useMemo(() => firstTemplates(design), [design]);
   const { set } = useLayOut(templates, options);
   const count = templates.length > 0 && set ? set.sheets.length : 0;
   const size = settings.fields.find((field) => field.key === "size");
@@ -130,7 +132,7 @@ export function FirstBoard() {
             <ol className="first-done">
               <li>Print it at 100 %, not fitted to the page.</li>
               <li>
-                Lay a steel rule on the 100 mm bar. If it reads otherwise, write the reading down under{" "}
+                Lay a steel rule on the 100 mm bar. If it reads otherwise, measure the printer under{" "}
                 <a href={hashOf({ place: "sheets" })}>Sheets</a> and print again.
               </li>
               <li>Join the sheets at their numbered marks.</li>

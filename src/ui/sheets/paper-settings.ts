@@ -1,4 +1,5 @@
 /** The paper and the printer as the maker set them: of this browser, not of a design. Kept as typed, read by the same table as a part's numbers. */
+import { useMemo } from "react";
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import { NO_SOURCES, type ParamTable } from "../../parts/contract.ts";
@@ -8,6 +9,7 @@ import { PAPERS, parsePaper } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS, type SheetOptions } from "../../sheets/sheet.ts";
 import type { LengthUnit } from "../../units/unit.ts";
 import type { Editing } from "../panels/editing.ts";
+import { correctionFor, usePrinters, type MeasuredPrinter } from "./printers.ts";
 
 const OTHER = "other";
 
@@ -19,18 +21,17 @@ interface PaperNumbers {
   readonly overlap: number;
   readonly share: boolean;
   readonly waste: boolean;
-  readonly barAcross: number;
-  readonly barAlong: number;
+  /** Name of a measured one. */
+  readonly printer: string;
 }
 
 const PAPER = "Paper";
-const PRINTER = "Printer";
+export const PRINTER = "Printer";
 const JOINTS = "Sheets";
-/** The bar on every sheet that is measured. */
-const BAR = 100;
+const NOT_MEASURED = "";
 const FROM_PRINTER = "what this printer leaves white";
 
-const tableFor = (unit: LengthUnit): ParamTable<PaperNumbers> => ({
+const tableFor = (unit: LengthUnit, printers: readonly MeasuredPrinter[]): ParamTable<PaperNumbers> => ({
   size: {
     type: "choice",
     label: "Size",
@@ -99,35 +100,13 @@ const tableFor = (unit: LengthUnit): ParamTable<PaperNumbers> => ({
     group: JOINTS,
     fallback: SHEET_DEFAULTS.waste,
   },
-  barAcross: {
-    type: "number",
-    label: "100 mm bar reads, across",
-    help: "Print a sheet at 100 %, measure the bar along its short edge with a steel rule, and write down what it reads. The next print makes up for it.",
+  printer: {
+    type: "choice",
+    label: "Printer",
+    help: "Measured once by its test sheet, its sheets are drawn a little larger or smaller, so that they print true.",
     group: PRINTER,
-    fallback: BAR,
-    min: 91,
-    max: 110,
-    step: 0.1,
-    usual: {
-      from: 99.5,
-      to: 100.5,
-      basis: "office printers, common experience, no source; a steel rule shows about 0.2 mm in 100",
-    },
-  },
-  barAlong: {
-    type: "number",
-    label: "100 mm bar reads, along",
-    help: "The same for the bar along the long edge of the sheet.",
-    group: PRINTER,
-    fallback: BAR,
-    min: 91,
-    max: 110,
-    step: 0.1,
-    usual: {
-      from: 99.5,
-      to: 100.5,
-      basis: "office printers, common experience, no source; a steel rule shows about 0.2 mm in 100",
-    },
+    fallback: NOT_MEASURED,
+    options: [{ value: NOT_MEASURED, label: "Not measured" }, ...printers.map(({ name }) => ({ value: name, label: name }))],
   },
 });
 
@@ -149,8 +128,8 @@ const withRaw = (raw: RawRecord, path: string, value: Raw): RawRecord => {
   return value === undefined ? without(raw, key) : { ...raw, [key]: value };
 };
 
-function problemIn(raw: RawRecord, unit: LengthUnit, path: string): Problem | undefined {
-  const found = openTable(tableFor(unit), raw, around(unit))
+function problemIn(table: ParamTable<PaperNumbers>, raw: RawRecord, unit: LengthUnit, path: string): Problem | undefined {
+  const found = openTable(table, raw, around(unit))
     .problems()
     .find((problem) => problem.path === path);
   if (found || path !== `${ROOT}.other`) return found;
@@ -172,24 +151,29 @@ function pinned(fields: readonly Field[], path: string, value: Raw, unit: Length
 }
 
 /** The settings with what a bare number in them means. */
-export function paperSettings(raw: RawRecord, unit: LengthUnit): PaperSettings {
-  const table = tableFor(unit);
+export function paperSettings(kept: RawRecord, unit: LengthUnit, printers: readonly MeasuredPrinter[] = []): PaperSettings {
+  const table = tableFor(unit, printers);
+  // A printer that was taken out is not measured any more.
+  const raw = printers.some(({ name }) => name === kept["printer"]) ? kept : without(kept, "printer");
   const settled = settle(table, raw, around(unit));
   const paper = settled.ok ? parsePaper(settled.value.size === OTHER ? settled.value.other : settled.value.size) : undefined;
-  const fields = openTable(table, raw, around(unit)).fields();
+  const fields = openTable(table, raw, around(unit))
+    .fields()
+    .filter((field) => field.key !== "printer" || printers.length > 0);
   const editing: Editing = {
-    tryValue: (path, value) => problemIn(withRaw(raw, path, value), unit, path),
+    tryValue: (path, value) => problemIn(table, withRaw(raw, path, value), unit, path),
     sayValue: (path, value) => {
       const next = withRaw(store.getState().raw, path, pinned(fields, path, value, unit));
-      const found = problemIn(next, unit, path);
+      const found = problemIn(table, next, unit, path);
       if (!found) store.setState({ raw: next });
       return found;
     },
     drop: () => undefined,
   };
   if (!settled.ok || !paper?.ok) return { fields, editing, chosen: undefined };
-  const { orientation, margin, overlap, share, waste, barAcross, barAlong } = settled.value;
-  const true100 = barAcross === BAR && barAlong === BAR;
+  const { orientation, margin, overlap, share, waste } = settled.value;
+  const measured = printers.find(({ name }) => name === settled.value.printer);
+  const printer = measured && correctionFor(measured);
   return {
     fields,
     editing,
@@ -200,9 +184,17 @@ export function paperSettings(raw: RawRecord, unit: LengthUnit): PaperSettings {
       overlap,
       share,
       waste,
-      ...(true100 ? {} : { printer: { name: "measured", sx: BAR / barAcross, sy: BAR / barAlong } }),
+      ...(printer ? { printer } : {}),
     },
   };
 }
 
-export const usePaperRaw = (): RawRecord => useStore(store, (state) => state.raw);
+/** The settings as a design in these units sees them. */
+export function usePaperSettings(unit: LengthUnit): PaperSettings {
+  const raw = useStore(store, (state) => state.raw);
+  const printers = usePrinters();
+  return useMemo(() => paperSettings(raw, unit, printers), [raw, unit, printers]);
+}
+
+/** Chooses a measured printer by its name. */
+export const choosePrinter = (name: string): void => store.setState(({ raw }) => ({ raw: { ...raw, printer: name } }));

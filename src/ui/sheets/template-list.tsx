@@ -1,0 +1,107 @@
+/** The templates of the design: which are wanted on paper, how each is followed, and what cannot be made. */
+import { useId } from "react";
+import type { SheetSet, Tiling } from "../../sheets/sheet.ts";
+import type { Pattern } from "../../templates/patterns.ts";
+import { Button } from "../kit/button.tsx";
+import { TickBox } from "../kit/choice.tsx";
+import { FindingSign } from "../kit/sign.tsx";
+import { sheetsSaid } from "./words.ts";
+import "./template-list.css";
+
+interface TemplateListProps {
+  readonly patterns: readonly Pattern[];
+  readonly leftOut: ReadonlySet<string>;
+  readonly set: SheetSet | undefined;
+  /** The one whose making is shown. */
+  readonly shown: string | undefined;
+  readonly onLeaveOut: (ids: readonly string[], out: boolean) => void;
+  readonly onShow: (id: string) => void;
+}
+
+const tilingOf = (set: SheetSet | undefined, id: string): Tiling | undefined =>
+  set?.tilings.find((tiling) => tiling.templateId === id);
+
+export function TemplateList({ patterns, leftOut, set, shown, onLeaveOut, onShow }: TemplateListProps) {
+  const parts = [...new Set(patterns.map(({ source }) => source.partId))];
+  const ids = patterns.map(({ source }) => source.id);
+  const allIn = ids.every((id) => !leftOut.has(id));
+  return (
+    <section className="side sheets-list" aria-labelledby="sheets-list-title">
+      <div className="sheets-all">
+        <h2 className="side-title" id="sheets-list-title">
+          Templates
+        </h2>
+        <Button look="link" onClick={() => onLeaveOut(ids, allIn)}>
+          {allIn ? "none" : "all"}
+        </Button>
+      </div>
+      <div className="sheets-list-parts">
+        {parts.map((partId) => {
+          const own = patterns.filter(({ source }) => source.partId === partId);
+          return (
+            <section key={partId}>
+              <h3 className="sheets-part">{own[0]?.source.partLabel}</h3>
+              {own.map((pattern) => (
+                <TemplateRow
+                  key={pattern.source.id}
+                  pattern={pattern}
+                  chosen={!leftOut.has(pattern.source.id)}
+                  shown={shown === pattern.source.id}
+                  tiling={tilingOf(set, pattern.source.id)}
+                  onChoose={(on) => onLeaveOut([pattern.source.id], !on)}
+                  onShow={() => onShow(pattern.source.id)}
+                />
+              ))}
+            </section>
+          );
+        })}
+      </div>
+    </section>
+  );
+}
+
+interface TemplateRowProps {
+  readonly pattern: Pattern;
+  readonly chosen: boolean;
+  readonly shown: boolean;
+  readonly tiling: Tiling | undefined;
+  readonly onChoose: (on: boolean) => void;
+  readonly onShow: () => void;
+}
+
+function TemplateRow({ pattern: { source, made }, chosen, shown, tiling, onChoose, onShow }: TemplateRowProps) {
+  const id = useId();
+  const cautions = made.ok ? (made.value.cautions ?? []).length : 0;
+  return (
+    <div className="sheets-one" data-shown={shown ? "" : undefined}>
+      <TickBox labelledBy={id} on={chosen} onChange={onChoose} />
+      <div>
+        <span className="sheets-one-name" id={id}>
+          {source.title}
+        </span>
+        <p className="note sheets-one-says">
+          {made.ok ? (
+            <>
+              <span>{chosen && tiling ? (tiling.shared ? "shares a sheet" : sheetsSaid(tiling.sheets.length)) : "left out"}</span>
+              {cautions > 0 ? (
+                <span className="sheets-one-look">
+                  <FindingSign severity="look" /> look
+                </span>
+              ) : null}
+            </>
+          ) : (
+            <span className="sheets-one-stop">
+              <FindingSign severity="stop" /> not made
+            </span>
+          )}
+          <Button look="link" size="small" className="sheets-one-how" onClick={onShow} label={`How ${source.title} is followed`}>
+            {made.ok && made.value !== source ? howSaid(made.value.title, source.title) : "as drawn"}
+          </Button>
+        </p>
+      </div>
+    </div>
+  );
+}
+
+/** "inside template, half": what stands behind the template's own title. */
+const howSaid = (title: string, own: string): string => title.slice(own.length).replace(/^, /, "") || "made";
