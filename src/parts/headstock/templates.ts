@@ -92,6 +92,7 @@ export function headstockTemplates(p: HeadstockParams, m: HeadstockMeasures): Te
 /** The blank from the side with the sawn scarf: both lengths named, since one is easily taken for the other. */
 function scarfSide(thickness: number, layout: number, cutFace: number): TemplateSource {
   const body = 40;
+  const tilt = Math.atan2(thickness, layout);
   const length = (
     id: string,
     from: ReturnType<typeof vec>,
@@ -130,6 +131,17 @@ function scarfSide(thickness: number, layout: number, cutFace: number): Template
                 { label: "layout on the blank's face", value: layout, quantity: "length" },
               ],
               tint: "wood",
+            },
+          ],
+          texts: [
+            { id: "layout-word", at: vec(layout / 2, -5), text: "layout, on this face", height: 2.5, align: "middle" },
+            {
+              id: "cut-face-word",
+              at: vec(layout / 2 - 3 * Math.sin(tilt), thickness / 2 + 3 * Math.cos(tilt)),
+              text: "cut face",
+              height: 2.5,
+              align: "middle",
+              angle: tilt,
             },
           ],
         },
