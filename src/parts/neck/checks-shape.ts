@@ -5,7 +5,6 @@ import type { Finding } from "../contract.ts";
 import { atLeast, fine, GEOMETRY, SAME, whereIs, type NeckCheck } from "./finding.ts";
 import { modelOf, type Flaw } from "./model.ts";
 import { fretX, PRACTICE } from "./numbers.ts";
-import { placeName } from "./views.ts";
 
 const FLAWS: Readonly<Record<Flaw, { readonly says: string; readonly mend: string }>> = {
   "one-fret": { says: "The neck is measured twice at one fret.", mend: "Measure it at two frets some way apart." },
@@ -55,16 +54,16 @@ const shoulders: NeckCheck = {
     return (["first", "second"] as const).map((which): Finding => {
       const id = `shoulders/${which}`;
       const x = fretX(model.instrument, p[`${which}Fret`]);
-      const place = placeName(p[`${which}Fret`]);
+      const place = atFret(p[`${which}Fret`]);
       const width = m.places.find(({ fret }) => fret === p[`${which}Fret`])?.width ?? model.widthAt(x);
       const got = (width / 2) * (share(p[`${which}Fullness`]) + share(p[`${which}TrebleFullness`]));
       const miss = Math.abs(got - p[`${which}HalfWayWidth`]);
       if (miss <= limits["miss"]!)
-        return fine(id, `The shoulders at the ${place} fit the width half way down.`, GEOMETRY, "side-outline");
+        return fine(id, `The shoulders ${place} fit the width half way down.`, GEOMETRY, "side-outline");
       return {
         id,
         severity: "look",
-        says: `Half way down at the ${place} the neck was measured {measured} wide; with shoulders that a neck can have it comes to {needed}.`,
+        says: `Half way down ${place} the neck was measured {measured} wide; with shoulders that a neck can have it comes to {needed}.`,
         measured: p[`${which}HalfWayWidth`],
         needed: got,
         quantity: "length",
@@ -74,6 +73,8 @@ const shoulders: NeckCheck = {
     });
   },
 };
+
+const atFret = (fret: number): string => (fret === 0 ? "at the nut" : `at fret ${fret}`);
 
 const share = (exponent: number): number => (1 - 2 ** -exponent) ** (1 / exponent);
 
@@ -124,8 +125,8 @@ const bend: NeckCheck = {
         measured: room,
         needed: 0,
         stopBelow: 0,
-        fine: `The bend into the head ends {measured} before ${placeAt(p.firstFret, p.secondFret)}, where the depth is given.`,
-        short: `The bend into the head, with its volute, reaches past ${placeAt(p.firstFret, p.secondFret)}, where the depth is given.`,
+        fine: `The bend into the head ends {measured} before ${firstPlace(p.firstFret, p.secondFret)}, where the depth is given.`,
+        short: `The bend into the head, with its volute, reaches past ${firstPlace(p.firstFret, p.secondFret)}, where the depth is given.`,
         mend: "Make the bend or the volute shorter, the head thinner, or measure the neck at a higher fret.",
         basis: GEOMETRY,
         at: vec(reach, 0),
@@ -135,7 +136,7 @@ const bend: NeckCheck = {
   },
 };
 
-const placeAt = (first: number, second: number): string => {
+const firstPlace = (first: number, second: number): string => {
   const fret = Math.min(first, second);
   return fret === 0 ? "the nut" : `fret ${fret}`;
 };

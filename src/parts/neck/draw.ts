@@ -12,18 +12,18 @@ import { headFrame, sideLayer } from "./side.ts";
 import { centreAlong, movedDimensions, movedLayer, placeName } from "./views.ts";
 
 /** Room between the plan and the side view, and between sections, mm. */
-const BELOW = 62;
+const BELOW = 122;
 const APART = 14;
 /** Distance from one row of dimension lines to the next, mm. */
 const ROW = 12;
-const TITLE = 3.5;
+const TITLE = 5;
 
 export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources): Drawing {
   const model = modelOf(p, from);
   const half = Math.max(model.widthAt(model.nutX), model.widthAt(model.joinX)) / 2;
   const sideAt = vec(0, -(half + BELOW));
   const sections = sectionRow(p, m, model, from, sideAt);
-  const title = (id: string, at: Vec, text: string): Text => ({ id, at, text, height: TITLE, align: "start" });
+  const title = (id: string, at: Vec, text: string, align: Text["align"]): Text => ({ id, at, text, height: TITLE, align });
   return {
     layers: [
       { name: "outline", shapes: [planOutline(p, m, model)] },
@@ -37,8 +37,8 @@ export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources): Drawing
         name: "titles",
         shapes: [],
         texts: [
-          title("side-title", vec(model.joinX + 60, sideAt.y - 24), "From the side, with the strings to the saddle"),
-          title("section-title", sections.title, "Sections, seen from the body"),
+          title("side-title", vec(model.joinX + 160, sideAt.y - 24), "From the side, with the strings to the saddle", "start"),
+          title("section-title", sections.title, "Sections, seen from the body", "end"),
         ],
       },
     ],
@@ -50,8 +50,8 @@ export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources): Drawing
   };
 }
 
-/** Where sections are drawn: under the nut's back, at the nut, at the frets that have gauges, and where least wood is left. */
-function sectionPlaces(p: NeckParams, m: NeckMeasures, model: NeckModel): { key: string; label: string; x: number }[] {
+/** Where sections are drawn: behind the nut, at the nut, at the frets that have gauges. */
+function sectionPlaces(p: NeckParams, model: NeckModel): { key: string; label: string; x: number }[] {
   const frets = [...new Set(p.gaugeFrets)].toSorted((a, b) => a - b).map((fret) => ({ fret, x: fretX(model.instrument, fret) }));
   return [
     { key: "bend", label: "bend", x: Math.min(model.profile.corner, model.headX) },
@@ -59,11 +59,10 @@ function sectionPlaces(p: NeckParams, m: NeckMeasures, model: NeckModel): { key:
     ...frets
       .filter(({ fret, x }) => fret > 0 && x <= model.joinX)
       .map(({ fret, x }) => ({ key: `${fret}`, label: placeName(fret), x })),
-    ...(m.leastWoodX === undefined ? [] : [{ key: "least", label: "least wood", x: m.leastWoodX }]),
   ];
 }
 
-/** Sections in rows under the shaft, left of the heel. */
+/** Sections in rows under the shaft, left of the heel; that where least wood is left by itself behind the heel, with room for its figure. */
 function sectionRow(
   p: NeckParams,
   m: NeckMeasures,
@@ -71,9 +70,9 @@ function sectionRow(
   from: Sources,
   sideAt: Vec,
 ): { readonly layer: Layer; readonly dimensions: readonly Dimension[]; readonly title: Vec } {
-  const places = sectionPlaces(p, m, model);
+  const places = sectionPlaces(p, model);
   const deepest = Math.max(...places.map(({ x }) => model.sectionAt(x).depth));
-  const rowHeight = model.board + deepest + 18;
+  const rowHeight = model.board + deepest + 20;
   const shaft = Math.max(...[0, 0.5, 1].map((t) => model.profile.depthAt(model.nutX + t * (model.heel.from - model.nutX))));
   let top = sideAt.y - shaft - 20;
   let left = model.nutX;
@@ -86,17 +85,19 @@ function sectionRow(
     }
     const centre = vec(left + width / 2, top - model.board);
     left += width + APART;
-    return { place, centre, view: sectionView(model, from, { ...place, centre }) };
+    return sectionView(model, from, { ...place, centre });
   });
-  const least = views.find(({ place }) => place.key === "least");
+  const leastAt = vec(model.joinX + 130, sideAt.y - 105);
+  if (m.leastWoodX !== undefined)
+    views.push(sectionView(model, from, { key: "least", label: "least wood", x: m.leastWoodX, centre: leastAt }));
   return {
-    title: vec(model.nutX, top - model.board - deepest - 18),
+    title: vec(model.headX - 10, sideAt.y - shaft - 20 - model.board - 8),
     layer: {
       name: "sections",
-      shapes: views.flatMap(({ view }) => view.shapes),
-      texts: views.flatMap(({ view }) => view.texts),
+      shapes: views.flatMap(({ shapes }) => shapes),
+      texts: views.flatMap(({ texts }) => texts),
     },
-    dimensions: least ? leastDimension(m, model, least.place.x, least.centre) : [],
+    dimensions: m.leastWoodX === undefined ? [] : leastDimension(m, model, m.leastWoodX, leastAt),
   };
 }
 
@@ -167,10 +168,10 @@ function planDimensions(p: NeckParams, m: NeckMeasures, model: NeckModel, from: 
     list.push({
       ...base,
       id: "rod-length",
-      from: vec(rod.run.from, -half),
-      to: vec(rod.run.to, -half),
+      from: vec(rod.run.from, half),
+      to: vec(rod.run.to, half),
       along: "x",
-      offset: -ROW,
+      offset: 2 * ROW,
       value: p.rodLength,
       after: "truss rod",
       edits: ".rodLength",
@@ -190,9 +191,8 @@ function sideDimensions(p: NeckParams, m: NeckMeasures, model: NeckModel): Dimen
       from: vec(x, -model.profile.depthAt(x)),
       to: vec(x, board),
       along: "y",
-      offset: 0,
+      offset: ROW,
       value: p[`${which}Depth`],
-      after: `with the board, ${placeName(p[`${which}Fret`])}`,
       edits: `.${which}Depth`,
       rank: 1,
     };

@@ -19,7 +19,7 @@ import type { NeckChannel, NeckModel } from "./model.ts";
 import { movedPath, said } from "./views.ts";
 
 /** Height of a place's name under its section, mm. */
-const LABEL = 3;
+const LABEL = 4.5;
 
 /** The section as it is drawn: mirrored for a left-handed neck, whose treble side lies on the other hand. */
 export const seen = (section: NeckSection, side: 1 | -1): NeckSection =>
@@ -112,7 +112,7 @@ export function sectionView(
       role: "cut",
       line: "visible",
       path: movedPath(woodPath(section, fall), centre),
-      name: `section at the ${label}`,
+      name: `section, ${label}`,
       says: [
         said("width", 2 * section.halfWidth),
         said("depth of the wood", section.depth - fall),

@@ -108,7 +108,7 @@ function gaugeShapes(model: NeckModel, gauge: Gauge, at: Vec): { readonly shapes
   const arm = section.halfWidth + BODY / 2 + 1;
   const middle = -section.depth / 2;
   const texts: Text[] = [
-    { ...label, id: `${id}-label`, at: vec(at.x + section.halfWidth / 2, at.y + low + 2.5), text: gauge.label },
+    { ...label, align: "start", id: `${id}-label`, at: vec(at.x + 2.5, at.y + low + 2.5), text: gauge.label },
     { ...upright, id: `${id}-bass`, at: vec(at.x - side * arm, at.y + middle), text: "bass" },
     { ...upright, id: `${id}-treble`, at: vec(at.x + side * arm, at.y + middle), text: "treble" },
   ];
@@ -178,7 +178,7 @@ function carvingSet(p: NeckParams, model: NeckModel): TemplateSource[] {
       const spare = keep === undefined ? undefined : section.depth - keep;
       gauges.push({
         key: `${fret}-${letter.toLowerCase()}`,
-        label: `${placeName(fret)}  ${letter}`,
+        label: `${placeName(fret)}, ${letter}`,
         x,
         section,
         unsafe: isUnsafe(model, x, section),

@@ -51,7 +51,7 @@ function planTemplate(p: NeckParams, m: NeckMeasures, model: NeckModel): Templat
         ...frets
           .map((fret): Row => ({ label: placeName(fret), value: fretX(model.instrument, fret) - model.nutX }))
           .filter(({ value }) => value <= model.joinX - model.nutX),
-        { label: "where the heel begins", value: model.heel.from - model.nutX },
+        { label: "heel begins", value: model.heel.from - model.nutX },
         { label: "join", value: model.joinX - model.nutX },
       ],
     },
