@@ -37,7 +37,7 @@ const MOST_HALF_TURN = 2.6;
  * and B of a curve's ends from its chord, counter-clockwise, and l the length of the circular arc that turns by B - A over the chord,
  * curvature at the start is -(4 A + 2 B) / l and at the end (2 A + 4 B) / l: exact for circles, first order otherwise. Equal curvatures
  * at every point make a system of linear equations with a dominant diagonal, solved by sweeps; l is brought up to date three times, and
- * the directions are then turned on by what the curvatures of the cubics themselves still differ. A curve's free end at a corner bends like a circle there, A = -B. Neighbours that are straight or arcs give their own direction.
+ * the directions are then turned on by what the bends of the cubics themselves still differ. A curve's free end at a corner bends like a circle there, A = -B. Neighbours that are straight or arcs give their own direction.
  */
 export function sidesOf(points: readonly OutlinePoint[]): Side[] {
   const n = points.length;
@@ -90,7 +90,7 @@ export function sidesOf(points: readonly OutlinePoint[]): Side[] {
   return sides;
 }
 
-/** Turns the free directions on by what the true curvatures on both sides of their points still differ. */
+/** Turns the free directions on by what the bends on both sides of their points still differ. */
 function settle(sides: Mutable[], isFree: (i: number) => boolean): void {
   const n = sides.length;
   for (let round = 0; round < SETTLING; round++) {

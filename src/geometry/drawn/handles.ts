@@ -39,12 +39,24 @@ function eased(t: number): number {
   return s * s * (3 - 2 * s);
 }
 
-/** Curvatures of the curve with these handles at its start and its end, 1/mm, counter-clockwise positive. */
+/**
+ * Bends of the curve with these handles at its start and its end, 1/mm, counter-clockwise positive: its curvatures there, taken so that the
+ * cubic that stands for a circular arc has the bend of the arc (its own curvature at the ends is up to 2 % less over a quarter turn).
+ */
 export function endBends(side: Turns): readonly [number, number] {
   const { length, leaving, arriving } = side;
   const [first, last] = [handleOf(side, "start"), handleOf(side, "end")];
   const turn = arriving - leaving;
-  const start = ((2 / 3) * (-length * Math.sin(leaving) - last * Math.sin(turn))) / (first * first);
-  const end = ((2 / 3) * (length * Math.sin(arriving) - first * Math.sin(turn))) / (last * last);
+  const round = endOfRound(Math.abs(turn)) * 1.5;
+  const start = (-length * Math.sin(leaving) - last * Math.sin(turn)) / (first * first * round);
+  const end = (length * Math.sin(arriving) - first * Math.sin(turn)) / (last * last * round);
   return [start, end];
+}
+
+/** Curvature at the ends of the cubic that stands for an arc of radius 1 over `turn`. */
+function endOfRound(turn: number): number {
+  if (turn < 0.05) return 1;
+  const s = Math.min(turn, 2.6);
+  const handle = (4 / 3) * Math.tan(s / 4);
+  return ((2 / 3) * (1 - Math.cos(s) - handle * Math.sin(s))) / handle ** 2;
 }

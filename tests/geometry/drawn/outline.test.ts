@@ -100,11 +100,11 @@ describe("an outline of points", () => {
       const { path } = drawOutline(
         fairRing(angles.map((deg) => [10 * Math.cos((deg * Math.PI) / 180), 10 * Math.sin((deg * Math.PI) / 180)])),
       )!;
-      // A cubic over 90 degrees misses its circle by 0.000273 r at best; bends made equal at the joints of uneven ones cost a little more.
+      // A cubic over 90 degrees misses its circle by 0.000273 r.
       for (const piece of piecesOf(path))
         for (let k = 0; k <= 50; k++) {
           const p = pointAt(piece, k / 50);
-          expect(Math.abs(Math.hypot(p.x, p.y) - 10)).toBeLessThan(0.01);
+          expect(Math.abs(Math.hypot(p.x, p.y) - 10)).toBeLessThan(0.004);
         }
     }
   });
@@ -117,7 +117,7 @@ describe("an outline of points", () => {
     const pieces = piecesOf(drawOutline(fairRing(ring))!.path);
     for (const [i, piece] of pieces.entries()) {
       const [a, b] = [curvatureAt(piece, 1), curvatureAt(pieces[(i + 1) % pieces.length]!, 0)];
-      expect(Math.abs(a - b) / Math.max(a, b)).toBeLessThan(0.001);
+      expect(Math.abs(a - b) / Math.max(a, b)).toBeLessThan(0.005);
     }
     for (const piece of pieces)
       for (let t = 0; t <= 1; t += 0.1) {
