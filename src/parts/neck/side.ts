@@ -71,7 +71,7 @@ export function jointShapes(p: NeckParams, m: NeckMeasures, model: NeckModel, pr
   if (tongue)
     shapes.push({
       id: `${prefix}tongue`,
-      role: "cut",
+      role: "mark",
       line: "visible",
       path: box(0, tongue.length, 0, tongue.depth),
       name: p.joint === "dovetail" ? "dovetail" : "tenon",
