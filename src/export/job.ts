@@ -29,13 +29,7 @@ export function svgFileOf(template: Template, options: SheetOptions): string {
   const size = `${(maxX - minX).toFixed(2)} by ${(maxY - minY).toFixed(2)} mm`;
   return svgOf(forMachine(template.drawing), {
     title: titleOf(options.order, nameOf(template)),
-    desc: sentences([
-      lineSentence(template),
-      ...(template.cautions ?? []),
-      `True size, ${size}, ${CHECK_UNITS}`,
-      ORDER_SAID,
-      stampOf(options),
-    ]),
+    desc: sentences([lineSentence(template), `True size, ${size}, ${CHECK_UNITS}`, ORDER_SAID, stampOf(options)]),
   });
 }
 

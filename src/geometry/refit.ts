@@ -63,12 +63,12 @@ const chordBow = (a: Vec, b: Vec, radius: number): number => {
 };
 
 /** True where the ring turns too sharply at a point for a flattened curve. */
-function isCorner(points: Ring, i: number): boolean {
+export function isCorner(points: Ring, i: number, bow = BOW): boolean {
   const n = points.length;
   const a = sub(points[i]!, points[(i + n - 1) % n]!);
   const b = sub(points[(i + 1) % n]!, points[i]!);
   const turn = Math.abs(angleBetween(a, b));
-  return turn > CORNER_TURN || (turn * Math.min(Math.hypot(a.x, a.y), Math.hypot(b.x, b.y))) / 8 > BOW;
+  return turn > CORNER_TURN || (turn * Math.min(Math.hypot(a.x, a.y), Math.hypot(b.x, b.y))) / 8 > bow;
 }
 
 /** A ring without corners or straight sides, begun where it bends most. */
@@ -207,7 +207,7 @@ function fitCubics(run: readonly Vec[], leaving: Vec, arriving: Vec, tolerance: 
 }
 
 /** Direction at b of the circle through three points. */
-function tangentThrough(a: Vec, b: Vec, c: Vec): Vec {
+export function tangentThrough(a: Vec, b: Vec, c: Vec): Vec {
   const u = sub(b, a);
   const v = sub(c, b);
   const p = Math.hypot(u.x, u.y);
@@ -217,7 +217,7 @@ function tangentThrough(a: Vec, b: Vec, c: Vec): Vec {
 }
 
 /** Direction at the start of a run, by the circle through its first three points. */
-function endTangent(run: readonly Vec[]): Vec {
+export function endTangent(run: readonly Vec[]): Vec {
   const chord = unit(sub(run[1]!, run[0]!));
   // The tangent leaves the chord by the angle under which the chord is seen from the third point.
   const turn = angleBetween(sub(run[2]!, run[0]!), sub(run[2]!, run[1]!));
@@ -225,5 +225,5 @@ function endTangent(run: readonly Vec[]): Vec {
 }
 
 /** The neighbour's direction where it agrees with the run's own to 3 degrees. */
-const agreed = (own: Vec, neighbour: Vec | undefined): Vec =>
+export const agreed = (own: Vec, neighbour: Vec | undefined): Vec =>
   neighbour && Math.abs(angleBetween(own, neighbour)) < Math.PI / 60 ? neighbour : own;

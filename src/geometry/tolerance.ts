@@ -28,6 +28,9 @@ export const THIN = 0.0008;
 /** Greatest distance between a thinned ring and the lines, arcs and cubics fitted to it. */
 export const REFIT = 0.003;
 
+/** Greatest distance between the points of a ring and the arcs that stand for it while it is filtered and moved: half of what flattening took. */
+export const ARC_REFIT = 0.0005;
+
 /** Turn of a ring, in radians, from which a point is a corner to be kept sharp: well above what a flattened curve turns at a point. */
 export const CORNER_TURN = (35 * Math.PI) / 180;
 

@@ -11,10 +11,14 @@
  *
  * Lengths in mm.
  */
+import { closeArcs, closeArcsApart, openArcs, placesBetween, regionOfArcs } from "../geometry/arc-morphology.ts";
+import { offsetArcs } from "../geometry/arc-offset.ts";
+import { arcOutlinesOf } from "../geometry/arc-ring.ts";
 import { difference, union } from "../geometry/clipper.ts";
 import { dilate } from "../geometry/morphology.ts";
-import { regionArea, regionPerimeter, type Region } from "../geometry/region.ts";
-import { closeFine as close, inradius, move, openFine as open, slitAt } from "./inlay-mend.ts";
+import type { Outline } from "../geometry/outline.ts";
+import type { Region } from "../geometry/region.ts";
+import { inradius, slitAt } from "./inlay-mend.ts";
 
 export interface PairCutting {
   /** Radius that the pocket's cutter really cuts; 0 for a knife or a chisel, which leaves corners sharp. */
@@ -36,14 +40,22 @@ export interface InlayPair {
   readonly common: Region;
   readonly pocket: Region;
   readonly piece: Region;
+  /** The same three as lines and true arcs, which is how they are worked out. */
+  readonly curves: {
+    readonly common: readonly Outline[];
+    readonly pocket: readonly Outline[];
+    readonly piece: readonly Outline[];
+  };
   /** False where a place is left that one of the cutters cannot follow. */
   readonly followed: boolean;
 }
 
 /** Rounds of mending after which a place that still disagrees is told. One was enough on 63 characters of four faces. */
 const MOST_MENDS = 3;
-/** Slivers thinner than this come from the steps' own tolerance of 0.003 mm, not from the shape. */
-const SLIVER = 0.008;
+/** What one cutter leaves of what the other wants is a place to mend if it is wider than this, mm: a sixtieth of a usual gap. */
+const WIDTH = 0.0008;
+/** Chords in the search for what to mend, mm. */
+const FINE = 0.0002;
 
 /**
  * The pair for a shape (normalised region, mm). Empty where the shape has no stroke as wide as the cutter.
@@ -53,35 +65,37 @@ export function inlayPair(shape: Region, cutting: PairCutting): InlayPair {
   const { pocketRadius, pieceRadius, gap, share, mend } = checked(cutting);
   const a = pocketRadius === 0 ? 0 : pocketRadius - share * gap;
   const b = pieceRadius === 0 ? 0 : pieceRadius - (1 - share) * gap;
-  const closing = cutting.pieces === "apart" ? (r: Region, x: number): Region => union(...r.map((q) => close([q], x))) : close;
-  const filtered = (region: Region): Region => open(closing(open(region, a), b), a);
-  const refused = (region: Region): Region[] => solid(difference(closing(region, b), region));
+  // Pieces whose pockets would run together leave no wood between them to part them.
+  const closing = (outlines: readonly Outline[], radius: number): Outline[] =>
+    cutting.pieces === "apart" ? closeArcsApart(outlines, radius, share * gap) : closeArcs(outlines, radius);
+  const filtered = (outlines: readonly Outline[]): Outline[] => openArcs(closing(openArcs(outlines, a), b), a);
 
-  let common = filtered(shape);
-  let places = refused(common);
+  let before = arcOutlinesOf(shape);
+  let common = filtered(before);
+  let closed = closing(common, b);
+  let places = placesBetween(closed, common, WIDTH);
   for (let round = 0; places.length > 0 && round < MOST_MENDS; round++) {
-    if (mend === "cut") {
-      common = filtered(difference(common, union(...places.map((place) => slitAt(place, shape, a, b)))));
-    } else {
-      const wide = places.map((place) => dilate(place, Math.max(0, a - inradius(place, a))));
-      common = filtered(union(common, ...wide));
-    }
-    places = refused(common);
+    const was = regionOfArcs(before, FINE);
+    const wanted = regionOfArcs(closed, FINE);
+    const mended =
+      mend === "cut"
+        ? difference(regionOfArcs(common), union(...places.map((place) => slitAt(place, was, wanted, b))))
+        : union(regionOfArcs(common), ...places.map((place) => dilate(place, Math.max(0, a - inradius(place, a)))));
+    before = arcOutlinesOf(mended);
+    common = filtered(before);
+    closed = closing(common, b);
+    places = placesBetween(closed, common, WIDTH);
   }
+  const pocket = offsetArcs(common, share * gap);
+  const piece = offsetArcs(common, -(1 - share) * gap);
   return {
-    common,
-    pocket: move(common, share * gap),
-    piece: move(common, -(1 - share) * gap),
+    common: regionOfArcs(common),
+    pocket: regionOfArcs(pocket),
+    piece: regionOfArcs(piece),
+    curves: { common, pocket, piece },
     followed: places.length === 0,
   };
 }
-
-/** The parts of a region that are more than slivers of the steps' tolerance. */
-const solid = (region: Region): Region[] =>
-  region
-    .filter((polygon) => (2 * regionArea([polygon])) / regionPerimeter([polygon]) > SLIVER / 4)
-    .flatMap((polygon) => open([polygon], SLIVER / 2))
-    .map((polygon) => [polygon]);
 
 function checked(cutting: PairCutting): PairCutting {
   const { pocketRadius, pieceRadius, gap, share } = cutting;

@@ -1,13 +1,13 @@
 /** A sheet in the making: what is on it so far, and where there is still room. */
 import { BARS_DEPTH, BARS_LENGTH, drawBars } from "./furniture/bars.ts";
-import { drawFrame, drawLandings, jointsOf, tagOf, type Joint, type Tile } from "./furniture/joints.ts";
+import { captionFor, drawCaption } from "./furniture/captions.ts";
+import { drawFrame, drawLandings, jointsOf, tagOf, type Tile } from "./furniture/joints.ts";
 import type { Block } from "./furniture/notes.ts";
 import { Pen } from "./furniture/pen.ts";
 import { drawStrip } from "./furniture/strip.ts";
 import { roomAround, type FreeRoom } from "./free-room.ts";
-import type { Plan, Setting } from "./plan.ts";
+import type { Member, Plan, Setting } from "./plan.ts";
 import type { Placed, Sheet } from "./sheet.ts";
-import type { Template } from "../templates/template.ts";
 import { frameOf, type Cell } from "./frames.ts";
 import { nameOf } from "./words.ts";
 
@@ -27,47 +27,69 @@ export interface Tiled {
   readonly tiles: readonly { readonly tile: Tile; readonly room: FreeRoom }[];
 }
 
-/** Draws the sheets of a plan. Undefined where the upright bars find no room on one of them. */
-export function draftPlan(plan: Plan, template: Template): Tiled | undefined {
-  const { grid, size, frame, turn } = plan;
-  const joints = grid.cells.length > 1 ? jointsOf(grid, size, plan.ink) : [];
+/** Draws the sheets of a plan. Undefined where the upright bars or a caption find no room. */
+export function draftPlan(plan: Plan): Tiled | undefined {
+  const { grid, size, frame, members } = plan;
+  const tiled = grid.cells.length > 1;
+  const joints = tiled ? jointsOf(grid, size, plan.ink) : [];
+  const name = members.map(({ template }) => nameOf(template)).join("; ");
+  const captions = members.filter(({ captionAt }) => captionAt !== undefined);
   const drafts: Draft[] = [];
   const tiles: { tile: Tile; room: FreeRoom }[] = [];
-  for (const cell of grid.cells) {
+  for (const [i, cell] of grid.cells.entries()) {
     const own = frameOf(grid, size, cell);
     const shift = { x: frame.x0 - own.x0, y: frame.y0 - own.y0 };
     const tile = { cell, frame, shift };
     const room = roomAround(plan.frame, plan.strokes, { turn: 0, ...shift });
     const pen = new Pen();
-    if (!drawFixed(pen, room, plan, tile, joints)) return undefined;
-    const tiled = grid.cells.length > 1;
+    if (joints.length > 0) drawFrame(pen, room, tile, joints, size.overlap);
+    for (const member of captions.slice())
+      if (drawOwnCaption(pen, room, member, shift)) captions.splice(captions.indexOf(member), 1);
+    drawLandings(pen, room, tile, joints, size.overlap);
+    if (!drawUprightBars(pen, room, plan)) return undefined;
     const tag = tiled ? tagOf(cell) : "1";
-    const number = drafts.length + 1;
     drawStrip(pen, plan.stripAt.x, plan.stripAt.y, plan.strip, {
       tag: tiled ? tag : "",
-      count: tiled ? `${number} of ${grid.cells.length}` : "one sheet",
+      count: tiled ? `${i + 1} of ${grid.cells.length}` : "one sheet",
       ...(tiled ? { grid, cell } : {}),
     });
     drafts.push({
-      name: tiled ? `${nameOf(template)}, ${tag}` : nameOf(template),
+      name: tiled ? `${name}, ${tag}` : name,
       tag,
       cell,
       setting: plan,
-      placed: [{ template, at: { turn, x: shift.x, y: shift.y }, clip: frame }],
+      placed: members.map(({ template, at }) => ({
+        template,
+        at: { turn: at.turn, x: at.x + shift.x, y: at.y + shift.y },
+        clip: frame,
+      })),
       pen,
       room,
     });
     tiles.push({ tile, room });
   }
-  return { drafts, tiles };
+  return captions.length > 0 ? undefined : { drafts, tiles };
 }
 
-/** Frame, marks, words along the joints and bars; false where the bars find no room. */
-function drawFixed(pen: Pen, room: FreeRoom, plan: Setting & Pick<Plan, "size">, tile: Tile, joints: readonly Joint[]): boolean {
-  if (joints.length > 0) drawFrame(pen, room, tile, joints, plan.size.overlap);
-  drawLandings(pen, room, tile, joints, plan.size.overlap);
-  return drawUprightBars(pen, room, plan);
+/** Draws a member's caption on a sheet that shows all of it; false where this one does not. */
+function drawOwnCaption(
+  pen: Pen,
+  room: FreeRoom,
+  { template, captionAt }: Member,
+  shift: { readonly x: number; readonly y: number },
+): boolean {
+  if (!captionAt) return true;
+  const caption = captionFor(template, CAPTION_WIDTH);
+  const [x0, y0] = [captionAt.x + shift.x, captionAt.y + shift.y];
+  const box = { x0, y0, x1: x0 + caption.width, y1: y0 + caption.height };
+  if (!room.isFree(box)) return false;
+  room.take(box);
+  drawCaption(pen, box, caption, false);
+  return true;
 }
+
+/** Longest line of a caption beside a long template, mm. */
+export const CAPTION_WIDTH = 120;
 
 /** Draws the upright bars in their own place, or where the frame has room; false where it has none. */
 export function drawUprightBars(pen: Pen, room: FreeRoom, { barsAt }: Setting): boolean {

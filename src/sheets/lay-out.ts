@@ -7,10 +7,11 @@ import { CAUTIONS, joiningWords, tableBlocks, wordsBlocks, type Block } from "./
 import { Pen } from "./furniture/pen.ts";
 import { drawStrip } from "./furniture/strip.ts";
 import { roomAround } from "./free-room.ts";
-import { inkOf, type Stroke } from "./ink.ts";
-import { plansFor, settingOf, type Plan } from "./plan.ts";
+import { inkOf } from "./ink.ts";
+import { plansFor, settingOf, type Piece, type Plan } from "./plan.ts";
 import { optionsProblem, rollLength, roomsOf } from "./rooms.ts";
 import { shareSheets } from "./share.ts";
+import { stackRows } from "./stack.ts";
 import type { Choice, Sheet, SheetOptions, SheetSet, Tiling } from "./sheet.ts";
 import { footLines, lowerFirst, nameOf, templateWords } from "./words.ts";
 
@@ -20,88 +21,86 @@ import { footLines, lowerFirst, nameOf, templateWords } from "./words.ts";
 export function layOut(templates: readonly Template[], options: SheetOptions): SheetSet {
   const problem = optionsProblem(options);
   if (problem) throw new RangeError(`layOut: ${problem.message}`);
-  const jobs = templates.map((template) => ({ template, strokes: inkOf(template) }));
-  const laid = jobs.map(({ template, strokes }) => (strokes.length === 0 ? undefined : bestTiling(template, strokes, options)));
-
-  const small = jobs.flatMap((_, i) => (options.share && laid[i]?.plan.grid.cells.length === 1 ? [i] : []));
-  const shared =
-    small.length > 1
-      ? shareSheets(
-          small.map((i) => jobs[i]!),
-          options,
-        )
-      : undefined;
-
-  const drafts: Draft[] = [];
-  const tilings: Tiling[] = [];
-  const sharedFrom: number[] = [];
-  for (const [i, { template }] of jobs.entries()) {
-    const own = laid[i];
-    const onShared = shared?.sheetOf[small.indexOf(i)];
-    if (!own) {
-      tilings.push({ templateId: template.id, sheets: [], shared: false, choices: [] });
-    } else if (onShared === undefined) {
-      const first = drafts.length;
-      drafts.push(...own.tiled.drafts);
-      const assembled = measure(own.tiled, options);
-      tilings.push({
-        templateId: template.id,
-        sheets: own.tiled.drafts.map((_, k) => first + k),
-        shared: false,
-        choices: own.choices,
-        ...(assembled === undefined ? {} : { assembled }),
-      });
-    } else {
-      const draft = shared!.drafts[onShared]!;
-      if (sharedFrom[onShared] === undefined) {
-        sharedFrom[onShared] = drafts.length;
-        drafts.push(draft);
-      }
-      tilings.push({
-        templateId: template.id,
-        sheets: [sharedFrom[onShared]!],
-        shared: true,
-        choices: own.choices,
-      });
-    }
+  const laid = templates.map((template): Laid | undefined => {
+    const strokes = inkOf(template);
+    return strokes.length === 0 ? undefined : { template, strokes, plans: bestPlans({ template, strokes }, options) };
+  });
+  const groups = options.share ? [...shareSmall(laid, options), ...stackLong(laid, options)] : [];
+  const grouped = new Set(groups.flatMap((group) => group.templates));
+  for (const [i, own] of laid.entries()) {
+    if (!own || grouped.has(i)) continue;
+    const [plan] = own.plans;
+    groups.push({ name: nameOf(own.template), templates: [i], plan, ...draftPlan(plan)! });
   }
-  const sheets =
-    drafts.length === 0
-      ? []
-      : [
-          ...withNotes(
-            drafts,
-            tilings,
-            laid.map((own) => own?.plan),
-            templates,
-            options,
-          ),
-        ];
+  groups.sort((a, b) => a.templates[0]! - b.templates[0]!);
+
+  const drafts = groups.flatMap((group) => group.drafts);
+  const lengths = groups.map((group) => measure(group, options));
+  const tilings = templates.map(({ id }, i): Tiling => {
+    const k = groups.findIndex((group) => group.templates.includes(i));
+    if (k < 0) return { templateId: id, sheets: [], shared: false, choices: [] };
+    const group = groups[k]!;
+    return {
+      templateId: id,
+      sheets: group.drafts.map((draft) => drafts.indexOf(draft)),
+      shared: group.templates.length > 1,
+      choices: laid[i]!.plans.map(choiceOf),
+      ...(lengths[k] === undefined ? {} : { assembled: lengths[k] }),
+    };
+  });
   return {
     paper: options.paper,
     waste: options.waste,
-    sheets,
+    sheets: drafts.length === 0 ? [] : withNotes(drafts, groups, templates, options),
     tilings,
   };
 }
 
-/** The way with the fewest sheets, drawn, and how many each other way takes. */
-function bestTiling(
-  template: Template,
-  strokes: readonly Stroke[],
-  options: SheetOptions,
-): { plan: Plan; tiled: Tiled; choices: Choice[] } {
-  const plans = plansFor(
-    strokes,
+interface Laid extends Piece {
+  /** The best first. */
+  readonly plans: readonly [Plan, ...Plan[]];
+}
+
+/** Templates on the same sheets, by their indices. */
+interface Group extends Tiled {
+  readonly name: string;
+  readonly templates: readonly number[];
+  /** How they are tiled; undefined on a single shared sheet. */
+  readonly plan?: Plan;
+}
+
+/** Whole templates on shared sheets. */
+function shareSmall(laid: readonly (Laid | undefined)[], options: SheetOptions): Group[] {
+  const small = laid.flatMap((own, i) => (own?.plans[0].grid.cells.length === 1 ? [i] : []));
+  return shareSheets(
+    small.map((i) => laid[i]!),
+    options,
+  ).map(({ draft, pieces }) => ({ name: draft.name, templates: pieces.map((k) => small[k]!), drafts: [draft], tiles: [] }));
+}
+
+/** Long templates on shared rows; one whose joint the maker has moved stays by itself. */
+function stackLong(laid: readonly (Laid | undefined)[], options: SheetOptions): Group[] {
+  const long = laid.flatMap((own, i) =>
+    own && own.plans[0].grid.cells.length > 1 && !options.joints?.[own.template.id] ? [i] : [],
+  );
+  return stackRows(
+    long.map((i) => laid[i]!),
+    options,
+  ).map(({ name, plan, tiled, pieces }) => ({ name, templates: pieces.map((k) => long[k]!), plan, ...tiled }));
+}
+
+/** Every way to tile a template that can be drawn, the one with the fewest sheets first. */
+function bestPlans(piece: Piece, options: SheetOptions): [Plan, ...Plan[]] {
+  const { template } = piece;
+  const [best, ...others] = plansFor(
+    piece,
     templateWords(template, options),
     options,
-    (plan) => draftPlan(plan, template) !== undefined,
+    (plan) => draftPlan(plan) !== undefined,
     options.joints?.[template.id],
   );
-  const [plan] = plans;
-  const tiled = plan && draftPlan(plan, template);
-  if (!tiled) throw new Error(`no way was found to lay ${template.id} on ${options.paper.label}`);
-  return { plan, tiled, choices: plans.map(choiceOf) };
+  if (!best) throw new Error(`no way was found to lay ${template.id} on ${options.paper.label}`);
+  return [best, ...others];
 }
 
 const choiceOf = ({ room, turn, grid }: Plan): Choice => ({
@@ -121,36 +120,24 @@ function measure({ drafts, tiles }: Tiled, options: SheetOptions): number | unde
 }
 
 /** The sheets with their tables and notes; what finds no room on them stands on sheets of its own at the end. */
-function withNotes(
-  drafts: Draft[],
-  tilings: readonly Tiling[],
-  plans: readonly (Plan | undefined)[],
-  templates: readonly Template[],
-  options: SheetOptions,
-): Sheet[] {
+function withNotes(drafts: Draft[], groups: readonly Group[], templates: readonly Template[], options: SheetOptions): Sheet[] {
   const homeless: Block[][] = [];
-  const draftsOf = (tiling: Tiling): Draft[] => tiling.sheets.map((k) => drafts[k]!);
-  for (const [i, template] of templates.entries()) {
-    const own = draftsOf(tilings[i]!);
-    if (!template.table || template.table.rows.length === 0 || own.length === 0) continue;
-    const { title, rows } = template.table;
-    const named = tableBlocks({ title: `${nameOf(template)}: ${lowerFirst(title)}`, rows }, options.say);
-    // On sheets of its own alone the table needs no name.
-    const blocks = tilings[i]!.shared ? named : tableBlocks({ title, rows }, options.say);
-    if (!drawBlock(own, blocks)) homeless.push(named);
+  for (const group of groups) {
+    for (const template of group.templates.map((i) => templates[i]!)) {
+      if (!template.table || template.table.rows.length === 0) continue;
+      const { title, rows } = template.table;
+      const named = tableBlocks({ title: `${nameOf(template)}: ${lowerFirst(title)}`, rows }, options.say);
+      // On sheets of its own alone the table needs no name.
+      const blocks = group.templates.length > 1 ? named : tableBlocks({ title, rows }, options.say);
+      if (!drawBlock(group.drafts, blocks)) homeless.push(named);
+    }
+    if (!group.plan || group.plan.grid.cells.length === 1) continue;
+    const { plan, name } = group;
+    const joining = (heading: string): Block[] =>
+      besideAssembly(plan, wordsBlocks(heading, joiningWords(plan.grid, options.overlap), [130, 100, 80, 60, 45]));
+    if (!drawBlock(group.drafts, joining("Joining"))) homeless.push(joining(`Joining: ${name}`));
   }
-  const widths = [170, 130, 100, 80, 60, 45];
-  for (const [i, template] of templates.entries()) {
-    const plan = plans[i];
-    if (!plan || plan.grid.cells.length === 1) continue;
-    const words = besideAssembly(
-      plan,
-      template,
-      wordsBlocks("Joining", joiningWords(plan.grid, options.overlap), [130, 100, 80, 60, 45]),
-    );
-    if (!drawBlock(draftsOf(tilings[i]!), words)) homeless.push(words);
-  }
-  const cautions = wordsBlocks("Before cutting", CAUTIONS, widths);
+  const cautions = wordsBlocks("Before cutting", CAUTIONS, [170, 130, 100, 80, 60, 45]);
   if (!drawBlock(drafts, cautions)) homeless.push(cautions);
   while (homeless.length > 0) {
     const sheet = notesDraft(options, drafts.length);

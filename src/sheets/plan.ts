@@ -5,7 +5,8 @@ import { arrangeStrip, type Strip, type StripWords } from "./furniture/strip.ts"
 import type { InkGrid } from "./grid.ts";
 import type { Stroke } from "./ink.ts";
 import { rollLength, roomsOf, type Room } from "./rooms.ts";
-import type { Rect, SheetOptions } from "./sheet.ts";
+import type { Template } from "../templates/template.ts";
+import type { Placement, Rect, SheetOptions } from "./sheet.ts";
 import { frameOf, RIM_ROOM, type FrameSize, type Grid } from "./frames.ts";
 import { fewestFrames, inkGridOf, shiftedGrid } from "./tiling.ts";
 import { roomAround } from "./free-room.ts";
@@ -22,11 +23,22 @@ export interface Setting {
 }
 
 export interface Plan extends Setting {
+  /** How the first template lies. */
   readonly turn: 0 | 1;
+  readonly members: readonly Member[];
+  /** The ink of all members in the grid's coordinates. */
   readonly strokes: readonly Stroke[];
   readonly ink: InkGrid;
   readonly size: FrameSize;
   readonly grid: Grid;
+}
+
+/** A template in the coordinates of a grid. */
+export interface Member {
+  readonly template: Template;
+  readonly at: Placement;
+  /** Lower left corner of the caption that names it where it is not alone. */
+  readonly captionAt?: { readonly x: number; readonly y: number };
 }
 
 /** Between the strip and the frame, mm. */
@@ -59,7 +71,7 @@ const LEAST_FRAME = 50;
  * the plan without one cannot be drawn.
  */
 export function plansFor(
-  strokes: readonly Stroke[],
+  { template, strokes }: Piece,
   words: StripWords,
   options: SheetOptions,
   canDraw: (plan: Plan) => boolean,
@@ -67,11 +79,14 @@ export function plansFor(
 ): Plan[] {
   const plans: Plan[] = [];
   for (const turn of [0, 1] as const) {
-    const turned = strokes.map((stroke) => turnStroke(stroke, turn));
-    const ink = inkGridOf(turned);
+    const lying: Lying = {
+      turn,
+      members: [{ template, at: { turn, x: 0, y: 0 } }],
+      strokes: strokes.map((stroke) => turnStroke(stroke, turn)),
+    };
+    const ink = inkGridOf(lying.strokes);
     for (const room of roomsFor(ink, words, options)) {
-      const free = planFor(turn, turned, ink, room, words, options, false, shift);
-      const plan = free && canDraw(free) ? free : planFor(turn, turned, ink, room, words, options, true, shift);
+      const plan = planIn(room, { ...lying, ink }, words, options, canDraw, shift);
       if (plan) plans.push(plan);
     }
   }
@@ -94,16 +109,36 @@ function roomsFor(ink: InkGrid, words: StripWords, options: SheetOptions): Room[
   return roomsOf(options, rollLength(options, height));
 }
 
-function planFor(
-  turn: 0 | 1,
-  strokes: readonly Stroke[],
-  ink: InkGrid,
+/** A template and its ink. */
+export interface Piece {
+  readonly template: Template;
+  readonly strokes: readonly Stroke[];
+}
+
+type Lying = Pick<Plan, "turn" | "members" | "strokes">;
+
+/** The plan with the fewest sheets in one room, the upright bars in a place of their own where it cannot be drawn without one. */
+export function planIn(
   room: Room,
+  lying: Lying & Pick<Plan, "ink">,
+  words: StripWords,
+  options: SheetOptions,
+  canDraw: (plan: Plan) => boolean,
+  shift?: { readonly x: number; readonly y: number },
+): Plan | undefined {
+  const free = planFor(room, lying, words, options, false, shift);
+  return free && canDraw(free) ? free : planFor(room, lying, words, options, true, shift);
+}
+
+function planFor(
+  room: Room,
+  lying: Lying & Pick<Plan, "ink">,
   words: StripWords,
   options: SheetOptions,
   ownBars: boolean,
   shift: { readonly x: number; readonly y: number } | undefined,
 ): Plan | undefined {
+  const { ink, strokes } = lying;
   const whole = settingOf(room, words, options, false, ownBars);
   const fits =
     whole &&
@@ -115,7 +150,7 @@ function planFor(
   const size = { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, overlap: fits ? 0 : options.overlap };
   const suits = (tried: Grid): boolean => ownBars || holdsBars(tried, strokes, setting, size);
   const grid = fewestFrames(ink, size, suits);
-  return { ...setting, turn, strokes, ink, size, grid: shift && !fits ? shiftedGrid(ink, size, grid, shift, suits) : grid };
+  return { ...setting, ...lying, size, grid: shift && !fits ? shiftedGrid(ink, size, grid, shift, suits) : grid };
 }
 
 /** Whether the upright bars find room on every sheet of the grid, beside its lines and the joints' words. */

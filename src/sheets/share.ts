@@ -1,37 +1,32 @@
 /** Sheets that several small templates share, each named beside its line. */
-import { textWidth, wrap } from "./lettering.ts";
+import { textWidth } from "./lettering.ts";
 import { drawUprightBars, type Draft } from "./draft.ts";
 import { BARS_DEPTH, BARS_LENGTH } from "./furniture/bars.ts";
-import { LEADING, linesHeight, PLAIN, SMALL, Pen } from "./furniture/pen.ts";
+import { captionFor, drawCaption, type Caption } from "./furniture/captions.ts";
+import { PLAIN, Pen } from "./furniture/pen.ts";
 import { drawStrip } from "./furniture/strip.ts";
 import { inkBounds, type Stroke } from "./ink.ts";
 import { nest, type Nested } from "./nesting.ts";
 import { FreeRoom, roomAround } from "./free-room.ts";
 import { placedBounds, rectOf } from "./placement.ts";
-import { settingOf, type Setting } from "./plan.ts";
+import { settingOf, type Piece, type Setting } from "./plan.ts";
 import { rollLength, roomsOf } from "./rooms.ts";
-import type { Placed, SheetOptions } from "./sheet.ts";
-import type { Template } from "../templates/template.ts";
+import type { Placed, Rect, SheetOptions } from "./sheet.ts";
 import type { Bounds } from "../geometry/bounds.ts";
-import { footLines, lineSentence, nameOf } from "./words.ts";
+import { footLines, nameOf, sharedSentence } from "./words.ts";
 
 /** Least distance between templates that share a sheet, mm: a saw and a pair of scissors pass between them. */
 export const SHARE_GAP = 6;
 
-export interface Piece {
-  readonly template: Template;
-  readonly strokes: readonly Stroke[];
+/** One sheet and the indices of the pieces on it. */
+export interface SharedSheet {
+  readonly draft: Draft;
+  readonly pieces: readonly number[];
 }
 
-export interface Shared {
-  readonly drafts: readonly Draft[];
-  /** For each piece its sheet among the drafts; undefined where it found none or would have been alone on it. */
-  readonly sheetOf: readonly (number | undefined)[];
-}
-
-/** Lays the pieces on shared sheets; a sheet that only one piece would be on is left out. */
-export function shareSheets(pieces: readonly Piece[], options: SheetOptions): Shared {
-  const captions = pieces.map(captionOf);
+/** Lays the pieces on shared sheets. Pieces that find none, or would be alone on it, are left out. */
+export function shareSheets(pieces: readonly Piece[], options: SheetOptions): SharedSheet[] {
+  const captions = pieces.map(withCaption);
   const shapes = pieces.map(({ strokes }, i) => [...strokes, { points: corners(captions[i]!.box), closed: true }]);
   let best: { setting: Setting; nested: Nested[]; sheets: number } | undefined;
   for (const setting of settings(shapes, options)) {
@@ -39,18 +34,16 @@ export function shareSheets(pieces: readonly Piece[], options: SheetOptions): Sh
     const sheets = found.reduce((most, { sheet }) => Math.max(most, sheet + 1), 0) + pieces.length - found.length;
     if (!best || sheets < best.sheets) best = { setting, nested: found, sheets };
   }
-  if (!best) return { drafts: [], sheetOf: pieces.map(() => undefined) };
+  if (!best) return [];
   const { setting } = best;
   const groups = new Map<number, Nested[]>();
   for (const item of best.nested) groups.set(item.sheet, [...(groups.get(item.sheet) ?? []), item]);
   // Numbered in the order in which the templates were asked for.
   const shared = [...groups.values()].filter((group) => group.length > 1).toSorted((a, b) => a[0]!.piece - b[0]!.piece);
-  const where: (number | undefined)[] = pieces.map(() => undefined);
-  const drafts = shared.map((group, sheet) => {
-    for (const { piece } of group) where[piece] = sheet;
-    return draftShared(group, sheet, shared.length, setting, pieces, captions);
-  });
-  return { drafts, sheetOf: where };
+  return shared.map((group, sheet) => ({
+    draft: draftShared(group, sheet, shared.length, setting, pieces, captions),
+    pieces: group.map(({ piece }) => piece),
+  }));
 }
 
 /** What is put on one sheet goes round its upright bars. */
@@ -60,7 +53,7 @@ function nested(shapes: readonly (readonly Stroke[])[], { frame, barsAt }: Setti
 }
 
 function settings(shapes: readonly (readonly Stroke[])[], options: SheetOptions): Setting[] {
-  const words = { title: SHARED_TITLE, lines: [SHARED_LINE, ...footLines(options)] };
+  const words = { title: SHARED_TITLE, lines: [sharedSentence("beside or inside"), ...footLines(options)] };
   const split = (length?: number): Setting[] =>
     roomsOf(options, length).flatMap(
       (room) => settingOf(room, words, options, false, false) ?? settingOf(room, words, options, false, true) ?? [],
@@ -76,7 +69,6 @@ function settings(shapes: readonly (readonly Stroke[])[], options: SheetOptions)
 }
 const ROLL_TRIAL = 3000;
 const SHARED_TITLE = "Small templates";
-const SHARED_LINE = "What each line is stands beside or inside it; cut to the centre of the line.";
 
 function boxOf(strokes: readonly Stroke[], at: Nested["at"]): Bounds {
   const xs = strokes.flatMap(({ points }) => points.map((p) => p.x));
@@ -84,37 +76,33 @@ function boxOf(strokes: readonly Stroke[], at: Nested["at"]): Bounds {
   return placedBounds({ minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) }, at);
 }
 
-interface Caption {
-  /** In the template's own axes. */
-  readonly box: Bounds;
-  readonly title: readonly string[];
-  readonly lines: readonly string[];
+interface Placeable {
+  readonly caption: Caption;
+  /** Where the caption stands, in the template's own axes. */
+  readonly box: Rect;
 }
 
 const CAPTION_LEAST = 55;
 
 /** The caption in the template's own room, as near to its middle as its lines allow, or else under it. */
-function captionOf({ template, strokes }: Piece): Caption {
+function withCaption({ template, strokes }: Piece): Placeable {
   const ink = inkBounds(template);
-  const name = nameOf(template);
-  const width = Math.max(CAPTION_LEAST, Math.min(ink.maxX - ink.minX, textWidth(name, PLAIN) + 0.1));
-  const title = wrap(name, width, PLAIN);
-  const lines = wrap(lineSentence(template, true), width, SMALL);
-  const wide = Math.max(...title.map((line) => textWidth(line, PLAIN)), ...lines.map((line) => textWidth(line, SMALL)));
-  const high = linesHeight(title.length, PLAIN) + (lines.length > 0 ? SMALL + linesHeight(lines.length, SMALL) : 0) + 0.6;
+  const caption = captionFor(
+    template,
+    Math.max(CAPTION_LEAST, Math.min(ink.maxX - ink.minX, textWidth(nameOf(template), PLAIN) + 0.1)),
+  );
+  const { width, height } = caption;
   const inside = new FreeRoom(rectOf(ink));
   inside.takeStrokes(strokes);
-  const found = inside.findNear((ink.minX + ink.maxX) / 2, (ink.minY + ink.maxY) / 2, wide, high);
-  const under = { x0: ink.minX, x1: ink.minX + wide, y0: ink.minY - 2 - high, y1: ink.minY - 2 };
-  const { x0, y0, x1, y1 } = found ?? under;
-  return { box: { minX: x0, minY: y0, maxX: x1, maxY: y1 }, title, lines };
+  const found = inside.findNear((ink.minX + ink.maxX) / 2, (ink.minY + ink.maxY) / 2, width, height);
+  return { caption, box: found ?? { x0: ink.minX, x1: ink.minX + width, y0: ink.minY - 2 - height, y1: ink.minY - 2 } };
 }
 
-const corners = (b: Bounds): Stroke["points"] => [
-  { x: b.minX, y: b.minY },
-  { x: b.maxX, y: b.minY },
-  { x: b.maxX, y: b.maxY },
-  { x: b.minX, y: b.maxY },
+const corners = ({ x0, y0, x1, y1 }: Rect): Stroke["points"] => [
+  { x: x0, y: y0 },
+  { x: x1, y: y0 },
+  { x: x1, y: y1 },
+  { x: x0, y: y1 },
 ];
 
 function draftShared(
@@ -123,7 +111,7 @@ function draftShared(
   count: number,
   setting: Setting,
   pieces: readonly Piece[],
-  captions: readonly Caption[],
+  captions: readonly Placeable[],
 ): Draft {
   const { frame } = setting;
   const pen = new Pen();
@@ -135,9 +123,9 @@ function draftShared(
     placed.push({ template, at, clip: frame });
     const ink = placedBounds(inkBounds(template), at);
     room.take({ x0: ink.minX - 2, y0: ink.minY - 2, x1: ink.maxX + 2, y1: ink.maxY + 2 });
-    const caption = captions[piece]!;
-    const box = placedBounds(caption.box, at);
-    room.take({ x0: box.minX, y0: box.minY, x1: box.maxX, y1: box.maxY });
+    const { caption, box: own } = captions[piece]!;
+    const box = rectOf(placedBounds({ minX: own.x0, minY: own.y0, maxX: own.x1, maxY: own.y1 }, at));
+    room.take(box);
     drawCaption(pen, box, caption, at.turn % 2 === 1);
   }
   const barsAt = setting.barsAt ?? { x: frame.x0, y: frame.y0 };
@@ -149,21 +137,4 @@ function draftShared(
   });
   const names = group.map(({ piece }) => nameOf(pieces[piece]!.template));
   return { name: names.join("; "), tag: String(index + 1), cell: { row: 0, column: index }, setting, placed, pen, room };
-}
-
-/** Upright, or read from the right where the template lies turned. */
-function drawCaption(pen: Pen, box: Bounds, { title, lines }: Caption, upward: boolean): void {
-  pen.layer("captions");
-  let depth = 0;
-  const write = (said: readonly string[], height: number, strong: boolean): void => {
-    for (const [i, line] of said.entries()) {
-      const down = depth + height + i * height * LEADING;
-      if (upward) pen.text(box.minX + down, box.minY, line, height, { upward, strong });
-      else pen.text(box.minX, box.maxY - down, line, height, { strong });
-    }
-    depth += linesHeight(said.length, height);
-  };
-  write(title, PLAIN, true);
-  depth += SMALL;
-  write(lines, SMALL, false);
 }

@@ -62,9 +62,9 @@ export interface Tiling {
   readonly templateId: string;
   /** Indices into `SheetSet.sheets`. */
   readonly sheets: readonly number[];
-  /** Shares its sheet with others. */
+  /** Shares its sheets with others. */
   readonly shared: boolean;
-  /** Every orientation and turn that was tried, the chosen one first. */
+  /** Every orientation and turn in which it would lie alone, the one with the fewest sheets first. */
   readonly choices: readonly Choice[];
   /** What the maker measures once the sheets are joined: from cross to cross, mm. Undefined on a single sheet. */
   readonly assembled?: number;

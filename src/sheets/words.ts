@@ -14,15 +14,22 @@ const upperFirst = (text: string): string => text.slice(0, 1).toUpperCase() + te
 
 const CUT = "cut to the centre of the line";
 
-/** What the line is and where it is cut, as a sentence; `alone` leaves out the cutting, where that is said for all. */
-export function lineSentence({ lineIs }: Template, alone = false): string {
+/**
+ * What the line is and where it is cut, as a sentence, then what could not be made as asked. Where the template does not say how to cut,
+ * that is to the centre of the line; `alone` leaves it out, since it is said once for all.
+ */
+export function lineSentence({ lineIs, cautions = [] }: Template, alone = false): string {
   const said = lineIs
     .replace(new RegExp(String.raw`[;,]?\s*${CUT}`, "i"), "")
     .trim()
     .replace(/\.$/, "");
-  const sentence = [said, alone ? "" : CUT].filter((part) => part !== "").join("; ");
-  return sentence === "" ? "" : `${upperFirst(sentence)}.`;
+  const sentence = [said, alone || /\bcut\b/i.test(said) ? "" : CUT].filter((part) => part !== "").join("; ");
+  return [sentence === "" ? "" : `${upperFirst(sentence)}.`, ...cautions].filter((part) => part !== "").join(" ");
 }
+
+/** How lines are cut on a sheet that several templates share; `where` their captions stand. */
+export const sharedSentence = (where: string): string =>
+  `What each line is stands ${where} it; where nothing else is said, ${CUT}.`;
 
 /** Order, date, numbers; printing and correction: at the foot of every strip. */
 export function footLines({ order, date, fingerprint, printer }: SheetOptions): string[] {

@@ -39,7 +39,7 @@ export type Saving =
   | { readonly state: "conflict"; readonly reason: "conflict" | "missing"; readonly trouble: Trouble };
 
 export type Dialog =
-  | { readonly kind: "new" | "open" | "keys" | "help" | "versions" | "conflict" }
+  | { readonly kind: "new" | "open" | "keys" | "help" | "versions" | "conflict" | "screen" }
   | { readonly kind: "repairs"; readonly name: string; readonly repairs: readonly Repair[] }
   | { readonly kind: "confirm"; readonly question: string; readonly action: string; readonly then: () => void };
 

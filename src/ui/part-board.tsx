@@ -2,11 +2,12 @@
 import { lazy, Suspense, useCallback } from "react";
 import { useStore } from "zustand";
 import type { DerivedPart, Field } from "../parts/derived.ts";
-import { lookAt, select } from "../store/session-store.ts";
+import { lookAt, openDialog, select } from "../store/session-store.ts";
 import { useBench, useNotation, useSession } from "./bench.ts";
 import { useTheme } from "./look/use-theme.ts";
 import { useEditing } from "./panels/editing.ts";
 import { NO_EDGES } from "./board/viewport.ts";
+import { useTrueScale } from "./screen-scale.ts";
 import { showPlace, shownPlaceStore } from "./shown-place.ts";
 import "./part-board.css";
 
@@ -32,6 +33,7 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
   const theme = useTheme();
   const selection = useSession((s) => (s.selection?.part === part.id ? s.selection.shape : undefined));
   const camera = useSession((s) => s.cameras[part.id]);
+  const trueScale = useTrueScale();
   const shownPlace = useStore(shownPlaceStore);
   const highlight = shownPlace?.part === part.id ? shownPlace : undefined;
   const onSelect = useCallback(
@@ -77,6 +79,8 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
               }}
               covered={{ ...NO_EDGES, top: coveredTop, bottom: overlays ? POINTS_BAR_PX : 0 }}
               camera={camera}
+              trueScale={trueScale}
+              onMeasureScreen={() => openDialog(bench.session, { kind: "screen" })}
               onCamera={(next) => lookAt(bench.session, part.id, next)}
               highlight={highlight}
               overlays={overlays}

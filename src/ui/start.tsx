@@ -11,6 +11,7 @@ import { tellTrouble } from "./files.ts";
 import { keepSingleKeys, SINGLE_KEYS } from "./frame/single-keys.ts";
 import { wearTheme } from "./look/theme.ts";
 import { keepPaperSettings, PAPER_SETTINGS } from "./sheets/paper-settings.ts";
+import { keepScreens, SCREENS_SETTING } from "./screen-scale.ts";
 import { keepPrinters, PRINTERS_SETTING } from "./sheets/printers.ts";
 import "./look/fonts.css";
 import "./look/tokens.css";
@@ -40,6 +41,7 @@ async function takeSettings(bench: Workbench, storage: DesignStorage | undefined
   const keep = (name: string, value: unknown): void => void storage?.setSetting(name, value);
   keepSingleKeys(kept[SINGLE_KEYS], keep);
   keepPaperSettings(kept[PAPER_SETTINGS], keep);
+  keepScreens(kept[SCREENS_SETTING], keep);
   keepPrinters(kept[PRINTERS_SETTING], keep);
   const theme = kept[THEME];
   if (theme === "paper" || theme === "slate") setTheme(bench.session, theme satisfies Theme);

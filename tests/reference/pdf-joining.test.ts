@@ -11,7 +11,7 @@ import { distance, readPdf, straight, type Point, type ReadPage, type ReadPiece 
 import { bodyHalf, fingerboard, ring, sheetOptions } from "../sheets/synthetic-templates.ts";
 import { chance, star } from "../sheets/random-outlines.ts";
 
-/** A joining mark: a circle of 1.5 mm with a cross through its middle and its number on either side. */
+/** A joining mark: a circle of 1.5 mm with a cross through its middle and its number beside it. */
 function marksOf(page: ReadPage): Map<string, Point> {
   const circles = new Map<number, Point[]>();
   for (const { path, points, inForm } of page.pieces) {
@@ -21,15 +21,15 @@ function marksOf(page: ReadPage): Map<string, Point> {
   for (const ends of circles.values()) {
     const centre = { x: ends.reduce((s, p) => s + p.x, 0) / ends.length, y: ends.reduce((s, p) => s + p.y, 0) / ends.length };
     if (!ends.every((p) => Math.abs(distance(p, centre) - 1.5) < 0.01)) continue;
-    // Its number stands to its left and right, level with it, whichever way the page is turned.
-    const numbers = page.texts.filter((t) => /^\d+$/.test(t.text) && distance(t, centre) < 7);
-    const near = numbers.filter((t) => Math.min(Math.abs(t.x - centre.x), Math.abs(t.y - centre.y)) < 1.3);
+    // Its number is the nearest one, within 4 mm of the circle's middle.
+    const [near] = page.texts
+      .filter((t) => /^\d+$/.test(t.text) && distance(t, centre) < 4)
+      .toSorted((a, b) => distance(a, centre) - distance(b, centre));
     const arms = straight(page, false).filter(
       ({ a, b }) => distance({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, centre) < 0.01 && Math.abs(distance(a, b) - 6) < 0.01,
     );
-    if (near.length === 0 || arms.length !== 2) continue;
-    expect(new Set(near.map(({ text }) => text)).size).toBe(1);
-    marks.set(near[0]!.text, centre);
+    if (!near || arms.length !== 2) continue;
+    marks.set(near.text, centre);
   }
   return marks;
 }

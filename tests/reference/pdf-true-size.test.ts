@@ -102,6 +102,7 @@ describe("every sheet is true in the file, read back by another library", SLOW, 
             const [width, height] = [(page.view[2]! * 25.4) / 72, (page.view[3]! * 25.4) / 72];
             const within = (x: number, y: number): boolean =>
               x >= margin - 1e-3 && y >= margin - 1e-3 && x <= width - margin + 1e-3 && y <= height - margin + 1e-3;
+            for (const { x, y, text } of page.texts) expect(within(x, y), `"${text}" on ${paper.label}`).toBe(true);
             for (const piece of page.pieces) {
               if (piece.inForm) {
                 expect(piece.clip).toBeDefined();

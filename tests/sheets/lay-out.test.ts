@@ -7,7 +7,7 @@ import { textWidth } from "../../src/sheets/lettering.ts";
 import { PAPERS, parsePaper } from "../../src/sheets/paper.ts";
 import { optionsProblem } from "../../src/sheets/rooms.ts";
 import type { Rect, Sheet, SheetOptions } from "../../src/sheets/sheet.ts";
-import { inkOf, type Stroke } from "../../src/sheets/ink.ts";
+import { inkBounds, inkOf, type Stroke } from "../../src/sheets/ink.ts";
 import { placementMap } from "../../src/sheets/placement.ts";
 import { transformPoint } from "../../src/geometry/transform.ts";
 import { InkGrid } from "../../src/sheets/grid.ts";
@@ -66,11 +66,10 @@ function inkOn(sheet: Sheet): InkGrid | undefined {
 
 const OPTIONS: Partial<SheetOptions>[] = [
   {},
-  { paper: PAPERS["a4"]! },
   { paper: PAPERS["a5"]! },
   { paper: PAPERS["a5"]!, orientation: "landscape" },
   { paper: PAPERS["ledger"]!, overlap: 0 },
-  { paper: PAPERS["a3"]!, share: false },
+  { share: false },
   { paper: { kind: "roll", label: "Roll", width: 610 } },
   { paper: { kind: "sheet", label: "Small", width: 140, height: 160 } },
 ];
@@ -202,6 +201,39 @@ describe("sheets", { timeout: 120_000 }, () => {
     );
     for (const { sheets, templateId } of shared.tilings)
       expect(shared.sheets[sheets[0]!]!.placed.map(({ template }) => template.id)).toContain(templateId);
+  });
+
+  it("long templates share a row of sheets, so that they are joined once and then cut apart", () => {
+    const boards = ["one", "two", "three"].map((name) => ({ ...fingerboard(name), table: { title: "None", rows: [] } }));
+    const alone = layOut(boards, sheetOptions({ share: false }));
+    const shared = layOut(boards, sheetOptions());
+    expect(alone.sheets).toHaveLength(6);
+    expect(shared.sheets).toHaveLength(4);
+    const rows = shared.tilings.filter(({ shared: with_ }) => with_);
+    expect(rows).toHaveLength(2);
+    expect(rows[0]!.sheets).toEqual(rows[1]!.sheets);
+    // Every board moves by one and the same step from one sheet to the next: the joint is one.
+    const [a, b] = rows[0]!.sheets.map((k) => shared.sheets[k]!.placed);
+    const steps = a!.map(({ at }, i) => [at.x - b![i]!.at.x, at.y - b![i]!.at.y]);
+    expect(new Set(steps.map((step) => JSON.stringify(step.map((v) => Math.round(v * 1e6))))).size).toBe(1);
+    // No two lie on each other: their boxes are at least the gap apart up the sheet.
+    const tops = a!
+      .map(({ template, at }) => [at.y + inkBounds(template).minY, at.y + inkBounds(template).maxY])
+      .toSorted((p, q) => p[0]! - q[0]!);
+    expect(tops[1]![0]! - tops[0]![1]!).toBeGreaterThan(6);
+    for (const k of rows[0]!.sheets.slice(0, 1))
+      for (const name of ["one", "two"]) expect(words(shared.sheets[k]!)).toContain(`Fingerboard, ${name}`);
+  });
+
+  it("a board whose joint the maker has moved keeps its sheets to itself", () => {
+    const boards = ["one", "two"].map((name) => fingerboard(name));
+    const set = layOut(boards, sheetOptions({ joints: { "fingerboard/one": { x: 3, y: 0 } } }));
+    expect(set.tilings.map(({ shared }) => shared)).toEqual([false, false]);
+  });
+
+  it("what could not be made as asked is said on the sheet", () => {
+    const template = { ...bridge(), cautions: ["The bush cannot enter two corners."] };
+    expect(words(layOut([template], sheetOptions()).sheets[0]!)).toContain("The bush cannot enter two corners.");
   });
 
   it("a roll is cut as long as the templates need, one sheet for all that fit its width", () => {

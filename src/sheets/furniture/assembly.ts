@@ -6,7 +6,6 @@ import type { InkGrid } from "../grid.ts";
 import { textWidth } from "../lettering.ts";
 import { placementMap } from "../placement.ts";
 import type { Plan } from "../plan.ts";
-import type { Template } from "../../templates/template.ts";
 import { frameOf, gridBounds } from "../frames.ts";
 import { tagOf } from "./joints.ts";
 import type { Block } from "./notes.ts";
@@ -17,10 +16,10 @@ const WIDE = 62;
 const HIGH = 40;
 const APART = 3;
 
-type Joined = Pick<Plan, "grid" | "size" | "turn" | "ink">;
+type Joined = Pick<Plan, "grid" | "size" | "members" | "ink">;
 
 /** A picture of the joined sheets beside each of `blocks`. */
-export function besideAssembly(plan: Joined, template: Template, blocks: readonly Block[]): Block[] {
+export function besideAssembly(plan: Joined, blocks: readonly Block[]): Block[] {
   const bounds = gridBounds(plan.grid, plan.size);
   const scale = Math.min(WIDE / (bounds.maxX - bounds.minX), HIGH / (bounds.maxY - bounds.minY));
   const width = (bounds.maxX - bounds.minX) * scale;
@@ -31,24 +30,16 @@ export function besideAssembly(plan: Joined, template: Template, blocks: readonl
       width: width + APART + words.width,
       height,
       draw: (pen, x, y) => {
-        drawAssembly(pen, x + 1, y + height - 2 - high, scale, plan, template);
+        drawAssembly(pen, x + 1, y + height - 2 - high, scale, plan);
         words.draw(pen, x + width + APART, y + height - words.height);
       },
     };
   });
 }
 
-function drawAssembly(
-  pen: Pen,
-  x: number,
-  y: number,
-  scale: number,
-  { grid, size, turn, ink }: Joined,
-  template: Template,
-): void {
+function drawAssembly(pen: Pen, x: number, y: number, scale: number, { grid, size, members, ink }: Joined): void {
   const bounds = gridBounds(grid, size);
   const toPicture = compose(translation(vec(-bounds.minX, -bounds.minY)), scaling(scale), translation(vec(x, y)));
-  const toGrid = placementMap({ turn, x: 0, y: 0 });
   pen.layer("assembly");
   for (const cell of grid.cells) {
     const { x0, y0, x1, y1 } = frameOf(grid, size, cell);
@@ -61,9 +52,12 @@ function drawAssembly(
     const corner = transformPoint(toPicture, vec(x, y));
     pen.text(corner.x, corner.y, tagOf(cell), SMALL, { strong: true });
   }
-  const shapes = template.drawing.layers.flatMap((layer) => layer.shapes);
-  const shown = shapes.filter((shape) => (template.edge ? shape.id === template.edge : shape.line === "visible"));
-  for (const shape of shown) pen.path(transformPath(compose(toGrid, toPicture), shape.path), "narrow", shape.name);
+  for (const { template, at } of members) {
+    const shapes = template.drawing.layers.flatMap((layer) => layer.shapes);
+    const shown = shapes.filter((shape) => (template.edge ? shape.id === template.edge : shape.line === "visible"));
+    const map = compose(placementMap(at), toPicture);
+    for (const shape of shown) pen.path(transformPath(map, shape.path), "narrow", shape.name);
+  }
 }
 
 /** Where a sheet's letters stand in its lower or upper left corner, in the grid's coordinates: off the ink where that can be. */

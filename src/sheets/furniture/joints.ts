@@ -1,4 +1,5 @@
 /** What joins two sheets: the line where one is cut and laid on the other, and two numbered marks on it that meet. */
+import type { Vec } from "../../geometry/vec.ts";
 import type { FreeRoom } from "../free-room.ts";
 import type { InkGrid } from "../grid.ts";
 import { textWidth } from "../lettering.ts";
@@ -26,7 +27,7 @@ const MARK_RADIUS = 1.5;
 /** Room kept round a mark and its numbers to either side and up and down, mm. */
 const MARK_ROOM = { x: 6, y: 3.5 };
 /** A mark stands at least this far from the end of its joint, mm. */
-const FROM_END = 10;
+const FROM_END = 7;
 
 /** "A1": row letter and column number. */
 export const tagOf = ({ row, column }: Cell): string => `${rowLetters(row)}${column + 1}`;
@@ -36,17 +37,20 @@ function rowLetters(row: number): string {
   return (row >= 26 ? rowLetters(Math.floor(row / 26) - 1) : "") + String.fromCharCode(65 + (row % 26));
 }
 
-/** Every joint between printed frames, its marks as far apart as the ink leaves them room, numbered through. */
+/** Every joint between printed frames, its marks as far apart as the ink and other marks leave them room, numbered through. */
 export function jointsOf(grid: Grid, size: FrameSize, ink: InkGrid): Joint[] {
   const has = (cell: Cell): boolean => grid.cells.some((c) => c.row === cell.row && c.column === cell.column);
-  let number = 0;
+  const placed: Vec[] = [];
   return grid.cells.flatMap((under) => {
     const frame = frameOf(grid, size, under);
     const joints: Joint[] = [];
     const right = { row: under.row, column: under.column + 1 };
     const below = { row: under.row + 1, column: under.column };
     const add = (over: Cell, way: Joint["way"], at: number, from: number, to: number): void => {
-      const marks = markPlaces(way, at, from, to, ink).map((along) => ({ number: ++number, along }));
+      const marks = markPlaces(way, at, from, to, ink, placed).map((along) => {
+        placed.push(onJoint(way, at, along));
+        return { number: placed.length, along };
+      });
       joints.push({ under, over, way, at, from, to, marks });
     };
     if (has(right)) add(right, "upright", frame.x1 - size.overlap, frame.y0 + (has(below) ? size.overlap : 0), frame.y1);
@@ -55,11 +59,24 @@ export function jointsOf(grid: Grid, size: FrameSize, ink: InkGrid): Joint[] {
   });
 }
 
-/** Two places along a joint, from its ends inward, where a mark covers no ink; near the ends where there are none. */
-function markPlaces(way: Joint["way"], at: number, from: number, to: number, ink: InkGrid): [number, number] {
+const onJoint = (way: Joint["way"], at: number, along: number): Vec =>
+  way === "upright" ? { x: at, y: along } : { x: along, y: at };
+
+/** Two places along a joint, from its ends inward, where a mark covers neither ink nor a mark; near the ends where there are none. */
+function markPlaces(
+  way: Joint["way"],
+  at: number,
+  from: number,
+  to: number,
+  ink: InkGrid,
+  placed: readonly Vec[],
+): [number, number] {
   const clear = (p: number): boolean => {
-    const [x, y] = way === "upright" ? [at, p] : [p, at];
-    return !ink.touches(x - MARK_ROOM.x, y - MARK_ROOM.y, x + MARK_ROOM.x, y + MARK_ROOM.y);
+    const { x, y } = onJoint(way, at, p);
+    return (
+      placed.every((mark) => Math.abs(mark.x - x) >= 2 * MARK_ROOM.x || Math.abs(mark.y - y) >= 2 * MARK_ROOM.y) &&
+      !ink.touches(x - MARK_ROOM.x, y - MARK_ROOM.y, x + MARK_ROOM.x, y + MARK_ROOM.y)
+    );
   };
   const [low, high, middle] = [from + FROM_END, to - FROM_END, (from + to) / 2];
   const search = (start: number, step: number): number => {
@@ -108,7 +125,7 @@ export function drawLandings(pen: Pen, room: FreeRoom, tile: Tile, joints: reado
   }
 }
 
-function drawMark(pen: Pen, room: FreeRoom, { shift }: Tile, joint: Joint, mark: Joint["marks"][number]): void {
+function drawMark(pen: Pen, room: FreeRoom, { cell, shift }: Tile, joint: Joint, mark: Joint["marks"][number]): void {
   const upright = joint.way === "upright";
   const [x, y] = upright ? [joint.at + shift.x, mark.along + shift.y] : [mark.along + shift.x, joint.at + shift.y];
   pen.layer("joining-marks");
@@ -117,9 +134,11 @@ function drawMark(pen: Pen, room: FreeRoom, { shift }: Tile, joint: Joint, mark:
   pen.line(x, y - MARK_REACH, x, y + MARK_REACH, "narrow", name);
   pen.circle(x, y, MARK_RADIUS, name);
   const digits = String(mark.number);
-  // On both sheets the number stands on the side that stays in sight.
-  pen.text(x - MARK_RADIUS - 0.6, y + 0.8, digits, SMALL, { align: "end", strong: true });
-  pen.text(x + MARK_RADIUS + 0.6, y + 0.8, digits, SMALL, { strong: true });
+  const aside = MARK_RADIUS + 0.6;
+  // The number stands where the sheet is not cut away; on the sheet underneath also where it is not covered.
+  const laid = same(joint.over, cell);
+  pen.text(x + aside, laid && !upright ? y - 0.8 - SMALL : y + 0.8, digits, SMALL, { strong: true });
+  if (!laid && upright) pen.text(x - aside, y + 0.8, digits, SMALL, { align: "end", strong: true });
   room.take({ x0: x - MARK_ROOM.x, x1: x + MARK_ROOM.x, y0: y - MARK_ROOM.y, y1: y + MARK_ROOM.y });
 }
 

@@ -38,7 +38,8 @@ export function joiningWords({ columns, rows }: Pick<Grid, "columns" | "rows">, 
 export function wordsBlocks(heading: string, paragraphs: readonly string[], widths: readonly number[]): Block[] {
   return widths.map((width) => {
     const lines = paragraphs.map((paragraph) => wrap(paragraph, width - 2 * PAD, SMALL));
-    const head = linesHeight(1, PLAIN) + SMALL;
+    const title = wrap(heading, width - 2 * PAD, PLAIN);
+    const head = linesHeight(title.length, PLAIN) + SMALL;
     const height = 2 * PAD + head + lines.reduce((sum, p) => sum + linesHeight(p.length, SMALL) + SMALL * (LEADING - 1) + 0.6, 0);
     return {
       width,
@@ -46,7 +47,7 @@ export function wordsBlocks(heading: string, paragraphs: readonly string[], widt
       draw: (pen, x, y) => {
         pen.layer("notes");
         let top = y + height - PAD;
-        pen.lines(x + PAD, top, [heading], PLAIN, { strong: true });
+        pen.lines(x + PAD, top, title, PLAIN, { strong: true });
         top -= head;
         for (const paragraph of lines) {
           pen.lines(x + PAD, top, paragraph, SMALL);

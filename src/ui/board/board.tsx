@@ -52,6 +52,8 @@ export interface BoardProps {
   readonly overlays?: ((view: View) => ReactNode) | undefined;
   /** px of this screen that make a true mm. */
   readonly trueScale?: number | undefined;
+  /** Asked for by the maker where the screen was not measured yet. */
+  readonly onMeasureScreen?: (() => void) | undefined;
   /** Strips along the edges that other things cover, px. */
   readonly covered?: Edges | undefined;
 }
@@ -213,12 +215,17 @@ export function Board(props: BoardProps) {
             <Button size="small" onClick={fit}>
               Fit
             </Button>
-            <Button size="small" onClick={trueSize}>
+            <Button size="small" className="board-true" onClick={trueSize}>
               True size
             </Button>
             <span className="board-scale num">
               {scaleText(view.camera.pxPerMm / trueScale)} <span>on this screen</span>
             </span>
+            {props.trueScale === undefined && props.onMeasureScreen ? (
+              <Button look="link" size="small" className="board-measure" onClick={props.onMeasureScreen}>
+                measure it
+              </Button>
+            ) : null}
           </div>
         </>
       ) : null}

@@ -11,8 +11,11 @@ export interface Tick {
   readonly label?: string;
 }
 
-/** Numbers stand no nearer than this, so that the longest usual ones keep apart: "1250", "12.345", "12 11/16". */
-const NUMBER_PX = { mm: 36, in: 52, fractions: 66 } as const;
+/** Numbers stand no nearer than this, however short: closer ones are not read as a scale. */
+const NUMBER_PX = { mm: 36, in: 52 } as const;
+/** A character of a number on the ruler (11 px type), and the room behind a number. */
+const CHARACTER_PX = 6.6;
+const BEHIND_PX = 8;
 /** Divisions stand no nearer than this: at full size millimetres (3.8 px) and sixteenths (6 px) are shown. */
 const DIVISION_PX = 3.5;
 
@@ -57,22 +60,32 @@ export function ticks(from: number, to: number, pxPerMm: number, style: LengthSt
   const pxPerUnit = pxPerMm * mmPerUnit;
   const fractions = style.unit === "in" && style.fractions;
   const steps = fractions ? HALVES : DECIMAL;
-  const apart = NUMBER_PX[fractions ? "fractions" : style.unit];
-  const step = steps.find(({ size }) => size * pxPerUnit >= apart) ?? steps.at(-1)!;
+  const numbersFit = ({ size }: Step): boolean => {
+    const apart = size * pxPerUnit;
+    if (apart < NUMBER_PX[style.unit]) return false;
+    const labels = multiplesBetween(from / mmPerUnit, to / mmPerUnit, size).map((i) => labelOf(i * size * mmPerUnit, style));
+    return labels.every((label, i) => label !== labels[i - 1] && label.length * CHARACTER_PX + BEHIND_PX <= apart);
+  };
+  const step = steps.find(numbersFit) ?? steps.at(-1)!;
   const roomFor = step.parts.filter((parts) => (step.size / parts) * pxPerUnit >= DIVISION_PX);
   const finest = roomFor.at(-1) ?? 1;
   const middle = roomFor[0] ?? 1;
   const unit = step.size / finest;
   const result: Tick[] = [];
-  const last = Math.floor(to / mmPerUnit / unit + 1e-9);
-  // Adding 0 makes 0 of the -0 that rounding up may give.
-  for (let i = Math.ceil(from / mmPerUnit / unit - 1e-9) + 0; i <= last; i++) {
+  for (const i of multiplesBetween(from / mmPerUnit, to / mmPerUnit, unit)) {
     // From the whole count, so that no rounding adds up along the ruler.
     const at = ((i * step.size) / finest) * mmPerUnit;
     if (i % finest === 0) result.push({ at, rank: 2, label: labelOf(at, style) });
     else result.push({ at, rank: finest > middle && i % (finest / middle) === 0 ? 1 : 0 });
   }
   return result;
+}
+
+/** The whole numbers n with `from` <= n `unit` <= `to`, in rising order. */
+function multiplesBetween(from: number, to: number, unit: number): number[] {
+  const first = Math.ceil(from / unit - 1e-9);
+  // Adding 0 makes 0 of the -0 that rounding up may give.
+  return Array.from({ length: Math.max(0, Math.floor(to / unit + 1e-9) - first + 1) }, (_, i) => first + i + 0);
 }
 
 const labelOf = (at: number, style: LengthStyle): string => formatLength(at, style).main;

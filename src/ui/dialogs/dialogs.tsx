@@ -9,6 +9,7 @@ import { Button } from "../kit/button.tsx";
 import { Switch } from "../kit/choice.tsx";
 import { Dialog } from "../kit/dialog.tsx";
 import { NewDesign } from "./new-design.tsx";
+import { ScreenSize } from "./screen-size.tsx";
 import { Versions } from "./versions.tsx";
 import "./dialogs.css";
 
@@ -21,6 +22,8 @@ export function Dialogs({ keys }: { readonly keys: readonly KeyDeed[] }) {
       return <KeysDialog keys={keys} onClose={close} />;
     case "new":
       return <NewDesign onClose={close} />;
+    case "screen":
+      return <ScreenSize onClose={close} />;
     case "versions":
       return <Versions onClose={close} />;
     case "repairs":

@@ -89,6 +89,13 @@ export function keyDeeds(bench: Workbench, deeds: FrameDeeds): readonly KeyDeed[
       },
     },
     {
+      keys: ["1"],
+      says: "The board at true size",
+      single: true,
+      matches: (e) => bare(e) && e.key === "1",
+      run: () => document.querySelector<HTMLElement>(".board-true")?.click(),
+    },
+    {
       keys: ["?"],
       says: "This list",
       single: true,

@@ -93,7 +93,12 @@ export function Strip({ deeds }: { readonly deeds: FrameDeeds }) {
             },
             { label: "Dark as slate", checked: theme === "slate", onChoose: () => setTheme(bench.session, "slate") },
             { label: "As the system wishes", checked: theme === "system", onChoose: () => setTheme(bench.session, "system") },
-            { label: "Keys", keys: "?", apart: true, onChoose: () => openDialog(bench.session, { kind: "keys" }) },
+            {
+              label: "True size on this screen",
+              apart: true,
+              onChoose: () => openDialog(bench.session, { kind: "screen" }),
+            },
+            { label: "Keys", keys: "?", onChoose: () => openDialog(bench.session, { kind: "keys" }) },
           ]}
         />
       </div>

@@ -10,7 +10,8 @@ import { removePrinter } from "./printers.ts";
 export function PaperPanel({ settings }: { readonly settings: PaperSettings }) {
   const notation = useNotation();
   const [measuring, setMeasuring] = useState(false);
-  const groups = [...new Set(settings.fields.map((field) => field.spec.group))];
+  // Measuring is offered before there is a printer to choose.
+  const groups = [...new Set([...settings.fields.map((field) => field.spec.group), PRINTER])];
   const printer = settings.chosen?.printer;
   return (
     <aside className="side sheets-paper" aria-label="Paper and printer">

@@ -72,6 +72,7 @@ interface TemplateRowProps {
 function TemplateRow({ pattern: { source, made }, chosen, shown, tiling, onChoose, onShow }: TemplateRowProps) {
   const id = useId();
   const cautions = made.ok ? (made.value.cautions ?? []).length : 0;
+  const how = made.ok && made.value !== source ? howSaid(made.value.title, source.title) : "as drawn";
   return (
     <div className="sheets-one" data-shown={shown ? "" : undefined}>
       <TickBox labelledBy={id} on={chosen} onChange={onChoose} />
@@ -94,8 +95,14 @@ function TemplateRow({ pattern: { source, made }, chosen, shown, tiling, onChoos
               <FindingSign severity="stop" /> not made
             </span>
           )}
-          <Button look="link" size="small" className="sheets-one-how" onClick={onShow} label={`How ${source.title} is followed`}>
-            {made.ok && made.value !== source ? howSaid(made.value.title, source.title) : "as drawn"}
+          <Button
+            look="link"
+            size="small"
+            className="sheets-one-how"
+            onClick={onShow}
+            label={`${how}: how ${source.title} is followed`}
+          >
+            {how}
           </Button>
         </p>
       </div>
