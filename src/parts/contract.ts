@@ -217,6 +217,18 @@ export interface PointOutline {
   readonly guides: readonly Path[];
 }
 
+// ---------------------------------------------------------------------------------------------------------------- in its place
+
+/**
+ * A part as it is seen on the whole instrument, in mm. Both views have x from the front of the nut along the centre line to the tail.
+ * The front view has y up to the treble side of a right-handed instrument; the side view has z up from the plane in which board and
+ * neck are glued. Only edges and holes that a maker looks for on a general arrangement, no dimensions.
+ */
+export interface InPlace {
+  readonly front?: Drawing;
+  readonly side?: Drawing;
+}
+
 // ------------------------------------------------------------------------------------------------------------------------ part
 
 /** Turns plain JSON of one version into plain JSON of the next. */
@@ -262,5 +274,7 @@ export interface Part<P, M> {
   readonly templates: (p: P, m: M, from: Sources) => readonly TemplateSource[];
   /** The outlines that are drawn by points, as they stand now. */
   readonly outlines?: (p: P, m: M, from: Sources) => readonly PointOutline[];
+  /** How it lies on the whole instrument; absent for a part that has no place on it. */
+  readonly inPlace?: (p: P, m: M, from: Sources) => InPlace;
   readonly checks: readonly Check<P, M>[];
 }

@@ -3,9 +3,10 @@ import { nearestOnPath } from "../../geometry/nearest.ts";
 import { vec } from "../../geometry/vec.ts";
 import { pathWinding } from "../../geometry/winding.ts";
 import type { Check, Finding, Severity } from "../contract.ts";
+import { GEOMETRY, PRACTICE } from "../finding.ts";
 import { slotPath } from "./draw.ts";
 import type { BridgeMeasures } from "./measure.ts";
-import { GEOMETRY, PRACTICE, type BridgeParams } from "./numbers.ts";
+import type { BridgeParams } from "./numbers.ts";
 
 type BridgeCheck = Check<BridgeParams, BridgeMeasures>;
 

@@ -29,7 +29,6 @@ export interface BridgeParams {
   readonly topRadius: number | undefined;
 }
 
-export const PRACTICE = "common practice, no source";
 export const GEOMETRY = "geometry";
 
 export function instrumentOf(from: Sources): MeasuresByKind["instrument"] {

@@ -1,7 +1,8 @@
 /** The numbers of a bridge. */
 import type { NumberSpec, ParamTable } from "../contract.ts";
 import { outlineSpec } from "../outline-points.ts";
-import { instrumentOf, PRACTICE, type BridgeParams } from "./numbers.ts";
+import { PRACTICE } from "../finding.ts";
+import { instrumentOf, type BridgeParams } from "./numbers.ts";
 import { startingBridge } from "./starting-shapes.ts";
 
 const SADDLE = "Saddle line";

@@ -1,7 +1,8 @@
 /** A file may give more numbers than are free; then they must agree. */
 import type { Finding } from "../contract.ts";
 import { marginFrom } from "../../lutherie/nut-numbers.ts";
-import { GEOMETRY, SAME, type FingerboardCheck } from "./finding.ts";
+import { GEOMETRY, SAME } from "../finding.ts";
+import type { FingerboardCheck } from "./finding.ts";
 import { instrumentOf } from "./numbers.ts";
 
 const numbersAgree: FingerboardCheck = {

@@ -1,6 +1,7 @@
 /** Frets and slots against the board and its binding. */
 import { vec } from "../../geometry/vec.ts";
-import { atLeast, GEOMETRY, leastBy, PRACTICE, type FingerboardCheck } from "./finding.ts";
+import { GEOMETRY, PRACTICE, atLeast, leastBy } from "../finding.ts";
+import type { FingerboardCheck } from "./finding.ts";
 import { frameOf, outlinesOf } from "./measure.ts";
 import { instrumentOf } from "./numbers.ts";
 import { at } from "./shapes.ts";

@@ -1,7 +1,8 @@
 /** Markers against frets, strings and edges. */
 import type { Finding } from "../contract.ts";
 import { lineAcross, slantOf, stretchOf } from "../../lutherie/transverse-line.ts";
-import { atLeast, GEOMETRY, leastBy, PRACTICE, type FingerboardCheck } from "./finding.ts";
+import { GEOMETRY, PRACTICE, atLeast, leastBy } from "../finding.ts";
+import type { FingerboardCheck } from "./finding.ts";
 import { instrumentOf } from "./numbers.ts";
 import { at } from "./shapes.ts";
 

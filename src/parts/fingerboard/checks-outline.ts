@@ -1,7 +1,8 @@
 /** The board's edges against each other, its strings and its section. */
 import type { Finding } from "../contract.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
-import { atLeast, GEOMETRY, leastBy, PRACTICE, type FingerboardCheck, type FingerboardSubject } from "./finding.ts";
+import { GEOMETRY, PRACTICE, atLeast, leastBy } from "../finding.ts";
+import type { FingerboardCheck, FingerboardSubject } from "./finding.ts";
 import { instrumentOf } from "./numbers.ts";
 
 const boardShape: FingerboardCheck = {

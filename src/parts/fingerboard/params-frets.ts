@@ -1,7 +1,7 @@
 import type { ParamTable } from "../contract.ts";
+import { PRACTICE } from "../finding.ts";
 import type { FingerboardParams, FretNumbers } from "./numbers.ts";
 
-const PRACTICE = "common practice, no source";
 const FRETS = "Slots and fret wire";
 
 export const fretTable: Pick<ParamTable<FingerboardParams>, keyof FretNumbers> = {

@@ -1,9 +1,9 @@
 import { fallOver } from "../../lutherie/board-radius.ts";
 import { USUAL_DOUBLES, USUAL_MARKS } from "../../lutherie/marker-places.ts";
 import type { ParamTable, Sources } from "../contract.ts";
+import { PRACTICE } from "../finding.ts";
 import { instrumentOf, type FingerboardParams, type MarkerNumbers } from "./numbers.ts";
 
-const PRACTICE = "common practice, no source";
 const FACE = "Markers on the face";
 const SIDE = "Markers on the side";
 

@@ -2,9 +2,9 @@ import { taperThrough, widthAt } from "../../lutherie/fingerboard-taper.ts";
 import { marginFrom, widthFrom } from "../../lutherie/nut-numbers.ts";
 import { lineAcross, slantOf } from "../../lutherie/transverse-line.ts";
 import type { ParamTable, Sources } from "../contract.ts";
+import { PRACTICE } from "../finding.ts";
 import { endX, instrumentOf, startX, type FingerboardParams, type OutlineNumbers, type SectionNumbers } from "./numbers.ts";
 
-const PRACTICE = "common practice, no source";
 const WIDTH = "Width";
 const LENGTH = "Length and end";
 const SECTION = "Section";

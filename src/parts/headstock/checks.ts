@@ -1,6 +1,7 @@
 import type { Check, Finding, Severity } from "../contract.ts";
+import { GEOMETRY, PRACTICE } from "../finding.ts";
 import type { HeadstockMeasures } from "./measure.ts";
-import { GEOMETRY, PRACTICE, type HeadstockParams } from "./numbers.ts";
+import type { HeadstockParams } from "./numbers.ts";
 
 type HeadCheck = Check<HeadstockParams, HeadstockMeasures>;
 const DEGREE = Math.PI / 180;

@@ -45,7 +45,6 @@ export interface HeadstockParams {
   readonly coverMargin: number;
 }
 
-export const PRACTICE = "common practice, no source";
 export const GEOMETRY = "geometry";
 
 export function instrumentOf(from: Sources): MeasuresByKind["instrument"] {

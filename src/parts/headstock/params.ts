@@ -1,7 +1,8 @@
 /** The numbers of a headstock. */
 import type { ParamTable } from "../contract.ts";
 import { outlineSpec } from "../outline-points.ts";
-import { instrumentOf, PRACTICE, widthBehindNut, type HeadstockParams, type Nudge } from "./numbers.ts";
+import { PRACTICE } from "../finding.ts";
+import { instrumentOf, widthBehindNut, type HeadstockParams, type Nudge } from "./numbers.ts";
 import { startingHead } from "./starting-shapes.ts";
 
 const OUTLINE = "Outline";

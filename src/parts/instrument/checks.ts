@@ -1,13 +1,13 @@
 /** Whether the shared numbers fit together before any part is drawn. */
 import type { Check, Finding } from "../contract.ts";
 import { lineAcross, slantOf } from "../../lutherie/transverse-line.ts";
+import { PRACTICE } from "../finding.ts";
 import { LEAST_SPREAD_FOR_TWO_SCALES, type InstrumentMeasures } from "./measure.ts";
 import { takenOf, type InstrumentParams } from "./params.ts";
 import { spreadFrom } from "../../lutherie/nut-numbers.ts";
 
 type InstrumentCheck = Check<InstrumentParams, InstrumentMeasures>;
 
-const PRACTICE = "common practice, no source";
 const GEOMETRY = "geometry";
 /** Numbers that agree within this, mm, are the same. */
 const SAME = 0.001;

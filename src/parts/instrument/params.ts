@@ -2,6 +2,7 @@
 import { fretShare } from "../../lutherie/fret-positions.ts";
 import { marginFrom, spreadFrom, takenByStrings, widthFrom, type MarginTo } from "../../lutherie/nut-numbers.ts";
 import type { Balance, ParamTable } from "../contract.ts";
+import { PRACTICE } from "../finding.ts";
 
 export interface StringRecord {
   /** Diameter, mm. */
@@ -31,7 +32,6 @@ export interface InstrumentParams {
   readonly joinSpread: number;
 }
 
-const PRACTICE = "common practice, no source";
 const STRINGS = "Strings";
 const SCALE = "Scale and frets";
 const NUT = "At the nut";

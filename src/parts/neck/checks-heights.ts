@@ -1,9 +1,10 @@
 /** The chain of heights from the join to the saddle. */
 import { vec } from "../../geometry/vec.ts";
 import type { Finding } from "../contract.ts";
-import { atLeast, fine, GEOMETRY, SAME, type NeckCheck } from "./finding.ts";
+import { GEOMETRY, PRACTICE, SAME, atLeast, fine } from "../finding.ts";
+import type { NeckCheck } from "./finding.ts";
 import { modelOf } from "./model.ts";
-import { instrumentOf, PRACTICE } from "./numbers.ts";
+import { instrumentOf } from "./numbers.ts";
 
 const DEGREE = Math.PI / 180;
 

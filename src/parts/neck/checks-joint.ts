@@ -1,10 +1,10 @@
 /** The heel and what holds it. */
 import { vec } from "../../geometry/vec.ts";
 import type { Finding } from "../contract.ts";
-import { atLeast, fine, GEOMETRY, type NeckCheck } from "./finding.ts";
+import { GEOMETRY, PRACTICE, atLeast, fine } from "../finding.ts";
+import type { NeckCheck } from "./finding.ts";
 import { heelHalfWidth, jointTemplates, tongueOf, woodRoundInsert } from "./joint.ts";
 import { modelOf } from "./model.ts";
-import { PRACTICE } from "./numbers.ts";
 
 const heel: NeckCheck = {
   id: "heel",

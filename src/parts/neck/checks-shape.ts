@@ -2,9 +2,10 @@
 import { vec } from "../../geometry/vec.ts";
 import { NECK_SHAPES } from "../../lutherie/neck-section.ts";
 import type { Finding } from "../contract.ts";
-import { atLeast, fine, GEOMETRY, SAME, whereIs, type NeckCheck } from "./finding.ts";
+import { GEOMETRY, PRACTICE, SAME, atLeast, fine } from "../finding.ts";
+import { whereIs, type NeckCheck } from "./finding.ts";
 import { modelOf, type Flaw } from "./model.ts";
-import { fretX, PRACTICE } from "./numbers.ts";
+import { fretX } from "./numbers.ts";
 
 const FLAWS: Readonly<Record<Flaw, { readonly says: string; readonly mend: string }>> = {
   "one-fret": { says: "The neck is measured twice at one fret.", mend: "Measure it at two frets some way apart." },

@@ -2,9 +2,10 @@
 import { vec, type Vec } from "../../geometry/vec.ts";
 import type { PlacedWall } from "../../lutherie/neck-run.ts";
 import type { Finding } from "../contract.ts";
-import { atLeast, fine, GEOMETRY, whereIs, type NeckCheck } from "./finding.ts";
+import { GEOMETRY, PRACTICE, atLeast, fine } from "../finding.ts";
+import { whereIs, type NeckCheck } from "./finding.ts";
 import { modelOf, type NeckModel } from "./model.ts";
-import { instrumentOf, PRACTICE } from "./numbers.ts";
+import { instrumentOf } from "./numbers.ts";
 import { woodUnderEntry, type ChannelMeasure } from "./measure.ts";
 import { LEAST_BEHIND } from "./templates-carving.ts";
 

@@ -131,8 +131,6 @@ export type NeckParams = ShapeNumbers &
   JointNumbers &
   HeightNumbers;
 
-export const PRACTICE = "common practice, no source";
-
 export type Instrument = MeasuresByKind["instrument"];
 
 /** The shared numbers; every design has them. */

@@ -1,5 +1,6 @@
 /** The channels for the truss rod and for stiffening bars, cut down from the plane that the board is glued to. */
-import { instrumentOf, headX, nutFaceX, PRACTICE, type Bar, type ChannelNumbers, type NeckParams } from "./numbers.ts";
+import { PRACTICE } from "../finding.ts";
+import { instrumentOf, headX, nutFaceX, type Bar, type ChannelNumbers, type NeckParams } from "./numbers.ts";
 import type { ParamTable } from "../contract.ts";
 
 const ROD = "Truss rod";

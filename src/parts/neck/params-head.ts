@@ -1,6 +1,7 @@
 /** The head as far as the neck's blank is concerned: tilt, thickness, the bend behind the nut, the scarf. */
 import type { ParamTable } from "../contract.ts";
-import { centreScale, instrumentOf, PRACTICE, type HeadNumbers, type NeckParams } from "./numbers.ts";
+import { PRACTICE } from "../finding.ts";
+import { centreScale, instrumentOf, type HeadNumbers, type NeckParams } from "./numbers.ts";
 
 const HEAD = "Nut and head";
 const BLANK = "Blank";

@@ -1,6 +1,7 @@
 /** The heel and the joint with the body. */
 import type { ParamTable } from "../contract.ts";
-import { centreScale, instrumentOf, PRACTICE, type HeelNumbers, type JointNumbers, type NeckParams } from "./numbers.ts";
+import { PRACTICE } from "../finding.ts";
+import { centreScale, instrumentOf, type HeelNumbers, type JointNumbers, type NeckParams } from "./numbers.ts";
 
 const HEEL = "Heel";
 const JOINT = "Joint";

@@ -1,7 +1,8 @@
 /** Heights and pitch: five numbers of one chain, of which four are free. */
 import type { Balance, NumberSpec, ParamTable } from "../contract.ts";
+import { PRACTICE } from "../finding.ts";
 import { solved, topRiseAt } from "./heights.ts";
-import { centreScale, instrumentOf, PRACTICE, type HeightNumbers, type NeckParams } from "./numbers.ts";
+import { centreScale, instrumentOf, type HeightNumbers, type NeckParams } from "./numbers.ts";
 
 const HEIGHTS = "Heights and pitch";
 const TOP = "Top of the body";

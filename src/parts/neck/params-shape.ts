@@ -3,13 +3,13 @@ import { sectionFromContour } from "../../lutherie/neck-contour.ts";
 import { exponentFromHalfDepth, fractionAtHalfDepth, type NeckSection } from "../../lutherie/neck-section.ts";
 import { vec } from "../../geometry/vec.ts";
 import type { Balance, ChoiceSpec, NumberSpec, ParamTable, RecordsSpec, Sources } from "../contract.ts";
+import { PRACTICE } from "../finding.ts";
 import {
   boardThicknessOf,
   fretX,
   heldExponent,
   instrumentOf,
   neckWidth,
-  PRACTICE,
   SHAPES,
   type ContourPoint,
   type NeckParams,

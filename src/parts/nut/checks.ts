@@ -1,11 +1,10 @@
 /** Whether a nut can be made as it stands. */
 import type { Check, Finding } from "../contract.ts";
+import { PRACTICE } from "../finding.ts";
 import { instrumentOf, type NutMeasures } from "./measure.ts";
 import type { NutParams } from "./params.ts";
 
 type NutCheck = Check<NutParams, NutMeasures>;
-
-const PRACTICE = "common practice, no source";
 
 const width: NutCheck = {
   id: "nut-width",

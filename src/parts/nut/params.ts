@@ -1,5 +1,6 @@
 /** The numbers of a nut. */
 import type { ParamTable, Sources } from "../contract.ts";
+import { PRACTICE } from "../finding.ts";
 
 export interface NutParams {
   readonly thickness: number;
@@ -13,7 +14,6 @@ export interface NutParams {
   readonly spare: number;
 }
 
-const PRACTICE = "common practice, no source";
 const BLANK = "Blank";
 const SLOTS = "String slots";
 

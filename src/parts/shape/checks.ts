@@ -1,6 +1,7 @@
 import type { Check, Finding } from "../contract.ts";
+import { PRACTICE } from "../finding.ts";
 import type { ShapeMeasures } from "./measure.ts";
-import { PRACTICE, type ShapeParams } from "./numbers.ts";
+import type { ShapeParams } from "./numbers.ts";
 
 type ShapeCheck = Check<ShapeParams, ShapeMeasures>;
 

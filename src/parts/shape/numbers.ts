@@ -18,5 +18,3 @@ export interface ShapeParams {
   readonly material: string;
   readonly grain: number;
 }
-
-export const PRACTICE = "common practice, no source";

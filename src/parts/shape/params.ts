@@ -1,7 +1,8 @@
 /** The numbers of a free shape. */
 import type { ParamTable } from "../contract.ts";
 import { outlineSpec } from "../outline-points.ts";
-import { PRACTICE, type ShapeParams } from "./numbers.ts";
+import { PRACTICE } from "../finding.ts";
+import type { ShapeParams } from "./numbers.ts";
 import { startingShape } from "./starting-shapes.ts";
 
 const OUTLINE = "Outline";
