@@ -1,12 +1,78 @@
-import { defineConfig } from "vitest/config";
+import { createHash } from "node:crypto";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join, resolve } from "node:path";
 import react from "@vitejs/plugin-react";
+import type { Plugin } from "vite";
+import { defineConfig } from "vitest/config";
+
+/** What the built page may load and ask: its own files and nothing else. Photographs that the maker chooses come as blobs or data. */
+const CONTENT_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' blob: data:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
+  "form-action 'none'",
+  "base-uri 'none'",
+].join("; ");
+
+/** Puts the content policy into the page, and into the service worker the names of all files and a sign of what is in them. */
+function offline(): Plugin {
+  let folder = "";
+  return {
+    name: "gramil-offline",
+    apply: "build",
+    configResolved: ({ build, root }) => {
+      folder = resolve(root, build.outDir);
+    },
+    transformIndexHtml: () => [
+      {
+        tag: "meta",
+        attrs: { "http-equiv": "Content-Security-Policy", content: CONTENT_POLICY },
+        injectTo: "head-prepend",
+      },
+    ],
+    closeBundle() {
+      const worker = join(folder, WORKER);
+      const files = readdirSync(folder, { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile() && entry.name !== WORKER && !entry.name.startsWith("LICENSE"))
+        .map((entry) => join(entry.parentPath, entry.name))
+        .toSorted();
+      const hash = createHash("sha256");
+      for (const file of files) hash.update(readFileSync(file));
+      const app = {
+        version: hash.digest("hex").slice(0, 12),
+        files: files.map((file) =>
+          file
+            .slice(folder.length + 1)
+            .replaceAll("\\", "/")
+            .replace(/^index\.html$/, "./"),
+        ),
+      };
+      writeFileSync(worker, `const APP=${JSON.stringify(app)};\n${readFileSync(worker, "utf8")}`);
+    },
+  };
+}
+const WORKER = "service-worker.js";
 
 export default defineConfig({
   root: "src",
   publicDir: "../public",
   base: "./",
-  plugins: [react()],
-  build: { outDir: "../dist", emptyOutDir: true, target: "es2022", sourcemap: false },
+  plugins: [react(), offline()],
+  build: {
+    outDir: "../dist",
+    emptyOutDir: true,
+    target: "es2022",
+    sourcemap: false,
+    rolldownOptions: {
+      input: { index: "src/index.html", "service-worker": "src/service-worker.ts" },
+      output: { entryFileNames: ({ name }) => (name === "service-worker" ? WORKER : "assets/[name]-[hash].js") },
+    },
+  },
   worker: { format: "es" },
   server: { host: "127.0.0.1" },
   preview: { host: "127.0.0.1" },

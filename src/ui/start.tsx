@@ -9,6 +9,7 @@ import { App } from "./app.tsx";
 import { BenchProvider } from "./bench.ts";
 import { tellTrouble } from "./files.ts";
 import { keepSingleKeys, SINGLE_KEYS } from "./frame/single-keys.ts";
+import { askBeforeLeaving, keepWholeApp } from "./frame/whole-app.ts";
 import { wearTheme } from "./look/theme.ts";
 import { keepPaperSettings, PAPER_SETTINGS } from "./sheets/paper-settings.ts";
 import { keepScreens, SCREENS_SETTING } from "./screen-scale.ts";
@@ -28,11 +29,20 @@ export async function start(root: HTMLElement): Promise<void> {
   wearTheme(bench.session);
   await openLast(bench);
   startAutosave(bench, { page: window });
+  askBeforeLeaving(bench);
   createRoot(root).render(
     <BenchProvider value={bench}>
       <App />
     </BenchProvider>,
   );
+  if (import.meta.env.PROD) whenIdle(() => void keepWholeApp(bench));
+}
+
+/** Runs what can wait until the first picture stands. */
+function whenIdle(work: () => void): void {
+  const wait = (): void => void setTimeout(work, 1500);
+  if (document.readyState === "complete") wait();
+  else addEventListener("load", wait, { once: true });
 }
 
 async function takeSettings(bench: Workbench, storage: DesignStorage | undefined): Promise<void> {

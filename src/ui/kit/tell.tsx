@@ -12,6 +12,8 @@ export interface Tell {
   readonly kind?: "stop" | "fine" | "plain";
   /** One thing that can be done about it. */
   readonly action?: { readonly label: string; readonly onChoose: () => void };
+  /** Stays until it is closed, as those of kind "stop" do. */
+  readonly lasting?: boolean;
 }
 
 const USUAL_MS = 5000;
@@ -19,12 +21,12 @@ const USUAL_MS = 5000;
 const ASKING_MS = 15_000;
 
 /** Shows a note; those of kind "stop" stay until they are closed. */
-export function tell({ title, more, kind = "plain", action }: Tell): void {
+export function tell({ title, more, kind = "plain", action, lasting = kind === "stop" }: Tell): void {
   const id = manager.add({
     title,
     description: more,
     type: kind,
-    timeout: kind === "stop" ? 0 : action ? ASKING_MS : USUAL_MS,
+    timeout: lasting ? 0 : action ? ASKING_MS : USUAL_MS,
     priority: kind === "stop" ? "high" : "low",
     ...(action
       ? {
