@@ -4,13 +4,15 @@ import type { Cut, Design, Numbers, Trouble } from "./design.ts";
 import { fingerprintOf } from "./fingerprint.ts";
 
 /** The numbers that drawings come from, without the order and the record. */
-export const numbersOf = ({ units, instrument, parts, measured, limits, templates }: Numbers): Numbers => ({
+export const numbersOf = ({ units, instrument, parts, measured, limits, templates, wood, seasons }: Numbers): Numbers => ({
   units,
   instrument,
   parts,
   ...(measured ? { measured } : {}),
   ...(limits ? { limits } : {}),
   ...(templates ? { templates } : {}),
+  ...(wood ? { wood } : {}),
+  ...(seasons ? { seasons } : {}),
 });
 
 /** The design with a cut entered, the numbers frozen with it as they are now. */
@@ -27,7 +29,7 @@ export function numbersOfCut(design: Design, index: number): Result<Design, Trou
       ok: false,
       error: { path: `cuts[${index}]`, message: `there is no cut ${index}`, mend: `There are ${design.cuts?.length ?? 0}.` },
     };
-  const { measured: _measured, limits: _limits, templates: _templates, ...kept } = design;
+  const { measured: _measured, limits: _limits, templates: _templates, wood: _wood, seasons: _seasons, ...kept } = design;
   return { ok: true, value: { ...kept, ...numbersOf(cut.numbers) } };
 }
 

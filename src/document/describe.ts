@@ -28,7 +28,10 @@ export function labelOf(design: Design, path: string): string {
       return `measured ${tableLabel(place.of)}`;
     case "limits":
       return lowered(place.label);
+    case "seasons":
+      return lowered(place.spec.label);
     case "making":
+    case "wood":
       return `${lowered(place.spec.label)} of ${place.id}`;
     case "display":
       return place.path;

@@ -3,6 +3,7 @@
  * version does not know are kept as they are. A length is text as the maker typed it, or a bare number in mm.
  */
 import type { Raw, RawRecord } from "../parts/derived.ts";
+import type { Boards } from "./board.ts";
 
 export const FORMAT = "gramil-design";
 export const VERSION = 1;
@@ -53,6 +54,10 @@ export interface Numbers {
   readonly limits?: RawRecord;
   /** How templates are made, by template (`fingerboard/blank-outline`) or, for what they share, by part (`fingerboard`). */
   readonly templates?: Readonly<Record<string, RawRecord>>;
+  /** The wood of each blank, by `<part id>/<blank>`. */
+  readonly wood?: Readonly<Record<string, RawRecord>>;
+  /** The air in the shop and where the instrument will live. */
+  readonly seasons?: RawRecord;
 }
 
 /** What was cut from a template, with the numbers as they were then. */
@@ -77,6 +82,8 @@ export interface Design extends Numbers {
   readonly fractions?: boolean;
   readonly order?: Order;
   readonly cuts?: readonly Cut[];
+  /** What lies on the parts' boards beside the parts: photographs, dimensions of the dividers. */
+  readonly boards?: Boards;
 }
 
 /** A refusal in words: what is wrong, and what to do about it. */

@@ -2,6 +2,7 @@ import type { Raw, RawRecord } from "../parts/derived.ts";
 import { partOf, REGISTRY } from "../parts/registry.ts";
 import { isFormula } from "../units/formula.ts";
 import type { Result } from "../units/result.ts";
+import { movedBoard } from "./edit-boards.ts";
 import type { Design, PartRecord, Trouble } from "./design.ts";
 import { isPartId } from "./path.ts";
 import { isRecord } from "./shape.ts";
@@ -27,11 +28,11 @@ export function addPart(design: Design, kind: string): Result<{ readonly design:
   return { ok: true, value: { id, design: { ...design, parts: { ...design.parts, [id]: emptyPart(kind) } } } };
 }
 
-/** The design without a part, what was measured of it and how its templates are made. */
+/** The design without a part, what was measured of it, how its templates are made and what lies on its board. */
 export function removePart(design: Design, id: string): Result<Design, Trouble> {
   if (!Object.hasOwn(design.parts, id)) return noPart(design, id);
   const { [id]: _, ...parts } = design.parts;
-  const left = withMakings({ ...design, parts }, (partId) => (partId === id ? undefined : partId));
+  const left = withMakings(movedBoard({ ...design, parts }, id, undefined), (partId) => (partId === id ? undefined : partId));
   return { ok: true, value: withMeasured(left, (path) => (belongsTo(path, id) ? undefined : path)) };
 }
 
@@ -57,7 +58,7 @@ export function renamePart(design: Design, from: string, to: string): Result<Des
     ([id, record]) => [id === from ? to : id, inFormulas(record) as PartRecord] as const,
   );
   const moved: Design = { ...design, instrument: inFormulas(design.instrument) as RawRecord, parts: Object.fromEntries(parts) };
-  const renamed = withMakings(moved, (partId) => (partId === from ? to : partId), inFormulas);
+  const renamed = withMakings(movedBoard(moved, from, to), (partId) => (partId === from ? to : partId), inFormulas);
   return {
     ok: true,
     value: withMeasured(renamed, (path) => (belongsTo(path, from) ? `parts.${to}${path.slice(`parts.${from}`.length)}` : path)),
@@ -69,16 +70,23 @@ const noPart = (design: Design, id: string): { readonly ok: false; readonly erro
 
 const belongsTo = (path: string, id: string): boolean => path.startsWith(`parts.${id}.`);
 
-/** The design with the parts changed that records of its `templates` belong to, undefined leaving them out, and with `inside` done to each. */
+/**
+ * The design with the parts changed that records of its `templates` and its `wood` belong to, undefined leaving them out, and with `inside`
+ * done to each.
+ */
 function withMakings(design: Design, partOf: (partId: string) => string | undefined, inside = (raw: Raw): Raw => raw): Design {
-  const { templates, ...others } = design;
-  if (!templates) return design;
-  const kept = Object.entries(templates).flatMap(([id, record]) => {
-    const [partId = "", ...name] = id.split("/");
-    const now = partOf(partId);
-    return now === undefined ? [] : [[[now, ...name].join("/"), inside(record) as RawRecord] as const];
-  });
-  return kept.length > 0 ? { ...others, templates: Object.fromEntries(kept) } : others;
+  let result = design;
+  for (const section of ["templates", "wood"] as const) {
+    const { [section]: records, ...others } = result;
+    if (!records) continue;
+    const kept = Object.entries(records).flatMap(([id, record]) => {
+      const [partId = "", ...name] = id.split("/");
+      const now = partOf(partId);
+      return now === undefined ? [] : [[[now, ...name].join("/"), inside(record) as RawRecord] as const];
+    });
+    result = kept.length > 0 ? { ...others, [section]: Object.fromEntries(kept) } : others;
+  }
+  return result;
 }
 
 /** The design with the paths of what was measured changed; undefined leaves an entry out. */

@@ -5,6 +5,7 @@
 import type { AnySpec, Raw, RawRecord } from "../parts/derived.ts";
 import { tableOfMaking } from "../parts/making.ts";
 import { partOf, REGISTRY, type AnyPart } from "../parts/registry.ts";
+import { woodTable } from "../parts/wood.ts";
 import { isFormula } from "../units/formula.ts";
 import type { QuantityKind } from "../units/quantity.ts";
 import type { NamedQuantity } from "../units/read.ts";
@@ -18,6 +19,7 @@ export interface Pinned {
   readonly measured: NonNullable<Numbers["measured"]>;
   readonly limits: NonNullable<Numbers["limits"]>;
   readonly templates: NonNullable<Numbers["templates"]>;
+  readonly wood: NonNullable<Numbers["wood"]>;
   /** Formulas that cannot be read, so that nobody can tell which of their numbers are lengths; they stand as typed. */
   readonly stuck: readonly Trouble[];
 }
@@ -81,6 +83,10 @@ export function pinUnits(numbers: Numbers): Pinned {
     templates: mapped(numbers.templates ?? {}, (record, id) => {
       const table = tableOfMaking(id) as Table;
       return pinRecord(record, table, `templates.${id}`, (name) => quantityIn(table, name) ?? anywhere(name));
+    }),
+    wood: mapped(numbers.wood ?? {}, (record, id) => {
+      const table = woodTable() as Table;
+      return pinRecord(record, table, `wood.${id}`, (name) => quantityIn(table, name) ?? anywhere(name));
     }),
     stuck,
   };

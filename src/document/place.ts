@@ -2,6 +2,7 @@
 import type { AnySpec, RawRecord } from "../parts/derived.ts";
 import { tableOfMaking } from "../parts/making.ts";
 import { partOf, REGISTRY, type AnyPart } from "../parts/registry.ts";
+import { SEASONS_TABLE, woodTable } from "../parts/wood.ts";
 import { nearestName } from "../units/nearest-name.ts";
 import type { Result } from "../units/result.ts";
 import type { Design, Trouble } from "./design.ts";
@@ -30,13 +31,15 @@ export type Place =
   | { readonly in: "reference"; readonly path: string; readonly key: string }
   | { readonly in: "measured"; readonly path: string; readonly of: TablePlace }
   | { readonly in: "making"; readonly path: string; readonly id: string; readonly key: string; readonly spec: AnySpec }
+  | { readonly in: "wood"; readonly path: string; readonly id: string; readonly key: string; readonly spec: AnySpec }
+  | { readonly in: "seasons"; readonly path: string; readonly key: string; readonly spec: AnySpec }
   | { readonly in: "limits"; readonly path: string; readonly key: string; readonly label: string }
   | { readonly in: "display"; readonly path: "units" | "fractions" };
 
 export const ORDER_KEYS = ["title", "player", "number", "date", "notes", "builtBy", "status"] as const;
 export type OrderKey = (typeof ORDER_KEYS)[number];
 
-const SECTIONS = ["units", "fractions", "order", "instrument", "parts", "templates", "measured", "limits"];
+const SECTIONS = ["units", "fractions", "order", "instrument", "parts", "templates", "wood", "seasons", "measured", "limits"];
 
 const refuse = (path: string, message: string, mend: string): { readonly ok: false; readonly error: Trouble } => ({
   ok: false,
@@ -86,6 +89,10 @@ export function placeOf(design: Design, path: string): Result<Place, Trouble> {
       return limitPlace(path, below);
     case "templates":
       return makingPlace(design, path, rest);
+    case "wood":
+      return woodPlace(design, path, rest);
+    case "seasons":
+      return seasonsPlace(path, rest);
   }
   if (typeof head === "string" && Object.hasOwn(design.parts, head) && rest.length > 0)
     return partPlace(design, path, read.value);
@@ -127,12 +134,42 @@ function makingPlace(design: Design, path: string, [id, key, ...rest]: readonly 
       ids,
       `Write it as ${ids[0] ?? "part"}/outline.`,
     );
-  const table = tableOfMaking(String(id)) as Readonly<Record<string, AnySpec>>;
+  const table = tableOfMaking(String(id));
   const keys = Object.keys(table);
-  const spec = typeof key === "string" && rest.length === 0 && Object.hasOwn(table, key) ? table[key] : undefined;
+  const spec = specIn(table, key, rest);
   if (!spec) return unknown(path, String(key ?? "value of its own"), String(id), keys, listed(keys));
   return { ok: true, value: { in: "making", path, id: String(id), key: String(key), spec } };
 }
+
+/** A number of what a blank is cut from: `wood.fingerboard/board.grain`. */
+function woodPlace(design: Design, path: string, [id, key, ...rest]: readonly Step[]): Result<Place, Trouble> {
+  const [owner = "", name = ""] = String(id ?? "").split("/");
+  const ids = Object.keys(design.parts);
+  if (!ids.includes(owner) || name === "")
+    return unknown(
+      path,
+      owner === "" ? "blank of no name" : String(id),
+      "the design",
+      ids.map((part) => `${part}/board`),
+      `Write it as ${ids[0] ?? "part"}/board.`,
+    );
+  const spec = specIn(woodTable(), key, rest);
+  const keys = Object.keys(woodTable());
+  if (!spec) return unknown(path, String(key ?? "value of its own"), String(id), keys, listed(keys));
+  return { ok: true, value: { in: "wood", path, id: String(id), key: String(key), spec } };
+}
+
+function seasonsPlace(path: string, [key, ...rest]: readonly Step[]): Result<Place, Trouble> {
+  const spec = specIn(SEASONS_TABLE, key, rest);
+  const keys = Object.keys(SEASONS_TABLE);
+  if (!spec) return unknown(path, String(key ?? "value of its own"), "the seasons", keys, listed(keys));
+  return { ok: true, value: { in: "seasons", path, key: String(key), spec } };
+}
+
+const specIn = (table: object, key: Step | undefined, rest: readonly Step[]): AnySpec | undefined =>
+  typeof key === "string" && rest.length === 0 && Object.hasOwn(table, key)
+    ? (table as Readonly<Record<string, AnySpec>>)[key]
+    : undefined;
 
 function partPlace(design: Design, path: string, [id, ...rest]: readonly Step[]): Result<Place, Trouble> {
   const ids = Object.keys(design.parts);

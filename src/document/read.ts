@@ -3,6 +3,7 @@ import { strFromU8 } from "fflate";
 import type { Raw, RawRecord } from "../parts/derived.ts";
 import { tableOfMaking } from "../parts/making.ts";
 import { partOf } from "../parts/registry.ts";
+import { SEASONS_TABLE, woodTable } from "../parts/wood.ts";
 import {
   FORMAT,
   ORDER_STATUSES,
@@ -15,6 +16,7 @@ import {
   type PartRecord,
   type Repair,
 } from "./design.ts";
+import { boardsShape } from "./board.ts";
 import { readJson, type Json, type Omission } from "./json.ts";
 import { upgradeFile, upgradePart, type VersionTrouble } from "./migrate.ts";
 import {
@@ -111,7 +113,18 @@ function fromJson(json: Json, repairs: Repair[]): ReadDesign {
   const raw = upgraded.value;
   const tell: Tell = (repair) => repairs.push(repair);
   try {
-    const { fractions, order, cuts, measured: _measured, limits: _limits, templates: _templates, ...others } = raw;
+    const {
+      fractions,
+      order,
+      cuts,
+      boards,
+      measured: _measured,
+      limits: _limits,
+      templates: _templates,
+      wood: _wood,
+      seasons: _seasons,
+      ...others
+    } = raw;
     if (json.version === undefined) tell({ path: "version", says: `it was missing: read as version ${VERSION}` });
     const design: Design = {
       ...others,
@@ -121,6 +134,7 @@ function fromJson(json: Json, repairs: Repair[]): ReadDesign {
       ...optional("fractions", flag, fractions, tell),
       ...optional("order", orderShape, order, tell),
       ...optional("cuts", cutsShape, cuts, tell),
+      ...optional("boards", boardsShape, boards, tell),
     };
     return { ok: true, design, repairs };
   } catch (error) {
@@ -161,6 +175,8 @@ const measuredShape: Shape = mapOf((value, path, tell) => {
 });
 const limitsShape = mapOf(quantity);
 const templatesShape = mapOf((value, path, tell) => tableShape(tableOfMaking(path))(value, path, tell));
+const woodShape = mapOf(tableShape(woodTable()));
+const seasonsShape = tableShape(SEASONS_TABLE);
 
 const cutShape: Shape = (value, path, tell): Cut | undefined => {
   const kept = recordOf({ date: text, part: text, template: text, fingerprint: text, material: text, note: text })(
@@ -179,7 +195,14 @@ const cutShape: Shape = (value, path, tell): Cut | undefined => {
     tell({ path: `${path}.${key}`, says: "it was missing: now an empty text" });
     return "";
   };
-  const { measured: _measured, limits: _limits, templates: _templates, ...otherKeys } = kept.numbers;
+  const {
+    measured: _measured,
+    limits: _limits,
+    templates: _templates,
+    wood: _wood,
+    seasons: _seasons,
+    ...otherKeys
+  } = kept.numbers;
   return {
     ...kept,
     date: needed("date"),
@@ -199,7 +222,7 @@ function optional(key: string, shape: Shape, value: Raw, tell: Tell, prefix = ""
 }
 
 function readNumbers(raw: RawRecord, prefix: string, tell: Tell): Numbers {
-  const { units, instrument, parts, measured, limits, templates } = raw;
+  const { units, instrument, parts, measured, limits, templates, wood, seasons } = raw;
   return {
     units: UNITS.find((known) => known === units) ?? madeUnits(units, `${prefix}units`, tell),
     instrument: readPart(section(instrument, `${prefix}instrument`, tell), "instrument", `${prefix}instrument`, tell),
@@ -207,6 +230,8 @@ function readNumbers(raw: RawRecord, prefix: string, tell: Tell): Numbers {
     ...optional("measured", measuredShape, measured, tell, prefix),
     ...optional("limits", limitsShape, limits, tell, prefix),
     ...optional("templates", templatesShape, templates, tell, prefix),
+    ...optional("wood", woodShape, wood, tell, prefix),
+    ...optional("seasons", seasonsShape, seasons, tell, prefix),
   };
 }
 

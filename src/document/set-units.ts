@@ -9,7 +9,7 @@ import { pinUnits } from "./pin-units.ts";
 export function setUnits(design: Design, units: Units, fractions = design.fractions): Result<Design, Trouble> {
   const shown: Design = fractions === design.fractions || fractions === undefined ? design : { ...design, fractions };
   if (units === design.units) return { ok: true, value: shown };
-  const { stuck, measured, limits, templates, ...pinned } = pinUnits(design);
+  const { stuck, measured, limits, templates, wood, ...pinned } = pinUnits(design);
   const [first] = stuck;
   if (first)
     return {
@@ -24,6 +24,7 @@ export function setUnits(design: Design, units: Units, fractions = design.fracti
       ...(design.measured ? { measured } : {}),
       ...(design.limits ? { limits } : {}),
       ...(design.templates ? { templates } : {}),
+      ...(design.wood ? { wood } : {}),
       units,
     },
   };

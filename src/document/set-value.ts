@@ -15,7 +15,8 @@ const refuse = (path: string, message: string, mend: string): { readonly ok: fal
 
 /**
  * The design with a value set at a path: `instrument.nutWidth` or `nutWidth`, `parts.fingerboard.binding[0].thickness` or
- * `fingerboard.overhang`, `order.title`, `measured.instrument.nutWidth`, `templates.fingerboard/blank-outline.bush`, `units`. Undefined,
+ * `fingerboard.overhang`, `order.title`, `measured.instrument.nutWidth`, `templates.fingerboard/blank-outline.bush`,
+ * `wood.fingerboard/board.grain`, `units`. Undefined,
  * and a blank text where a number is wanted, take the value back, so that it follows or falls back again. Where a part's numbers are in
  * balance and one too many would be given, another is taken back (see `Balance`).
  * @returns the same object where nothing changes; refused where the path leads nowhere or the value is of another shape. A text that
@@ -52,14 +53,20 @@ export function setValue(design: Design, path: string, raw: Raw): Result<Design,
       const value = shape(quantity, blankIsNone(raw), path);
       return value.ok ? { ok: true, value: withSection(design, "limits", place.key, value.value) } : value;
     }
-    case "making": {
+    case "making":
+    case "wood": {
       const value = readRaw(place.spec, raw, path);
       if (!value.ok) return value;
-      const record = withKey(design.templates?.[place.id] ?? {}, place.key, value.value);
+      const section = place.in === "making" ? "templates" : "wood";
+      const record = withKey(design[section]?.[place.id] ?? {}, place.key, value.value);
       return {
         ok: true,
-        value: withSection(design, "templates", place.id, Object.keys(record).length > 0 ? record : undefined),
+        value: withSection(design, section, place.id, Object.keys(record).length > 0 ? record : undefined),
       };
+    }
+    case "seasons": {
+      const value = readRaw(place.spec, raw, path);
+      return value.ok ? { ok: true, value: withSection(design, "seasons", place.key, value.value) } : value;
     }
     case "display":
       return place.path === "units" ? chooseUnits(design, raw) : chooseFractions(design, raw);
@@ -225,8 +232,10 @@ function withKey<R extends object>(record: R, key: string, value: Raw): R {
   return others as unknown as R;
 }
 
+type Section = "order" | "measured" | "limits" | "templates" | "wood" | "seasons";
+
 /** The design with one key of a section set; a section that is left empty is taken out. */
-function withSection(design: Design, section: "order" | "measured" | "limits" | "templates", key: string, value: Raw): Design {
+function withSection(design: Design, section: Section, key: string, value: Raw): Design {
   const before = (design[section] ?? {}) as RawRecord;
   const after = withKey(before, key, value);
   if (after === before) return design;

@@ -2,6 +2,7 @@
 import type { AnySpec, Raw, RawRecord } from "../parts/derived.ts";
 import { tableOfMaking } from "../parts/making.ts";
 import { partOf } from "../parts/registry.ts";
+import { SEASONS_TABLE, woodTable } from "../parts/wood.ts";
 import type { Design, Numbers } from "./design.ts";
 import { ORDER_KEYS } from "./place.ts";
 import { isRecord } from "./shape.ts";
@@ -14,7 +15,22 @@ export const writeDesign = (design: Design): string => `${JSON.stringify(ordered
 
 function orderedDesign(design: Design): RawRecord {
   return inOrder(
-    ["format", "version", "units", "fractions", "order", "instrument", "parts", "templates", "measured", "limits", "cuts"],
+    [
+      "format",
+      "version",
+      "units",
+      "fractions",
+      "order",
+      "instrument",
+      "parts",
+      "templates",
+      "wood",
+      "seasons",
+      "measured",
+      "limits",
+      "cuts",
+      "boards",
+    ],
     {
       ...design,
       ...orderedNumbers(design),
@@ -27,7 +43,7 @@ function orderedDesign(design: Design): RawRecord {
             cuts: design.cuts.map((cut) =>
               inOrder(["date", "part", "template", "fingerprint", "material", "note", "numbers"], {
                 ...cut,
-                numbers: inOrder(["units", "instrument", "parts", "templates", "measured", "limits"], {
+                numbers: inOrder(["units", "instrument", "parts", "templates", "wood", "seasons", "measured", "limits"], {
                   ...cut.numbers,
                   ...orderedNumbers(cut.numbers),
                 }),
@@ -45,6 +61,8 @@ const orderedNumbers = (numbers: Numbers): RawRecord => ({
   ...(numbers.templates
     ? { templates: mapValues(numbers.templates, (record, id) => orderedByTable(record, tableOfMaking(id))) }
     : {}),
+  ...(numbers.wood ? { wood: mapValues(numbers.wood, (record) => orderedByTable(record, woodTable())) } : {}),
+  ...(numbers.seasons ? { seasons: orderedByTable(numbers.seasons, SEASONS_TABLE) } : {}),
 });
 
 function orderedByTable(record: RawRecord, table: object): RawRecord {

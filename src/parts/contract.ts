@@ -2,11 +2,13 @@
  * What a part is. A part knows numbers, never pixels; it draws plain paths in mm. Its table of parameters drives validation, the
  * fields on screen, the flags of the command line and the reference page, so a new part is one folder and one line in the registry.
  */
-import type { Drawing } from "../drawing/drawing.ts";
+import type { Drawing, Layer } from "../drawing/drawing.ts";
 import type { OutlinePoint } from "../geometry/drawn/point.ts";
 import type { Path } from "../geometry/path.ts";
 import type { Vec } from "../geometry/vec.ts";
 import type { Face } from "../lettering/face.ts";
+import type { Trouble } from "../lettering/trouble.ts";
+import type { Result } from "../units/result.ts";
 
 // ------------------------------------------------------------------------------------------------------------------ parameters
 
@@ -70,8 +72,8 @@ export interface FlagSpec<P> extends Described<boolean, P> {
 export interface TextSpec<P> extends Described<string, P> {
   readonly type: "text";
   readonly maxLength: number;
-  /** Filled in from a chosen file: the outlines in an SVG file, as path data in mm with y down. */
-  readonly file?: "svg";
+  /** Filled in from a chosen file: the outlines in an SVG file, as path data in mm with y down, or a whole font file as a data address. */
+  readonly file?: "svg" | "font";
 }
 /** Whole numbers in a row, typed as "3 5 7 9 12". */
 export interface CountsSpec<P> extends Described<readonly number[], P> {
@@ -121,16 +123,37 @@ export type ParamTable<P> = { readonly [K in keyof P & string]-?: ParamSpec<P[K]
 export interface MeasuresByKind {}
 export type PartKind = keyof MeasuresByKind & string;
 
+/**
+ * Work too heavy to be done while somebody types: a pure function from plain data to plain data, which may be done beside the page. A coarse
+ * answer comes sooner and is good for a look, never for cutting.
+ */
+export interface Work<Q, A> {
+  /** Kebab-case, unique among all parts. */
+  readonly name: string;
+  readonly run: (question: Q, grade: "coarse" | "final") => A;
+}
+
+/** What is known of an answer: `stale` is that to an earlier question of the same part, shown until a better one comes. */
+export interface Answered<A> {
+  readonly answer: A;
+  readonly state: "final" | "coarse" | "stale";
+}
+
 /** What a part may read besides its own numbers. */
 export interface Sources {
   /** Measures of another part: only of the kinds named in `reads`. Undefined where the design has no such part. */
   get<K extends PartKind>(kind: K, id?: string): MeasuresByKind[K] | undefined;
-  /** A face of letters by its id; undefined as long as it has not been read. To be asked for while measuring. */
-  face(id: string): Face | undefined;
+  /**
+   * A face of letters by its id (for a maker's own file the whole file, as a data address), of which at least the letters of `wanted` are to be
+   * read; undefined as long as it has not been read. To be asked for while measuring.
+   */
+  face(id: string, wanted?: string): Result<Face, Trouble> | undefined;
+  /** The answer of a work of the part's own; undefined as long as there is none at all. To be asked for while measuring. */
+  worked<Q, A>(work: Work<Q, A>, question: Q): Answered<A> | undefined;
 }
 
 /** For tables that read nothing but themselves. */
-export const NO_SOURCES: Sources = { get: () => undefined, face: () => undefined };
+export const NO_SOURCES: Sources = { get: () => undefined, face: () => undefined, worked: () => undefined };
 
 // ---------------------------------------------------------------------------------------------------------------------- checks
 
@@ -162,6 +185,9 @@ export interface Limit {
   readonly quantity: "length" | "angle" | "count" | "number";
   readonly basis: string;
 }
+
+/** What the limits of a part's checks stand at, by check and limit. */
+export type Limits = Readonly<Record<string, Readonly<Record<string, number>>>>;
 
 export interface Check<P, M> {
   /** Kebab-case, unique within the part. */
@@ -229,6 +255,77 @@ export interface InPlace {
   readonly side?: Drawing;
 }
 
+// ------------------------------------------------------------------------------------------------------------ on another part
+
+/** What lies on another part, drawn in that part's own frame: an inlay on a headstock. */
+export interface OnHost {
+  readonly kind: PartKind;
+  /** Undefined: the first of its kind. */
+  readonly id?: string;
+  readonly layers: readonly Layer[];
+}
+
+// ------------------------------------------------------------------------------------------------------------- what it is made of
+
+/** How the board that a blank comes from was sawn. */
+export type Sawn = "quartersawn" | "riftsawn" | "flatsawn";
+
+/** A piece that a part is cut from, on axes whose x runs along the instrument; mm. The maker may change wood, grain and allowances. */
+export interface Blank {
+  /** Kebab-case, unique within the part, kept: `board`. */
+  readonly name: string;
+  /** "Fingerboard" */
+  readonly title: string;
+  /** Edge of the finished piece, seen on its broad face, and what is cut out of it. */
+  readonly outline: Path;
+  readonly holes?: readonly Path[];
+  /** Of the finished piece. */
+  readonly thickness: number;
+  /** Of each, where several are alike. */
+  readonly count?: number;
+  /** A wood of the species table by id; absent for what is no wood and neither moves nor has grain. */
+  readonly species?: string;
+  /** What it is, where it is no wood: "bone". */
+  readonly material?: string;
+  readonly sawn?: Sawn;
+  /** Direction of the grain, from the x axis. */
+  readonly grain: number;
+  /** Left on all round, and on the thickness, until it is fitted. */
+  readonly allowance: number;
+  readonly planing: number;
+}
+
+/** What is cut by length: binding, lining, wire. */
+export interface Strip {
+  /** Kebab-case, unique within the part, kept: `fret-wire`. */
+  readonly name: string;
+  readonly title: string;
+  /** The finished lengths, mm, and what each is left longer by until it is fitted. */
+  readonly lengths: readonly number[];
+  readonly spare: number;
+  /** Its section, mm. */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Two pieces glued face to face: one of this part, and one of another part or its own. */
+export interface Joint {
+  readonly name: string;
+  /** "Fingerboard on the neck" */
+  readonly title: string;
+  readonly blank: string;
+  readonly on: { readonly kind: PartKind; readonly blank: string };
+  /** Extent of the glued face along and across the instrument. */
+  readonly along: number;
+  readonly across: number;
+}
+
+export interface Materials {
+  readonly blanks: readonly Blank[];
+  readonly strips?: readonly Strip[];
+  readonly joints?: readonly Joint[];
+}
+
 // ------------------------------------------------------------------------------------------------------------------------ part
 
 /** Turns plain JSON of one version into plain JSON of the next. */
@@ -268,13 +365,19 @@ export interface Part<P, M> {
   /** Measures that formulas may name: single lengths, or angles if the name ends in Rad. */
   readonly measureNames?: readonly (keyof M & string)[];
   /** Total: returns a finite drawing for every P that the table accepts. */
-  readonly draw: (p: P, m: M, from: Sources) => Drawing;
+  readonly draw: (p: P, m: M, from: Sources, limits: Limits) => Drawing;
   /** A line under the part's name: "20 frets, bound, 16 in radius." */
-  readonly summary: (p: P, m: M) => Words;
-  readonly templates: (p: P, m: M, from: Sources) => readonly TemplateSource[];
+  readonly summary: (p: P, m: M, limits: Limits) => Words;
+  readonly templates: (p: P, m: M, from: Sources, limits: Limits) => readonly TemplateSource[];
   /** The outlines that are drawn by points, as they stand now. */
   readonly outlines?: (p: P, m: M, from: Sources) => readonly PointOutline[];
   /** How it lies on the whole instrument; absent for a part that has no place on it. */
   readonly inPlace?: (p: P, m: M, from: Sources) => InPlace;
+  /** What it adds to the drawing of the part that it lies on. */
+  readonly onHost?: (p: P, m: M, from: Sources) => OnHost | undefined;
+  /** Heavy work that it asks for through its sources. */
+  readonly works?: readonly Work<never, unknown>[];
+  /** What it is cut from and glued to. */
+  readonly materials?: (p: P, m: M, from: Sources) => Materials;
   readonly checks: readonly Check<P, M>[];
 }

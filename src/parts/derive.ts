@@ -2,15 +2,31 @@
  * From a design to all that is derived from it. A deriver remembers its last answer and works out again only the parts whose settled
  * numbers, or whose read measures, have changed.
  */
-import { EMPTY_DRAWING, type Drawing } from "../drawing/drawing.ts";
+import { EMPTY_DRAWING, type Drawing, type Layer } from "../drawing/drawing.ts";
 import type { Face } from "../lettering/face.ts";
+import type { Trouble } from "../lettering/trouble.ts";
 import type { Result } from "../units/result.ts";
 import { nearestName } from "../units/nearest-name.ts";
 import { readQuantity, type NamedQuantity } from "../units/read.ts";
-import type { Finding, MeasuresByKind, PartKind, PointOutline, Sources, TemplateSource, Words } from "./contract.ts";
+import type {
+  Answered,
+  Finding,
+  Limits,
+  Materials,
+  MeasuresByKind,
+  OnHost,
+  PartKind,
+  PointOutline,
+  Sources,
+  TemplateSource,
+  Words,
+  Work,
+} from "./contract.ts";
+import { answerAtOnce, type Answerer, type AnyWork } from "./answers.ts";
 import type { Derived, DerivedPart, DesignNumbers, Problem, RawRecord } from "./derived.ts";
 import { openTable, plain, Unsettled, type Settling } from "./resolve.ts";
 import { REGISTRY, type AnyPart } from "./registry.ts";
+import { same } from "./same.ts";
 
 /** One part of a design on its way: its cells, and its measures once asked for. */
 interface Bench {
@@ -33,21 +49,39 @@ interface Worked {
   readonly drawing: () => Drawing;
   readonly templates: () => readonly TemplateSource[];
   readonly outlines: () => readonly PointOutline[];
+  readonly materials: () => Materials;
   readonly findings: () => readonly Finding[];
+  readonly onHost: () => OnHost | undefined;
+  /** Its drawing with what lies on it, as it was asked for last. */
+  shown?: { readonly layers: readonly Layer[]; readonly drawing: Drawing };
 }
 
 /** What a part read besides its own numbers, at the time. */
 interface Reads {
   /** By kind and id. */
   readonly measures: Map<string, unknown>;
-  readonly faces: Map<string, Face | undefined>;
+  readonly faces: Map<string, { readonly wanted: string; readonly face: ReadFace | undefined }>;
+  /** By the work's name. */
+  readonly answers: Map<
+    string,
+    { readonly work: AnyWork; readonly question: unknown; readonly answered: Answered<unknown> | undefined }
+  >;
+}
+type ReadFace = Result<Face, Trouble>;
+
+const NO_MATERIALS: Materials = { blanks: [] };
+const NO_FACES: ReadonlyMap<string, ReadFace> = new Map();
+
+/** What comes from outside while a design is derived. A part is worked out anew when something that it asked for has come. */
+export interface Outside {
+  /** Those read so far, by id. */
+  readonly faces?: ReadonlyMap<string, ReadFace>;
+  /** Answers heavy questions; absent: they are worked out on the spot. */
+  readonly answer?: Answerer;
 }
 
-const NO_FACES: ReadonlyMap<string, Face> = new Map();
-
 export interface Deriver {
-  /** `faces` are those read so far, by id; a part that asked for one is worked out anew when it comes. */
-  (design: DesignNumbers, faces?: ReadonlyMap<string, Face>): Derived;
+  (design: DesignNumbers, outside?: Outside): Derived;
   /** How many parts have been measured anew since the deriver was made. */
   readonly measured: () => number;
 }
@@ -60,16 +94,18 @@ export interface Deriver {
 export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver {
   let before = new Map<string, Worked>();
   let measuredCount = 0;
+  const atOnce = answerAtOnce();
   const rank = new Map(registry.map((part, i) => [part.kind as string, i]));
 
-  function derive(design: DesignNumbers, faces: ReadonlyMap<string, Face> = NO_FACES): Derived {
-    const asked = new Set<string>();
+  function derive(design: DesignNumbers, { faces = NO_FACES, answer = atOnce }: Outside = {}): Derived {
+    const asked = new Map<string, string>();
+    let waiting = false;
     const benches = new Map<string, Bench>();
     const settling: string[] = [];
     const unknownKinds: Problem[] = [];
 
     function place(id: string, path: string, raw: RawRecord, part: AnyPart): void {
-      const from = sourcesFor(part);
+      const from = sourcesFor(part, path);
       const cells = openTable(
         part.params,
         withoutRivals(raw, part, (key) => design.measured?.[`${path}.${key}`] !== undefined),
@@ -85,7 +121,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       benches.set(id, { id, path, part, cells, busy: false });
     }
 
-    function sourcesFor(reader: AnyPart, seen?: Reads): Sources {
+    function sourcesFor(reader: AnyPart, path: string, seen?: Reads): Sources {
       return {
         get: <K extends PartKind>(kind: K, id?: string) => {
           if (!reader.reads.includes(kind)) throw new Error(`${reader.kind} reads ${kind} without naming it in reads`);
@@ -94,10 +130,17 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
           seen?.measures.set(`${kind}/${id ?? ""}`, measures);
           return measures as MeasuresByKind[K] | undefined;
         },
-        face: (id) => {
-          asked.add(id);
-          seen?.faces.set(id, faces.get(id));
-          return faces.get(id);
+        face: (id, wanted = "") => {
+          asked.set(id, (asked.get(id) ?? "") + wanted);
+          const face = faces.get(id);
+          seen?.faces.set(id, { wanted, face });
+          return face;
+        },
+        worked: <Q, A>(work: Work<Q, A>, question: Q) => {
+          const answered = answer(path, work as AnyWork, question);
+          if (answered?.state !== "final") waiting = true;
+          seen?.answers.set(work.name, { work: work as AnyWork, question, answered });
+          return answered as Answered<A> | undefined;
         },
       };
     }
@@ -111,31 +154,32 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         const p = plain(bench.cells.p);
         const limits = limitsOf(bench.part, design);
         const old = before.get(bench.id);
-        bench.result = old && stillHolds(old, bench.part, p, JSON.stringify(limits)) ? old : workOut(bench, p, limits);
+        bench.result = old && stillHolds(old, bench, p, JSON.stringify(limits)) ? old : workOut(bench, p, limits);
         return bench.result;
       } finally {
         bench.busy = false;
       }
     }
 
-    function stillHolds(old: Worked, part: AnyPart, p: unknown, limits: string): boolean {
+    function stillHolds(old: Worked, { part, path }: Bench, p: unknown, limits: string): boolean {
       if (old.part !== part || old.limits !== limits || !same(old.p, p)) return false;
-      const from = sourcesFor(part);
+      const from = sourcesFor(part, path);
       const sameMeasures = [...old.reads.measures].every(([key, measures]) => {
         const [kind = "", id = ""] = key.split("/");
         return from.get(kind as PartKind, id === "" ? undefined : id) === measures;
       });
-      // Every face is asked for again, so that the answer tells of all that are wanted.
-      return [...old.reads.faces].map(([id, face]) => from.face(id) === face).every(Boolean) && sameMeasures;
+      // All is asked for again, so that whoever reads faces and answers questions hears of all that is wanted.
+      const sameFaces = [...old.reads.faces].map(([id, { wanted, face }]) => from.face(id, wanted) === face);
+      if (![...sameFaces, sameMeasures].every(Boolean)) return false;
+      const sameAnswers = [...old.reads.answers.values()].map(
+        ({ work, question, answered }) => from.worked(work, question) === answered,
+      );
+      return sameAnswers.every(Boolean);
     }
 
-    function workOut(
-      { part, path }: Bench,
-      p: unknown,
-      limits: Readonly<Record<string, Readonly<Record<string, number>>>>,
-    ): Worked {
-      const reads: Reads = { measures: new Map(), faces: new Map() };
-      const from = sourcesFor(part, reads);
+    function workOut({ part, path, id: own }: Bench, p: unknown, limits: Limits): Worked {
+      const reads: Reads = { measures: new Map(), faces: new Map(), answers: new Map() };
+      const from = sourcesFor(part, path, reads);
       for (const kind of part.reads) from.get(kind);
       const measures = part.measure(p, from);
       measuredCount += 1;
@@ -145,7 +189,10 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
           const key = `${kind}/${id ?? ""}`;
           return reads.measures.has(key) ? (reads.measures.get(key) as never) : from.get(kind, id);
         },
-        face: from.face,
+        face: (id) => reads.faces.get(id)?.face,
+        worked: () => {
+          throw new Error(`${part.kind} asks for heavy work after it was measured`);
+        },
       };
       return {
         part,
@@ -153,10 +200,12 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         reads,
         limits: JSON.stringify(limits),
         measures,
-        summary: part.summary(p, measures),
-        drawing: once(() => withPath(part.draw(p, measures, kept), path)),
-        templates: once(() => part.templates(p, measures, kept)),
+        summary: part.summary(p, measures, limits),
+        drawing: once(() => withPath(part.draw(p, measures, kept, limits), path)),
+        templates: once(() => part.templates(p, measures, kept, limits)),
         outlines: once(() => part.outlines?.(p, measures, kept) ?? []),
+        materials: once(() => part.materials?.(p, measures, kept) ?? NO_MATERIALS),
+        onHost: once(() => withOwner(part.onHost?.(p, measures, kept), own)),
         findings: once(() =>
           part.checks.flatMap((check) => [...check.run({ p, m: measures, from: kept, limits: limits[check.id] ?? {} })]),
         ),
@@ -233,14 +282,39 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         });
     }
 
-    const done = [...benches.values()].map((bench) => finish(bench, worked));
+    const done = [...benches.values()].map((bench) => finish(bench, worked)).map((part) => withGuests(part));
     before = new Map([...benches.values()].flatMap((b) => (b.result ? [[b.id, b.result] as const] : [])));
     const [instrument, ...parts] = done;
+
+    /** A part whose drawing shows what other parts lay on it. */
+    function withGuests(part: DerivedPart): DerivedPart {
+      const host = benches.get(part.id)?.result;
+      const guests = [...benches.values()].flatMap(({ part: { onHost }, result }) => (onHost && result ? [result] : []));
+      if (!host || guests.length === 0) return part;
+      const isFirst = [...benches.values()].find((bench) => bench.part.kind === part.kind)?.id === part.id;
+      return {
+        ...part,
+        drawing: () => {
+          const layers = guests.flatMap((guest) => {
+            const lies = guest.onHost();
+            return lies?.kind === part.kind && (lies.id === undefined ? isFirst : lies.id === part.id) ? lies.layers : [];
+          });
+          if (layers.length === 0) return host.drawing();
+          const before = host.shown;
+          if (before?.layers.length === layers.length && layers.every((layer, i) => layer === before.layers[i]))
+            return before.drawing;
+          const drawing = { ...host.drawing(), layers: [...host.drawing().layers, ...layers] };
+          host.shown = { layers, drawing };
+          return drawing;
+        },
+      };
+    }
     return {
       instrument: instrument!,
       parts,
       problems: [...done.flatMap((part) => part.problems), ...unknownKinds],
-      faces: [...asked],
+      faces: [...asked].map(([id, wanted]) => ({ id, wanted })),
+      waiting,
     };
   }
 
@@ -278,6 +352,7 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
         drawing: result.drawing,
         templates: result.templates,
         outlines: result.outlines,
+        materials: result.materials,
         findings: result.findings,
       }
     : {
@@ -287,11 +362,12 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
         drawing: () => EMPTY_DRAWING,
         templates: () => [],
         outlines: () => [],
+        materials: () => NO_MATERIALS,
         findings: () => [],
       };
 }
 
-function limitsOf(part: AnyPart, design: DesignNumbers): Record<string, Record<string, number>> {
+function limitsOf(part: AnyPart, design: DesignNumbers): Limits {
   return Object.fromEntries(
     part.checks.map((check) => [
       check.id,
@@ -337,19 +413,17 @@ const withPath = (drawing: Drawing, path: string): Drawing => ({
   ),
 });
 
+/** Layers whose names and shapes tell which part they come from, so that they stay apart from those of the host. */
+const withOwner = (lies: OnHost | undefined, owner: string): OnHost | undefined =>
+  lies && {
+    ...lies,
+    layers: lies.layers.map(({ name, shapes }) => ({
+      name: `${owner}-${name}`,
+      shapes: shapes.map((shape) => ({ ...shape, id: `${owner}-${shape.id}` })),
+    })),
+  };
+
 function once<T>(work: () => T): () => T {
   let done: { value: T } | undefined;
   return () => (done ??= { value: work() }).value;
-}
-
-/** Whether two pieces of plain data are equal. */
-function same(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true;
-  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
-  if (Array.isArray(a) !== Array.isArray(b)) return false;
-  const keys = Object.keys(a);
-  return (
-    keys.length === Object.keys(b).length &&
-    keys.every((key) => Object.hasOwn(b, key) && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]))
-  );
 }

@@ -1,6 +1,6 @@
 /** What is derived from a design: settled numbers, measures, drawings, findings and templates of every part. Nothing of it is saved. */
 import type { Drawing } from "../drawing/drawing.ts";
-import type { Finding, ParamSpec, PartKind, PointOutline, TemplateSource, Words } from "./contract.ts";
+import type { Finding, Materials, ParamSpec, PartKind, PointOutline, TemplateSource, Words } from "./contract.ts";
 
 /** Plain JSON as the maker said it: a text, a number in mm, a list, a record. */
 export type Raw = unknown;
@@ -18,6 +18,10 @@ export interface DesignNumbers {
   readonly limits?: Readonly<Record<string, Raw>>;
   /** How templates are made, by template (`fingerboard/blank-outline`) or, for what they share, by part (`fingerboard`). */
   readonly templates?: Readonly<Record<string, RawRecord>>;
+  /** The wood of each blank, by `<part id>/<blank>`. */
+  readonly wood?: Readonly<Record<string, RawRecord>>;
+  /** The air in the shop and where the instrument will live. */
+  readonly seasons?: RawRecord;
 }
 
 /** A number that cannot be used, said where it stands. */
@@ -80,6 +84,7 @@ export interface DerivedPart {
   readonly drawing: () => Drawing;
   readonly templates: () => readonly TemplateSource[];
   readonly outlines: () => readonly PointOutline[];
+  readonly materials: () => Materials;
   readonly findings: () => readonly Finding[];
 }
 
@@ -88,6 +93,8 @@ export interface Derived {
   /** In the registry's order, then by id. */
   readonly parts: readonly DerivedPart[];
   readonly problems: readonly Problem[];
-  /** Ids of the faces that parts asked for, whether they had been read or not. */
-  readonly faces: readonly string[];
+  /** The faces that parts asked for, whether they had been read or not, and the letters that are wanted of each. */
+  readonly faces: readonly { readonly id: string; readonly wanted: string }[];
+  /** Something heavy is still being worked out: what is drawn is not yet what will be cut. */
+  readonly waiting: boolean;
 }

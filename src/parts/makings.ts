@@ -2,7 +2,7 @@
 import type { NamedQuantity } from "../units/read.ts";
 import type { Result } from "../units/result.ts";
 import { NO_SOURCES, type ParamTable } from "./contract.ts";
-import type { Derived, DerivedPart, DesignNumbers, Field, Problem } from "./derived.ts";
+import type { Derived, DerivedPart, DesignNumbers, Field, Problem, RawRecord } from "./derived.ts";
 import { makingTable, SHARED_TABLE, type MadeFrom, type Making, type SharedMaking } from "./making.ts";
 import { partOf } from "./registry.ts";
 import { openTable, plain } from "./resolve.ts";
@@ -26,20 +26,26 @@ export const makingPath = (id: string): string => `templates.${id}`;
 
 /** Settles the makings of a design against what was derived from it. */
 export function makingsOf(design: Pick<DesignNumbers, "units" | "templates">, derived: Derived): Makings {
-  function settled<P>(id: string, table: ParamTable<P>): Settled<P> {
-    const opened = openTable(table, design.templates?.[id] ?? {}, {
-      path: makingPath(id),
-      units: design.units,
-      from: NO_SOURCES,
-      outside: (name) => named(derived, name, id.split("/")[0]!),
-    });
-    const problems = opened.problems();
-    return { fields: opened.fields(), problems, value: problems.length > 0 ? undefined : plain(opened.p) };
-  }
+  const settled = <P>(id: string, table: ParamTable<P>): Settled<P> =>
+    settleRecord(design.templates?.[id] ?? {}, table, makingPath(id), design.units, derived, id.split("/")[0]!);
   return {
     of: (id, from) => settled(id, makingTable(from)),
     shared: (id) => settled(id, SHARED_TABLE),
   };
+}
+
+/** Settles a record of a design beside its parts, at `path`, with formulas over their numbers; those of the part `own` go by their short names. */
+export function settleRecord<P>(
+  raw: RawRecord,
+  table: ParamTable<P>,
+  path: string,
+  units: DesignNumbers["units"],
+  derived: Derived,
+  own: string,
+): Settled<P> {
+  const opened = openTable(table, raw, { path, units, from: NO_SOURCES, outside: (name) => named(derived, name, own) });
+  const problems = opened.problems();
+  return { fields: opened.fields(), problems, value: problems.length > 0 ? undefined : plain(opened.p) };
 }
 
 type Named = Result<NamedQuantity, { message: string; mend: string }>;

@@ -57,6 +57,14 @@ export function expectSound(part: DerivedPart): void {
     if (template.edge !== undefined)
       expect(shapes.find((shape) => shape.id === template.edge)?.path.closed, `edge of ${template.name}`).toBe(true);
   }
+  const { blanks, strips = [] } = part.materials();
+  expect(notFinite(part.materials()), `materials of ${part.id}`).toBeUndefined();
+  const names = [...blanks, ...strips].map(({ name }) => name);
+  expect(new Set(names).size, `names of materials of ${part.id}: ${names.join(" ")}`).toBe(names.length);
+  for (const { name, outline, thickness } of blanks) {
+    expect(outline.closed && pathFault(outline) === undefined, `outline of ${part.id}/${name}`).toBe(true);
+    expect(thickness, `thickness of ${part.id}/${name}`).toBeGreaterThanOrEqual(0);
+  }
   const findings = part.findings();
   expect(notFinite(findings), `findings of ${part.id}`).toBeUndefined();
   const ids = findings.map((finding) => finding.id);

@@ -3,6 +3,7 @@ import { vec } from "../../geometry/vec.ts";
 import type { Part } from "../contract.ts";
 import { bridgeChecks } from "./checks.ts";
 import { drawBridge } from "./draw.ts";
+import { bridgeMaterials } from "./materials.ts";
 import { measureBridge, type BridgeMeasures } from "./measure.ts";
 import type { BridgeParams } from "./numbers.ts";
 import { bridgeParams } from "./params.ts";
@@ -43,5 +44,6 @@ export const bridge: Part<BridgeParams, BridgeMeasures> = {
       guides: m.strings.map(({ given }) => segmentPath(vec(-60, given[1]), vec(60, given[1]))),
     },
   ],
+  materials: bridgeMaterials,
   checks: bridgeChecks,
 };

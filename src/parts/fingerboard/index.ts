@@ -1,6 +1,7 @@
 import type { Part, Words } from "../contract.ts";
 import { fingerboardChecks } from "./checks.ts";
 import { drawFingerboard } from "./draw.ts";
+import { fingerboardMaterials } from "./materials.ts";
 import { measureFingerboard, type FingerboardMeasures } from "./measure.ts";
 import type { FingerboardParams } from "./numbers.ts";
 import { fingerboardBalances, fingerboardParams } from "./params.ts";
@@ -35,6 +36,7 @@ export const fingerboard: Part<FingerboardParams, FingerboardMeasures> = {
   draw: drawFingerboard,
   summary,
   templates: fingerboardTemplates,
+  materials: fingerboardMaterials,
   checks: fingerboardChecks,
 };
 

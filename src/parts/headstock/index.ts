@@ -3,6 +3,7 @@ import { segmentPath } from "../../geometry/path.ts";
 import type { Part } from "../contract.ts";
 import { headstockChecks } from "./checks.ts";
 import { drawHeadstock } from "./draw.ts";
+import { headstockMaterials } from "./materials.ts";
 import { cornersOf, measureHeadstock, type HeadstockMeasures } from "./measure.ts";
 import type { HeadstockParams } from "./numbers.ts";
 import { headstockParams } from "./params.ts";
@@ -42,5 +43,6 @@ export const headstock: Part<HeadstockParams, HeadstockMeasures> = {
       guides: m.strings.map((string) => segmentPath(vec(0, string.from.y), vec(string.to.x - m.startX, string.to.y))),
     },
   ],
+  materials: (_p, m, from) => headstockMaterials(m, from),
   checks: headstockChecks,
 };

@@ -1,12 +1,13 @@
-import type { Part, Words } from "../contract.ts";
+import type { Limits, Part, Words } from "../contract.ts";
 import { neckChecks } from "./checks.ts";
 import { shapeWord } from "./checks-shape.ts";
 import { drawNeck } from "./draw.ts";
+import { neckMaterials } from "./materials.ts";
 import { measureNeck, type NeckMeasures } from "./measure.ts";
 import type { NeckParams } from "./numbers.ts";
 import { neckBalances, neckParams } from "./params.ts";
 import { neckTemplates } from "./templates.ts";
-import { LEAST_BEHIND } from "./templates-carving.ts";
+import { leastBehind } from "./stops.ts";
 
 export type { NeckMeasures } from "./measure.ts";
 export type { NeckParams } from "./numbers.ts";
@@ -48,13 +49,14 @@ export const neck: Part<NeckParams, NeckMeasures> = {
   draw: drawNeck,
   summary,
   templates: neckTemplates,
+  materials: neckMaterials,
   checks: neckChecks,
 };
 
-function summary(p: NeckParams, m: NeckMeasures): Words {
+function summary(p: NeckParams, m: NeckMeasures, limits: Limits): Words {
   const length = (value: number) => ({ value, quantity: "length" as const });
   const head = [`${shapeWord(p.firstFullness)}, `, length(p.firstDepth), " to ", length(p.secondDepth), " deep with the board"];
   if (m.leastWood === undefined) return [...head, ", no channels."];
   if (m.leastWood <= 0) return [...head, ". A channel breaks through the back."];
-  return [...head, m.leastWood < LEAST_BEHIND ? ". Only " : ", ", length(m.leastWood), " of wood behind the channels."];
+  return [...head, m.leastWood < leastBehind(limits) ? ". Only " : ", ", length(m.leastWood), " of wood behind the channels."];
 }

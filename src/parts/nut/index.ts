@@ -1,6 +1,7 @@
 import type { Part } from "../contract.ts";
 import { nutChecks } from "./checks.ts";
 import { drawNut } from "./draw.ts";
+import { nutMaterials } from "./materials.ts";
 import { measureNut, type NutMeasures } from "./measure.ts";
 import { nutParams, type NutParams } from "./params.ts";
 import { nutTemplates } from "./templates.ts";
@@ -25,5 +26,6 @@ export const nut: Part<NutParams, NutMeasures> = {
     " thick.",
   ],
   templates: (_p, m, from) => nutTemplates(m, from),
+  materials: (_p, m) => nutMaterials(m),
   checks: nutChecks,
 };

@@ -3,6 +3,7 @@ import { pathsBounds } from "../../geometry/measure.ts";
 import type { Part, TemplateSource } from "../contract.ts";
 import { shapeChecks } from "./checks.ts";
 import { centreLayer, drawShape, grainLayer, outlineLayer } from "./draw.ts";
+import { shapeMaterials } from "./materials.ts";
 import { measureShape, type ShapeMeasures } from "./measure.ts";
 import type { ShapeParams } from "./numbers.ts";
 import { shapeParams } from "./params.ts";
@@ -47,6 +48,7 @@ export const shape: Part<ShapeParams, ShapeMeasures> = {
           },
         ]
       : [],
+  materials: shapeMaterials,
   checks: shapeChecks,
 };
 

@@ -1,0 +1,39 @@
+import { rectangle } from "../../geometry/path.ts";
+import type { Materials } from "../contract.ts";
+import type { BridgeMeasures } from "./measure.ts";
+import type { BridgeParams } from "./numbers.ts";
+
+/** How far a saddle's blank stands above the bridge. */
+const PROUD = 6;
+
+/** The bridge, its grain across the instrument, and the saddle's blank. */
+export function bridgeMaterials(p: BridgeParams, m: BridgeMeasures): Materials {
+  const { outline, saddle } = m;
+  if (!outline) return { blanks: [] };
+  const high = p.type === "floating" ? PROUD : p.slotDepth + PROUD;
+  return {
+    blanks: [
+      {
+        name: "bridge",
+        title: "Bridge",
+        outline,
+        thickness: p.thickness,
+        species: "rosewood-indian",
+        sawn: "quartersawn",
+        grain: Math.PI / 2,
+        allowance: 3,
+        planing: 1,
+      },
+      {
+        name: "saddle",
+        title: "Saddle",
+        outline: rectangle(0, 0, saddle.length, high),
+        thickness: p.saddleThickness,
+        material: "bone",
+        grain: 0,
+        allowance: 0.5,
+        planing: 0.2,
+      },
+    ],
+  };
+}

@@ -1,0 +1,48 @@
+import { rectangle } from "../../geometry/path.ts";
+import type { Blank, Joint, Materials, Sources } from "../contract.ts";
+import type { NeckMeasures } from "./measure.ts";
+import { modelOf } from "./model.ts";
+import type { NeckParams } from "./numbers.ts";
+import { planPath } from "./plan.ts";
+
+const WOOD = { species: "mahogany-american", sawn: "quartersawn", grain: 0, allowance: 5, planing: 1 } as const;
+
+/**
+ * Scarfed: the planed board of the shaft (the head is the headstock's) and a block that deepens the heel. Of one piece: a billet as high as
+ * head, shaft and heel together.
+ */
+export function neckMaterials(p: NeckParams, m: NeckMeasures, from: Sources): Materials {
+  const shaft = (thickness: number): Blank => ({
+    name: "shaft",
+    title: p.scarf === "none" ? "Neck, of one piece" : "Neck, the shaft",
+    outline: planPath(p, modelOf(p, from)),
+    thickness,
+    ...WOOD,
+  });
+  const board = from.get("fingerboard");
+  const joints: Joint[] = board
+    ? [
+        {
+          name: "board-on-neck",
+          title: "Fingerboard on the neck",
+          blank: "shaft",
+          on: { kind: "fingerboard", blank: "board" },
+          along: m.joinX - m.nutX,
+          across: Math.min(board.widthAtJoin, m.widthAtJoin),
+        },
+      ]
+    : [];
+  if (p.scarf === "none") {
+    const drop = p.headLength * Math.sin(p.headTilt) + m.headWood;
+    return { blanks: [shaft(Math.max(drop, m.heelDepth, p.secondDepth))], joints };
+  }
+  const below = m.heelDepth - p.blankThickness;
+  const heel: Blank = {
+    name: "heel-block",
+    title: "Block under the heel",
+    outline: rectangle(m.heelFrom, -m.widthAtJoin / 2, m.joinX, m.widthAtJoin / 2),
+    thickness: below,
+    ...WOOD,
+  };
+  return { blanks: [shaft(p.blankThickness), ...(below > 0 && m.joinX > m.heelFrom ? [heel] : [])], joints };
+}
