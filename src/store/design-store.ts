@@ -98,10 +98,47 @@ export function historyOf(store: DesignStore): History {
 
 const ended = ({ design, step }: Moment): Moment => ({ design, step: { label: step.label } });
 
+/**
+ * A history as plain data to keep beside the design that it belongs to. A photograph is in every step since it was taken in; it is written
+ * once, and not at all where the design itself holds it.
+ */
+export function packHistory({ past, step, future }: History, present: Design): unknown {
+  const pictures = picturesIn(present);
+  const own = pictures.length;
+  const packed = (moment: Moment): Moment => ({
+    ...moment,
+    design: mapPictures(moment.design, (data) => {
+      const at = pictures.indexOf(data);
+      return `${at >= 0 ? at : pictures.push(data) - 1}`;
+    }),
+  });
+  const [packedPast, packedFuture] = [past.map(packed), future.map(packed)];
+  return { past: packedPast, step, future: packedFuture, pictures: pictures.slice(own) };
+}
+
 /** The steps kept with a design, if they are of this version of the file. Gestures ended when the page was closed. */
-export function historyFrom(kept: unknown): History {
+export function historyFrom(kept: unknown, present: Design): History {
   if (!isHistory(kept)) return NO_HISTORY;
-  return { past: kept.past.map(ended), step: { label: kept.step.label }, future: kept.future.map(ended) };
+  const more = (kept as { readonly pictures?: readonly string[] }).pictures ?? [];
+  const pictures = [...picturesIn(present), ...more];
+  const whole = (moment: Moment): Moment =>
+    ended({ ...moment, design: mapPictures(moment.design, (at) => pictures[Number(at)]) });
+  return { past: kept.past.map(whole), step: { label: kept.step.label }, future: kept.future.map(whole) };
+}
+
+/** The pictures of a design, each once. */
+const picturesIn = ({ boards = {} }: Design): string[] => [
+  ...new Set(Object.values(boards).flatMap(({ photograph }) => photograph?.data ?? [])),
+];
+
+/** A design with other data in the place of its pictures; one without data goes. */
+function mapPictures(design: Design, map: (data: string) => string | undefined): Design {
+  if (!design.boards) return design;
+  const boards = Object.entries(design.boards).map(([id, { photograph, ...others }]) => {
+    const data = photograph && map(photograph.data);
+    return [id, { ...others, ...(photograph && data !== undefined ? { photograph: { ...photograph, data } } : {}) }] as const;
+  });
+  return { ...design, boards: Object.fromEntries(boards) };
 }
 
 function isHistory(kept: unknown): kept is History {

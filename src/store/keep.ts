@@ -1,6 +1,6 @@
 import type { Trouble } from "../document/design.ts";
 import { writeDesign } from "../document/write.ts";
-import { historyOf, isDirty, replaceDesign } from "./design-store.ts";
+import { historyOf, isDirty, packHistory, replaceDesign } from "./design-store.ts";
 import { dropPreviews, type Saving } from "./session-store.ts";
 import type { Workbench } from "./workbench.ts";
 
@@ -30,7 +30,7 @@ async function kept(bench: Workbench, force: boolean): Promise<Saving> {
     text: writeDesign(design),
     baseRevision: stored?.revision ?? 0,
     savedAt,
-    history: historyOf(bench.design),
+    history: packHistory(historyOf(bench.design), design),
     force,
   });
   if (!saved.ok) {

@@ -20,7 +20,7 @@ export function openDesign(bench: Workbench, id: string, drop = false): Promise<
     const read = readDesign(text);
     if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
     const { design, repairs } = read;
-    putOnBench(bench, { id, design, stored: { revision, savedAt, design }, history: historyFrom(history) });
+    putOnBench(bench, { id, design, stored: { revision, savedAt, design }, history: historyFrom(history, design) });
     return { ok: true, value: repairs };
   });
 }
