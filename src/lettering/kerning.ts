@@ -40,6 +40,12 @@ export function kernBetween({ lookups }: Kerning, first: number, second: number)
 
 const pairKey = (first: number, second: number): number => first * 0x10000 + second;
 
+/** A table of single pairs: two glyphs and the room between them. */
+export const pairTable = (pairs: readonly (readonly [first: number, second: number, room: number])[]): KernTable => ({
+  kind: "pairs",
+  values: new Map(pairs.map(([first, second, room]) => [pairKey(first, second), room])),
+});
+
 function spoken(table: KernTable, first: number, second: number): number | undefined {
   if (table.kind === "pairs") return table.values.get(pairKey(first, second));
   const row = table.first.get(first);

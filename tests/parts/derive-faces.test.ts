@@ -6,7 +6,8 @@ import { createDeriver } from "../../src/parts/derive.ts";
 import type { DesignNumbers } from "../../src/parts/derived.ts";
 import type { AnyPart } from "../../src/parts/registry.ts";
 
-const face = (name: string): Face => ({
+const face = (name: string): { readonly ok: true; readonly value: Face } => ({ ok: true, value: plainFace(name) });
+const plainFace = (name: string): Face => ({
   name,
   unitsPerEm: 1000,
   ascender: 800,
@@ -17,6 +18,8 @@ const face = (name: string): Face => ({
   whole: true,
   kerning: { from: "none", lookups: [] },
 });
+
+const nameOf = (read: ReturnType<Sources["face"]>): string | undefined => (read?.ok ? read.value.name : undefined);
 
 interface Numbers {
   readonly face: string;
@@ -40,7 +43,7 @@ const plain = (kind: string, measure: (p: Numbers, from: Sources) => unknown): A
         title: "",
         limits: {},
         run: ({ p, from }: { p: Numbers; from: Sources }) => [
-          { id: "name", severity: "fine", says: from.face(p.face)?.name ?? "", basis: "", mend: "" },
+          { id: "name", severity: "fine", says: nameOf(from.face(p.face)) ?? "", basis: "", mend: "" },
         ],
       },
     ],
@@ -48,7 +51,7 @@ const plain = (kind: string, measure: (p: Numbers, from: Sources) => unknown): A
 
 const house = [
   plain("instrument", () => ({})),
-  plain("letters", (p, from) => ({ name: from.face(p.face)?.name })),
+  plain("letters", (p, from) => ({ name: nameOf(from.face(p.face)) })),
   plain("knob", () => ({})),
 ];
 const design: DesignNumbers = {
@@ -63,52 +66,54 @@ const design: DesignNumbers = {
 const names = (derived: ReturnType<ReturnType<typeof createDeriver>>): unknown[] =>
   derived.parts.filter(({ kind }) => (kind as string) === "letters").map(({ measures }) => (measures as { name: unknown }).name);
 
+const WANTED = [
+  { id: "cinzel", wanted: "" },
+  { id: "lato", wanted: "" },
+];
+
 describe("faces for the parts", () => {
   it("are those given, and the answer names all that were asked for", () => {
     const derive = createDeriver(house);
     const without = derive(design);
     expect(names(without)).toEqual([undefined, undefined]);
-    expect(without.faces).toEqual(["cinzel", "lato"]);
-    const withBoth = derive(
-      design,
-      new Map([
+    expect(without.faces).toEqual(WANTED);
+    const withBoth = derive(design, {
+      faces: new Map([
         ["cinzel", face("Cinzel")],
         ["lato", face("Lato")],
       ]),
-    );
+    });
     expect(names(withBoth)).toEqual(["Cinzel", "Lato"]);
-    expect(withBoth.faces).toEqual(["cinzel", "lato"]);
+    expect(withBoth.faces).toEqual(WANTED);
   });
 
   it("that come later work out anew exactly the parts that asked for them", () => {
     const derive = createDeriver(house);
     const cinzel = face("Cinzel");
-    const before = derive(design, new Map([["cinzel", cinzel]]));
+    const before = derive(design, { faces: new Map([["cinzel", cinzel]]) });
     expect(derive.measured()).toBe(4);
-    const after = derive(
-      design,
-      new Map([
+    const after = derive(design, {
+      faces: new Map([
         ["cinzel", cinzel],
         ["lato", face("Lato")],
       ]),
-    );
+    });
     expect(derive.measured()).toBe(5);
     expect(names(after)).toEqual(["Cinzel", "Lato"]);
     expect(after.parts[0]?.measures).toBe(before.parts[0]?.measures);
-    derive(
-      design,
-      new Map([
+    derive(design, {
+      faces: new Map([
         ["cinzel", cinzel],
         ["pinyon-script", face("Pinyon Script")],
       ]),
-    );
+    });
     expect(derive.measured()).toBe(6);
   });
 
   it("stay what they were for findings that are asked for later", () => {
     const derive = createDeriver(house);
-    const before = derive(design, new Map([["cinzel", face("Cinzel")]]));
-    derive(design, new Map([["cinzel", face("Other")]]));
+    const before = derive(design, { faces: new Map([["cinzel", face("Cinzel")]]) });
+    derive(design, { faces: new Map([["cinzel", face("Other")]]) });
     expect(before.parts[0]?.findings()[0]?.says).toBe("Cinzel");
   });
 });
