@@ -35,7 +35,7 @@ function offline(): Plugin {
         injectTo: "head-prepend",
       },
     ],
-    closeBundle() {
+    writeBundle() {
       const worker = join(folder, WORKER);
       const files = readdirSync(folder, { recursive: true, withFileTypes: true })
         .filter((entry) => entry.isFile() && entry.name !== WORKER && !entry.name.startsWith("LICENSE"))

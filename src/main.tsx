@@ -1,5 +1,5 @@
-import { start } from "./ui/start.tsx";
+import { open } from "./ui/open.ts";
 
 const root = document.getElementById("root");
 if (!root) throw new Error("index.html has no element with the id root");
-void start(root);
+void open(root);

@@ -4,22 +4,23 @@ import { useStore } from "zustand";
 import { isDirty } from "../store/design-store.ts";
 import { showPart, unsay } from "../store/session-store.ts";
 import { useBench, useSession } from "./bench.ts";
-import { Dialogs } from "./dialogs/dialogs.tsx";
 import { chooseDesignFile, saveDesignFile, takeFile } from "./files.ts";
 import { keyDeeds, useKeys, type FrameDeeds } from "./frame/keys.ts";
-import { hashOf, PLACE_NAMES, useRoute } from "./frame/route.ts";
+import { hashOf, PAGE_NAMES, PLACE_NAMES, useRoute } from "./frame/route.ts";
 import { Fault } from "./frame/fault.tsx";
 import { Strip } from "./frame/strip.tsx";
 import { useSingleKeys } from "./frame/single-keys.ts";
 import { tell, Tells } from "./kit/tell.tsx";
-import { FitPlace } from "./screens/fit-place.tsx";
 import { NumbersPlace } from "./screens/numbers-place.tsx";
-import { OrderPlace } from "./screens/order-place.tsx";
 import { PartsPlace } from "./screens/parts-place.tsx";
 import "./app.css";
 
+const OrderPlace = lazy(async () => ({ default: (await import("./screens/order-place.tsx")).OrderPlace }));
+const FitPlace = lazy(async () => ({ default: (await import("./screens/fit-place.tsx")).FitPlace }));
 const SheetsPlace = lazy(async () => ({ default: (await import("./screens/sheets-place.tsx")).SheetsPlace }));
+const Dialogs = lazy(async () => ({ default: (await import("./dialogs/dialogs.tsx")).Dialogs }));
 const FirstBoard = lazy(async () => ({ default: (await import("./screens/first-board.tsx")).FirstBoard }));
+const MeasurePlace = lazy(async () => ({ default: (await import("./screens/measure-place.tsx")).MeasurePlace }));
 
 export function App() {
   const bench = useBench();
@@ -31,6 +32,7 @@ export function App() {
     [bench],
   );
   const keys = useMemo(() => keyDeeds(bench, deeds), [bench, deeds]);
+  const asked = useSession((s) => s.dialog !== undefined);
   useKeys(keys, useSingleKeys().on);
 
   useEffect(() => {
@@ -39,7 +41,7 @@ export function App() {
 
   // Another place, or another state of the design, is another try.
   const faultKey = `${route.place} ${shown ?? ""} ${useStore(bench.design, (state) => state.id)}`;
-  const name = route.place === "first" ? "My first fingerboard" : PLACE_NAMES[route.place];
+  const name = { ...PLACE_NAMES, ...PAGE_NAMES }[route.place];
   useEffect(() => {
     document.title = `${name} · Gramil`;
   }, [name]);
@@ -69,11 +71,16 @@ export function App() {
                 {route.place === "fit" ? <FitPlace /> : null}
                 {route.place === "sheets" ? <SheetsPlace /> : null}
                 {route.place === "first" ? <FirstBoard /> : null}
+                {route.place === "measure" ? <MeasurePlace /> : null}
               </Suspense>
             </Fault>
           </main>
         </div>
-        <Dialogs keys={keys} />
+        {asked ? (
+          <Suspense fallback={null}>
+            <Dialogs keys={keys} />
+          </Suspense>
+        ) : null}
         <SessionNotes />
       </DropArea>
     </Tells>

@@ -1,6 +1,6 @@
 /** Opens the product: what this browser kept, the workbench, and the first picture. */
 import { createRoot } from "react-dom/client";
-import { openStorage, type DesignStorage } from "../document/storage.ts";
+import type { DesignStorage } from "../document/storage.ts";
 import { startAutosave } from "../store/autosave.ts";
 import { openDesign } from "../store/commands/open-design.ts";
 import { openDialog, setTheme, type Theme } from "../store/session-store.ts";
@@ -10,22 +10,22 @@ import { BenchProvider } from "./bench.ts";
 import { tellTrouble } from "./files.ts";
 import { keepSingleKeys, SINGLE_KEYS } from "./frame/single-keys.ts";
 import { askBeforeLeaving, keepWholeApp } from "./frame/whole-app.ts";
-import { wearTheme } from "./look/theme.ts";
+import { THEME } from "./look/theme.ts";
+import { wearTheme } from "./look/wear-theme.ts";
 import { keepPaperSettings, PAPER_SETTINGS } from "./sheets/paper-settings.ts";
 import { keepScreens, SCREENS_SETTING } from "./screen-scale.ts";
 import { keepPrinters, PRINTERS_SETTING } from "./sheets/printers.ts";
-import "./look/fonts.css";
-import "./look/tokens.css";
-import "./look/base.css";
 
-const THEME = "theme";
+/** What this browser keeps: nothing where it does not allow it. */
+export interface Kept {
+  readonly storage: DesignStorage | undefined;
+  readonly settings: Readonly<Record<string, unknown>>;
+}
 
 /** Starts the product inside `root`. On a first visit that is a live example; afterwards the design that was worked on last. */
-export async function start(root: HTMLElement): Promise<void> {
-  const opened = await openStorage();
-  const storage = opened.ok ? opened.value : undefined;
+export async function start(root: HTMLElement, { storage, settings }: Kept): Promise<void> {
   const bench = createWorkbench({ storage });
-  await takeSettings(bench, storage);
+  takeSettings(bench, { storage, settings });
   wearTheme(bench.session);
   await openLast(bench);
   startAutosave(bench, { page: window });
@@ -45,9 +45,7 @@ function whenIdle(work: () => void): void {
   else addEventListener("load", wait, { once: true });
 }
 
-async function takeSettings(bench: Workbench, storage: DesignStorage | undefined): Promise<void> {
-  const found = await storage?.settings();
-  const kept = found?.ok ? found.value : {};
+function takeSettings(bench: Workbench, { storage, settings: kept }: Kept): void {
   const keep = (name: string, value: unknown): void => void storage?.setSetting(name, value);
   keepSingleKeys(kept[SINGLE_KEYS], keep);
   keepPaperSettings(kept[PAPER_SETTINGS], keep);

@@ -1,20 +1,13 @@
-/** Which paper is on: the system's wish or the maker's choice, kept on the root element for the tokens. */
-import type { SessionStore } from "../../store/session-store.ts";
-
+/** Which paper is on: light "paper" or dark "slate". The name stands on the root element, where the tokens look for it. */
 export type ThemeName = "paper" | "slate";
 
-/** Keeps the paper on the root element in step with the session and the system. @returns stops it */
-export function wearTheme(session: SessionStore): () => void {
-  const system = matchMedia("(prefers-color-scheme: dark)");
-  const put = (): void => {
-    const { theme } = session.getState();
-    document.documentElement.dataset["theme"] = theme === "system" ? (system.matches ? "slate" : "paper") : theme;
-  };
-  put();
-  system.addEventListener("change", put);
-  const leave = session.subscribe(put);
-  return () => {
-    system.removeEventListener("change", put);
-    leave();
-  };
+/** Name of the setting that keeps the maker's choice. */
+export const THEME = "theme";
+
+export const systemWish = (): MediaQueryList => matchMedia("(prefers-color-scheme: dark)");
+
+/** Puts the chosen paper on; what is no paper means the system's wish. */
+export function putOn(chosen: unknown): void {
+  const system: ThemeName = systemWish().matches ? "slate" : "paper";
+  document.documentElement.dataset["theme"] = chosen === "paper" || chosen === "slate" ? chosen : system;
 }
