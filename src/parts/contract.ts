@@ -253,6 +253,8 @@ export interface PointOutline {
 export interface InPlace {
   readonly front?: Drawing;
   readonly side?: Drawing;
+  /** `body`: the side view has z up from the plane of the body's edge instead, which the pitch of the neck turns about the join. */
+  readonly plane?: "body";
 }
 
 // ------------------------------------------------------------------------------------------------------------ on another part

@@ -1,5 +1,6 @@
 /** All parts, the instrument first; a part may read the measures only of those above it. */
 import type { Part } from "./contract.ts";
+import { body } from "./body/index.ts";
 import { bridge } from "./bridge/index.ts";
 import { fingerboard } from "./fingerboard/index.ts";
 import { headstock } from "./headstock/index.ts";
@@ -17,6 +18,7 @@ export const REGISTRY: readonly AnyPart[] = [
   entry(instrument),
   entry(fingerboard),
   entry(nut),
+  entry(body),
   entry(neck),
   entry(headstock),
   entry(bridge),

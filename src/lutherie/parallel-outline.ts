@@ -1,0 +1,123 @@
+/**
+ * An outline moved in by the thickness of a side or of a binding: the parallel curve d inside, each point shifted along its
+ * normal. Lines and arcs come out exactly, curves as cubics within a tolerance. Source: parallel curves, any text on plane
+ * curves; a curve of curvature k has one as long as d k < 1.
+ */
+import { arcRadius } from "../geometry/arc.ts";
+import { intersectPaths } from "../geometry/intersect.ts";
+import { arc, endOf, line, type Path, type Segment } from "../geometry/path.ts";
+import { curvatureAt, partOf, pieceLength, piecesOf, pointAt, tangentAt, type Piece } from "../geometry/segment.ts";
+import { selfCrossings } from "../geometry/self-crossing.ts";
+import { add, angleBetween, distance, leftOf, scale, type Vec } from "../geometry/vec.ts";
+import { curveSegments } from "./curve-path.ts";
+
+/** Turn between two segments (radians) that still counts as none. */
+const NO_CORNER = 1e-4;
+const LOOKS = 24;
+/** The least share of a curve's speed that may be left, so that no cusp comes near. */
+const LEAST_SPEED = 0.02;
+
+/**
+ * A closed outline, run counter-clockwise, moved `by` mm inwards (0 or above), within `tolerance` mm. Corners that point outwards are
+ * cut where their sides meet, those that point inwards rounded. Undefined where a bend is too tight for it, where the sides of a
+ * corner meet no more, or where it would cross itself.
+ */
+export function movedInside(outline: Path, by: number, tolerance = 2e-3): Path | undefined {
+  if (!outline.closed || !(by >= 0)) throw new RangeError("movedInside: needs a closed outline and a distance of 0 or more");
+  if (by === 0) return outline;
+  const pieces = piecesOf(outline).filter((piece) => pieceLength(piece) > 1e-9);
+  const runs = smoothRunsOf(pieces).map((run) => moveRun(run, by, tolerance));
+  const joined = runs.every((run) => run !== undefined) ? joinRuns(runs as Run[], by) : undefined;
+  return joined && selfCrossings(joined).length === 0 ? joined : undefined;
+}
+
+interface Run {
+  readonly path: Path;
+  /** The corner at its end, on the outline as it was. */
+  readonly corner: Vec;
+}
+
+/** The pieces cut at the corners, the first beginning at one if there is any. */
+function smoothRunsOf(pieces: readonly Piece[]): Piece[][] {
+  const turnAfter = (i: number): number =>
+    angleBetween(tangentAt(pieces[i]!, 1)!, tangentAt(pieces[(i + 1) % pieces.length]!, 0)!);
+  const corners = pieces.flatMap((_, i) => (Math.abs(turnAfter(i)) > NO_CORNER ? [i] : []));
+  const last = corners.at(-1);
+  if (last === undefined) return [[...pieces]];
+  const turned = [...pieces.slice(last + 1), ...pieces.slice(0, last + 1)];
+  const runs: Piece[][] = [[]];
+  turned.forEach((piece, k) => {
+    runs.at(-1)!.push(piece);
+    if (corners.includes((last + 1 + k) % pieces.length) && k < turned.length - 1) runs.push([]);
+  });
+  return runs;
+}
+
+function moveRun(run: readonly Piece[], by: number, tolerance: number): Run | undefined {
+  const segments: Segment[] = [];
+  for (const piece of run) {
+    const moved = movePiece(piece, by, tolerance);
+    if (!moved) return undefined;
+    segments.push(...moved);
+  }
+  return { path: { start: shifted(run[0]!, 0, by), segments, closed: false }, corner: run.at(-1)!.segment.to };
+}
+
+const shifted = (piece: Piece, t: number, by: number): Vec => add(pointAt(piece, t), scale(leftOf(tangentAt(piece, t)!), by));
+
+function movePiece(piece: Piece, by: number, tolerance: number): Segment[] | undefined {
+  const end = shifted(piece, 1, by);
+  const { segment, from } = piece;
+  if (segment.kind === "line") return [line(end)];
+  if (segment.kind === "arc")
+    return !segment.ccw || arcRadius(from, segment) > by * (1 + LEAST_SPEED)
+      ? [arc(end, segment.centre, segment.ccw)]
+      : undefined;
+  for (let k = 0; k <= LOOKS; k++) if (!(1 - by * curvatureAt(piece, k / LOOKS) > LEAST_SPEED)) return undefined;
+  return curveSegments({ at: (t) => shifted(piece, t, by), direction: (t) => tangentAt(piece, t)! }, 0, 1, tolerance);
+}
+
+/** The moved runs joined at their corners: cut where they cross, or rounded about the corner where they have come apart. */
+function joinRuns(runs: readonly Run[], by: number): Path | undefined {
+  const [only] = runs;
+  if (runs.length === 1 && only && distance(only.path.start, endOf(only.path)) < 1e-6)
+    return closed(only.path.start, only.path.segments);
+  let trimmed = runs.map(({ path }) => path);
+  const arcs: (Segment | undefined)[] = [];
+  for (let i = 0; i < runs.length; i++) {
+    const next = (i + 1) % runs.length;
+    const [a, b] = [trimmed[i]!, trimmed[next]!];
+    const { corner } = runs[i]!;
+    const cut = crossing(a, b, corner);
+    if (cut && i !== next) {
+      trimmed = trimmed.map((path, k) => (k === i ? cut.before : k === next ? cut.after : path));
+      arcs.push(undefined);
+      continue;
+    }
+    // Apart: the corner points inwards, and stays at its distance from the moved edge.
+    if (Math.abs(distance(endOf(a), corner) - by) > 1e-6) return undefined;
+    arcs.push(arc(b.start, corner, false));
+  }
+  const segments = trimmed.flatMap((path, i) => [...path.segments, ...(arcs[i] ? [arcs[i]] : [])]);
+  return closed(trimmed[0]!.start, segments);
+}
+
+const closed = (start: Vec, segments: readonly Segment[]): Path => ({
+  start,
+  segments: [...segments.slice(0, -1), { ...segments.at(-1)!, to: start }],
+  closed: true,
+});
+
+/** Both runs up to and from where they cross nearest to the corner. */
+function crossing(a: Path, b: Path, corner: Vec): { readonly before: Path; readonly after: Path } | undefined {
+  const [found] = intersectPaths(a, b).toSorted((m, n) => distance(m.point, corner) - distance(n.point, corner));
+  if (!found) return undefined;
+  const [before, after] = [piecesOf(a)[found.first]!, piecesOf(b)[found.second]!];
+  const { point } = found;
+  const head = found.s > 1e-12 ? [{ ...partOf(before, 0, Math.min(1, found.s)).segment, to: point }] : [];
+  const tail = found.t < 1 - 1e-12 ? [partOf(after, Math.max(0, found.t), 1).segment] : [];
+  return {
+    before: { start: a.start, segments: [...a.segments.slice(0, found.first), ...head], closed: false },
+    after: { start: point, segments: [...tail, ...b.segments.slice(found.second + 1)], closed: false },
+  };
+}

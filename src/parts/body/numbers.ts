@@ -1,0 +1,83 @@
+import type { OutlinePoint } from "../../geometry/drawn/point.ts";
+import type { BodySizes } from "../../lutherie/body-outline.ts";
+import type { Cutaway } from "../../lutherie/body-cutaway.ts";
+import type { MeasuresByKind, Sources } from "../contract.ts";
+
+/** A strip let into the edge of the body, from the outside in. */
+export interface EdgeLayer {
+  readonly name: string;
+  /** Square to the edge. */
+  readonly thickness: number;
+  /** Down the side. */
+  readonly height: number;
+}
+
+/** The settled numbers of a body. Lengths mm, angles radians; stations are counted from the neck end. */
+export interface BodyParams extends BodySizes {
+  readonly build: "hollow" | "solid";
+  readonly outlineBy: "measures" | "points";
+  readonly cutaway: "none" | "rounded" | "pointed";
+  readonly hornAt: number;
+  readonly hornOut: number;
+  readonly cutDepth: number;
+  readonly neckOut: number;
+  readonly cutFullness: number;
+  readonly tipFall: number;
+  readonly tipAngle: number;
+  readonly mirrored: boolean;
+  readonly outline: readonly OutlinePoint[];
+  readonly topThickness: number;
+  readonly backThickness: number;
+  readonly sideThickness: number;
+  readonly depth: number;
+  readonly topRadius: number | undefined;
+  readonly binding: readonly EdgeLayer[];
+  readonly backBinding: readonly EdgeLayer[];
+  readonly mouldMargin: number;
+  readonly fairness: boolean;
+}
+
+export type Instrument = MeasuresByKind["instrument"];
+
+/** The shared numbers; every design has them. */
+export function instrumentOf(from: Sources): Instrument {
+  const measures = from.get("instrument");
+  if (!measures) throw new Error("a body was derived without its instrument");
+  return measures;
+}
+
+/** Length of the strings along the centre line, before compensation. */
+export const centreScale = ({ scale, bassScale }: Instrument): number => (scale + bassScale) / 2;
+
+/** The cutaway that the numbers ask for, if any. */
+export const cutawayOf = (p: BodyParams): Cutaway | undefined =>
+  p.cutaway === "none"
+    ? undefined
+    : {
+        kind: p.cutaway,
+        hornAt: p.hornAt,
+        hornOut: p.hornOut,
+        depth: p.cutDepth,
+        neckOut: p.neckOut,
+        fullness: p.cutFullness,
+        tipFall: p.tipFall,
+        tipAngle: p.tipAngle,
+      };
+
+/** The measures of the outline alone, as the room of body outlines wants them. */
+export const sizesOf = (p: BodyParams): BodySizes => ({
+  length: p.length,
+  upperBout: p.upperBout,
+  waist: p.waist,
+  lowerBout: p.lowerBout,
+  upperBoutAt: p.upperBoutAt,
+  waistAt: p.waistAt,
+  lowerBoutAt: p.lowerBoutAt,
+  neckFlat: p.neckFlat,
+  tailFlat: p.tailFlat,
+  shoulderFullness: p.shoulderFullness,
+  upperFullness: p.upperFullness,
+  waistFullness: p.waistFullness,
+  lowerFullness: p.lowerFullness,
+  tailFullness: p.tailFullness,
+});
