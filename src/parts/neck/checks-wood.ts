@@ -7,7 +7,7 @@ import { whereIs, type NeckCheck } from "./finding.ts";
 import { modelOf, type NeckModel } from "./model.ts";
 import { instrumentOf } from "./numbers.ts";
 import { woodUnderEntry, type ChannelMeasure } from "./measure.ts";
-import { LEAST_BEHIND } from "./templates-carving.ts";
+import { LEAST_BEHIND } from "./stops.ts";
 
 const BEHIND_BASIS = `at least 3 mm (1/8 in) behind any channel: ${PRACTICE}`;
 

@@ -2,14 +2,15 @@
 import type { Dimension, Drawing, Layer, Text } from "../../drawing/drawing.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { wallFrom } from "../../lutherie/neck-run.ts";
-import type { Sources } from "../contract.ts";
+import type { Limits, Sources } from "../contract.ts";
 import type { NeckMeasures } from "./measure.ts";
 import { modelOf, type NeckModel } from "./model.ts";
 import { fretX, instrumentOf, type NeckParams } from "./numbers.ts";
 import { channelLayer, fretGuides, headStub, planOutline } from "./plan.ts";
 import { sectionView } from "./sections.ts";
 import { headFrame, sideLayer } from "./side.ts";
-import { centreAlong, movedDimensions, movedLayer, placeName } from "./views.ts";
+import { leastBehind, stopsFromSide, stopsOf, stopsOnPlan } from "./stops.ts";
+import { centreAlong, movedDimensions, movedLayer, placeName, present } from "./views.ts";
 
 /** Room between the plan and the side view, and between sections, mm. */
 const BELOW = 122;
@@ -18,10 +19,11 @@ const APART = 14;
 const ROW = 12;
 const TITLE = 5;
 
-export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources): Drawing {
+export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: Limits): Drawing {
   const model = modelOf(p, from);
   const half = Math.max(model.widthAt(model.nutX), model.widthAt(model.joinX)) / 2;
   const sideAt = vec(0, -(half + BELOW));
+  const stops = stopsOf(m, model, leastBehind(limits));
   const sections = sectionRow(p, m, model, from, sideAt);
   const title = (id: string, at: Vec, text: string, align: Text["align"]): Text => ({ id, at, text, height: TITLE, align });
   return {
@@ -31,7 +33,9 @@ export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources): Drawing
       { name: "head", shapes: headStub(model) },
       channelLayer(model, "hidden"),
       centreAlong(model.headX - 10, model.joinX + 30),
+      ...present(stopsOnPlan(stops, model)),
       movedLayer(sideLayer(p, m, model, from), sideAt),
+      ...present(stopsFromSide(stops, model, "side-")).map((layer) => movedLayer(layer, sideAt)),
       sections.layer,
       {
         name: "titles",
@@ -88,8 +92,9 @@ function sectionRow(
     return sectionView(model, from, { ...place, centre });
   });
   const leastAt = vec(model.joinX + 130, sideAt.y - 105);
-  if (m.leastWoodX !== undefined)
-    views.push(sectionView(model, from, { key: "least", label: "least wood", x: m.leastWoodX, centre: leastAt }));
+  const leastX = m.leastWoodX !== undefined && m.leastWoodX <= model.joinX ? m.leastWoodX : undefined;
+  if (leastX !== undefined)
+    views.push(sectionView(model, from, { key: "least", label: "least wood", x: leastX, centre: leastAt }));
   return {
     title: vec(model.headX - 10, sideAt.y - shaft - 20 - model.board - 8),
     layer: {
@@ -97,7 +102,7 @@ function sectionRow(
       shapes: views.flatMap(({ shapes }) => shapes),
       texts: views.flatMap(({ texts }) => texts),
     },
-    dimensions: m.leastWoodX === undefined ? [] : leastDimension(m, model, m.leastWoodX, leastAt),
+    dimensions: leastX === undefined ? [] : leastDimension(m, model, leastX, leastAt),
   };
 }
 

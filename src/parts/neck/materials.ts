@@ -1,5 +1,6 @@
 import { rectangle } from "../../geometry/path.ts";
 import type { Blank, Joint, Materials, Sources } from "../contract.ts";
+import { tongueOf } from "./joint.ts";
 import type { NeckMeasures } from "./measure.ts";
 import { modelOf } from "./model.ts";
 import type { NeckParams } from "./numbers.ts";
@@ -12,10 +13,11 @@ const WOOD = { species: "mahogany-american", sawn: "quartersawn", grain: 0, allo
  * head, shaft and heel together.
  */
 export function neckMaterials(p: NeckParams, m: NeckMeasures, from: Sources): Materials {
+  const model = modelOf(p, from);
   const shaft = (thickness: number): Blank => ({
     name: "shaft",
     title: p.scarf === "none" ? "Neck, of one piece" : "Neck, the shaft",
-    outline: planPath(p, modelOf(p, from)),
+    outline: planPath(model, tongueOf(p, model)),
     thickness,
     ...WOOD,
   });

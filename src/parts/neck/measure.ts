@@ -3,9 +3,10 @@ import { scarf } from "../../lutherie/head-angle.ts";
 import { leastWall, wallFrom, woodBetween, type PlacedWall } from "../../lutherie/neck-run.ts";
 import type { Sources } from "../contract.ts";
 import { measureHeights, type HeightMeasures } from "./heights.ts";
-import { measureJoint, type JointMeasures } from "./joint.ts";
+import { measureJoint, tongueOf, type JointMeasures } from "./joint.ts";
 import { modelOf, type NeckModel } from "./model.ts";
 import { fretX, type NeckParams } from "./numbers.ts";
+import { tongueWalls } from "./tongue-walls.ts";
 
 /** The wood at one place along the neck. */
 export interface NeckPlace {
@@ -90,11 +91,14 @@ export function measureNeck(p: NeckParams, from: Sources): NeckMeasures {
   const model = modelOf(p, from);
   const { profile, nutX, joinX } = model;
   const knots = [model.first.x, model.second.x, profile.corner, profile.bendFrom, profile.bendTo, model.heel.from, nutX];
+  const tongue = tongueOf(p, model);
   const channels = model.channels.map(({ id, name, run }): ChannelMeasure => {
     const { from: start, to, width, depthFrom, depthTo, middleFrom, middleTo } = run;
-    const behind = leastWall(run, model.sectionAt, "behind", model.limits, knots);
+    const beyond = tongue && tongueWalls(run, tongue, joinX);
+    const behind = leastOf([leastWall(run, model.sectionAt, "behind", model.limits, knots), beyond?.behind]);
     // In the head it is the head's own outline that counts.
-    const beside = leastWall(run, model.sectionAt, "beside", { ...model.limits, from: model.headX }, knots);
+    const besideNeck = leastWall(run, model.sectionAt, "beside", { ...model.limits, from: model.headX }, knots);
+    const beside = leastOf([besideNeck, beyond?.beside]);
     return {
       id,
       name,

@@ -4,7 +4,7 @@ import { polygon, segmentPath, type Path } from "../../geometry/path.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { lineAcross, meetEdge, pointAt, type TransverseLine } from "../../lutherie/transverse-line.ts";
 import { channelAt } from "../../lutherie/neck-run.ts";
-import { tongueOf } from "./joint.ts";
+import { tongueOf, type Tongue } from "./joint.ts";
 import type { NeckMeasures } from "./measure.ts";
 import type { NeckChannel, NeckModel } from "./model.ts";
 import { fretX, type NeckParams } from "./numbers.ts";
@@ -24,12 +24,11 @@ export function acrossNeck(model: NeckModel, line: TransverseLine): readonly [Ve
   return [meetEdge(line, -slope, -half) ?? pointAt(line, -at), meetEdge(line, slope, half) ?? pointAt(line, at)];
 }
 
-/** From where the head's face begins to the join, with the tongue. */
-export function planPath(p: NeckParams, model: NeckModel): Path {
+/** From where the head's face begins to the join, with the tongue if there is one. */
+export function planPath(model: NeckModel, tongue: Tongue | undefined): Path {
   const { joinX } = model;
   const [low, high] = acrossNeck(model, nutLineAt(model, model.headX));
   const half = model.widthAt(joinX) / 2;
-  const tongue = tongueOf(p, model);
   const end = tongue
     ? [
         vec(joinX, -tongue.rootTop),
@@ -45,7 +44,7 @@ export const planOutline = (p: NeckParams, m: NeckMeasures, model: NeckModel): S
   id: "outline",
   role: "cut",
   line: "visible",
-  path: planPath(p, model),
+  path: planPath(model, tongueOf(p, model)),
   name: "neck",
   says: [
     said("width at the nut", m.widthAtNut),

@@ -1,11 +1,11 @@
 /** The neck from the side: x along it, heights over the plane that the board is glued to. */
 import type { Layer, Shape } from "../../drawing/drawing.ts";
 import { line, polygon, polyline, segmentPath, type Path } from "../../geometry/path.ts";
-import { add, scale, vec, type Vec } from "../../geometry/vec.ts";
+import { add, distance, scale, vec, type Vec } from "../../geometry/vec.ts";
 import { fretPlaneOverTop } from "../../lutherie/neck-pitch.ts";
 import type { Sources } from "../contract.ts";
 import { chainOf, topRiseAt } from "./heights.ts";
-import { inBody, tongueOf } from "./joint.ts";
+import { inBody, tongueOf, type Tongue } from "./joint.ts";
 import type { NeckMeasures } from "./measure.ts";
 import type { NeckModel } from "./model.ts";
 import { fretX, type NeckParams } from "./numbers.ts";
@@ -24,9 +24,12 @@ export const headFrame = (p: Pick<NeckParams, "headTilt">, model: NeckModel): He
   start: vec(model.headX, 0),
 });
 
-/** The wood in one closed line: head, glue plane, butt, foot, back. Without the tongue. */
-export function sidePath(p: NeckParams, model: NeckModel): Path {
+/** The wood in one closed line: head, glue plane, tongue if there is one, butt, foot, back. */
+export function sidePath(p: NeckParams, model: NeckModel, tongue: Tongue | undefined): Path {
   const { profile, heel, joinX } = model;
+  const foot = vec(heel.foot, -heel.depth);
+  const corner = (out: number, down: number): Vec => inBody(model, p.pitch, out, down);
+  const ends = tongue ? [corner(0, tongue.depth), corner(tongue.length, tongue.depth), corner(tongue.length, 0)] : [];
   const { down, into, start } = headFrame(p, model);
   const top = add(start, scale(down, p.headLength));
   const bottom = add(top, scale(into, model.headWood));
@@ -36,7 +39,9 @@ export function sidePath(p: NeckParams, model: NeckModel): Path {
     start: first,
     segments: [
       ...profile.segments(from, heel.to),
-      line(vec(heel.foot, -heel.depth)),
+      line(foot),
+      // A tongue as deep as the heel begins at the foot.
+      ...ends.filter((end) => distance(end, foot) > 1e-6).map(line),
       line(vec(joinX, 0)),
       line(start),
       line(top),
@@ -50,18 +55,19 @@ export const sideOutline = (p: NeckParams, m: NeckMeasures, model: NeckModel, id
   id,
   role: "cut",
   line: "visible",
-  path: sidePath(p, model),
+  path: sidePath(p, model, tongueOf(p, model)),
   name: "neck from the side",
   says: [
     saidAngle("tilt of the head", m.tiltRad),
     said("wood at the nut", m.depthAtNut),
     said("heel", m.heelDepth),
     said("heel cut back at its foot by", m.heelUndercut),
+    ...(m.tongueLength > 0 ? [said("tongue, length", m.tongueLength), said("tongue, depth", m.tongueDepth)] : []),
   ],
   tint: "wood",
 });
 
-/** The tongue and the bolts with their inserts, each shape's id with a prefix. */
+/** The butt on both sides of the tongue and the bolts with their inserts, each shape's id with a prefix. */
 export function jointShapes(p: NeckParams, m: NeckMeasures, model: NeckModel, prefix: string): Shape[] {
   const at = (out: number, down: number): Vec => inBody(model, p.pitch, out, down);
   const box = (a: number, b: number, top: number, foot: number): Path =>
@@ -70,13 +76,12 @@ export function jointShapes(p: NeckParams, m: NeckMeasures, model: NeckModel, pr
   const tongue = tongueOf(p, model);
   if (tongue)
     shapes.push({
-      id: `${prefix}tongue`,
+      id: `${prefix}butt`,
       role: "mark",
       line: "visible",
-      path: box(0, tongue.length, 0, tongue.depth),
-      name: p.joint === "dovetail" ? "dovetail" : "tenon",
-      says: [said("length", tongue.length), said("depth", tongue.depth), said("width", m.tongueWidth)],
-      tint: "wood",
+      path: segmentPath(vec(model.joinX, 0), at(0, tongue.depth)),
+      name: `butt beside the ${p.joint}`,
+      says: [saidAngle("leans by the pitch", m.pitchRad)],
     });
   m.bolts.forEach((down, i) => {
     const face = tongue && down < tongue.depth ? tongue.length : 0;
@@ -191,22 +196,23 @@ function company(p: NeckParams, model: NeckModel, from: Sources): Shape[] {
       says: [said("thickness", p.headplate)],
     });
   }
-  if (p.heelCapThickness > 0) {
-    const { to, foot, depth } = model.heel;
-    shapes.push({
-      ...guide,
-      id: "side-heel-cap",
-      path: polygon([
-        vec(to, -depth),
-        vec(to, -depth - p.heelCapThickness),
-        vec(foot, -depth - p.heelCapThickness),
-        vec(foot, -depth),
-      ]),
+  return [...shapes, ...heelCap(p, model, "side-")];
+}
+
+export function heelCap(p: NeckParams, { heel }: NeckModel, prefix: string): Shape[] {
+  if (!(p.heelCapThickness > 0)) return [];
+  const { to, foot, depth } = heel;
+  const under = depth + p.heelCapThickness;
+  return [
+    {
+      role: "guide",
+      line: "narrow",
+      id: `${prefix}heel-cap`,
+      path: polygon([vec(to, -depth), vec(to, -under), vec(foot, -under), vec(foot, -depth)]),
       name: "heel cap",
       says: [said("thickness", p.heelCapThickness)],
-    });
-  }
-  return shapes;
+    },
+  ];
 }
 
 /** How long the bridge is drawn before and behind the saddle, and how thick the saddle, mm; their own parts know better. */

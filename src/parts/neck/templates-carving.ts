@@ -12,9 +12,6 @@ import { fretX, type NeckParams, type Which } from "./numbers.ts";
 import { channelSection, seen } from "./sections.ts";
 import { centreLine, movedPath, placeName, said } from "./views.ts";
 
-/** Wood that must stay behind a channel: the least of the check, and what the carving set counts down to. */
-export const LEAST_BEHIND = 3;
-
 /** Width of a gauge beyond the neck on either side and below it, and the space between gauges, mm. */
 const BODY = 15;
 const SPACE = 7;
@@ -23,8 +20,9 @@ const COLUMNS = 2;
 
 type Table = NonNullable<TemplateSource["table"]>;
 
-export function carvingTemplates(p: NeckParams, model: NeckModel): TemplateSource[] {
-  return [...carvingGauges(p, model), ...carvingSet(p, model), ...facetLayouts(p, model)];
+/** @param least wood that must stay behind every channel */
+export function carvingTemplates(p: NeckParams, model: NeckModel, least: number): TemplateSource[] {
+  return [...carvingGauges(p, model, least), ...carvingSet(p, model, least), ...facetLayouts(p, model)];
 }
 
 /** Frets that have a gauge, in order, as far as the heel leaves the back free. */
@@ -39,10 +37,8 @@ const channelsAt = (model: NeckModel, x: number) =>
   model.channels.filter(({ run }) => x >= run.from && x <= run.to).map(({ run }) => channelAt(run, x));
 
 /** Whether a neck carved to this section at x comes too near to a channel. */
-const isUnsafe = (model: NeckModel, x: number, section: NeckSection): boolean =>
-  channelsAt(model, x).some(
-    ({ middle, width, depth }) => wallOfCorners(section, middle, width, -depth).distance < LEAST_BEHIND - 1e-9,
-  );
+const isUnsafe = (model: NeckModel, x: number, section: NeckSection, least: number): boolean =>
+  channelsAt(model, x).some(({ middle, width, depth }) => wallOfCorners(section, middle, width, -depth).distance < least - 1e-9);
 
 interface Gauge {
   readonly key: string;
@@ -141,10 +137,10 @@ function laid(model: NeckModel, gauges: readonly Gauge[]): Layer[] {
   ];
 }
 
-function carvingGauges(p: NeckParams, model: NeckModel): TemplateSource[] {
+function carvingGauges(p: NeckParams, model: NeckModel, least: number): TemplateSource[] {
   const gauges = gaugePlaces(p, model).map(({ fret, x }): Gauge => {
     const section = model.sectionAt(x);
-    return { key: `${fret}`, label: placeName(fret), x, section, unsafe: isUnsafe(model, x, section) };
+    return { key: `${fret}`, label: placeName(fret), x, section, unsafe: isUnsafe(model, x, section, least) };
   });
   if (gauges.length === 0) return [];
   return [
@@ -162,14 +158,15 @@ function carvingGauges(p: NeckParams, model: NeckModel): TemplateSource[] {
 }
 
 /** Deeper gauges for both measured frets, for the day when the player is in the shop. */
-function carvingSet(p: NeckParams, model: NeckModel): TemplateSource[] {
+function carvingSet(p: NeckParams, model: NeckModel, least: number): TemplateSource[] {
   const gauges: Gauge[] = [];
-  const rows: Table["rows"][number][] = [];
+  const rows: Table["rows"][number][] =
+    model.channels.length === 0 ? [] : [{ label: "wood to leave behind a channel", value: least }];
   const frets = [...new Set((["first", "second"] as const satisfies readonly Which[]).map((which) => p[`${which}Fret`]))];
   const places = frets.map((fret) => {
     const x = fret === 0 ? model.nutX : fretX(model.instrument, fret);
     const final = model.sectionAt(x);
-    return { fret, x, final, keep: leastSafeDepth(final, channelsAt(model, x), LEAST_BEHIND) };
+    return { fret, x, final, keep: leastSafeDepth(final, channelsAt(model, x), least) };
   });
   for (let step = p.carvingSteps; step >= 0; step--) {
     const letter = String.fromCharCode("A".charCodeAt(0) + p.carvingSteps - step);
@@ -181,7 +178,7 @@ function carvingSet(p: NeckParams, model: NeckModel): TemplateSource[] {
         label: `${placeName(fret)}, ${letter}`,
         x,
         section,
-        unsafe: isUnsafe(model, x, section),
+        unsafe: isUnsafe(model, x, section, least),
       });
       rows.push({ label: `${placeName(fret)}, ${letter}: depth with the board`, value: section.depth + model.board });
       if (spare !== undefined)
@@ -194,7 +191,7 @@ function carvingSet(p: NeckParams, model: NeckModel): TemplateSource[] {
       title: "Carving set",
       lineIs: "back of the neck at each step down, the last letter the finished neck; cut to the line",
       drawing: { layers: laid(model, gauges), dimensions: [] },
-      table: { title: `Down to ${LEAST_BEHIND} mm of wood behind every channel`, rows },
+      table: { title: "How far down each gauge goes", rows },
     },
   ];
 }

@@ -4,32 +4,38 @@ import { polygon, segmentPath, type Path } from "../../geometry/path.ts";
 import { add, scale, unit, vec, type Vec } from "../../geometry/vec.ts";
 import { fallOver } from "../../lutherie/board-radius.ts";
 import { curvePath } from "../../lutherie/curve-path.ts";
-import type { Sources, TemplateSource } from "../contract.ts";
+import type { Limits, Sources, TemplateSource } from "../contract.ts";
+import { tongueOf } from "./joint.ts";
 import type { NeckMeasures } from "./measure.ts";
 import { modelOf, type NeckModel } from "./model.ts";
 import { fretX, type NeckParams } from "./numbers.ts";
 import { channelLayer, fretGuides, planOutline, planPath } from "./plan.ts";
+import { leastBehind, stopsFromSide, stopsOf, stopsOnPlan, type Stop } from "./stops.ts";
 import { headFrame, jointShapes, sideChannels, sideOutline } from "./side.ts";
 import { carvingTemplates } from "./templates-carving.ts";
+import { transitionGauge } from "./templates-transition.ts";
 import { jointSheets } from "./templates-joint.ts";
-import { centreAlong, centreLine, placeName, said } from "./views.ts";
+import { centreAlong, centreLine, placeName, present, said } from "./views.ts";
 
 const LABEL = 2.5;
 type Row = NonNullable<TemplateSource["table"]>["rows"][number];
 
-export function neckTemplates(p: NeckParams, m: NeckMeasures, from: Sources): TemplateSource[] {
+export function neckTemplates(p: NeckParams, m: NeckMeasures, from: Sources, limits: Limits): TemplateSource[] {
   const model = modelOf(p, from);
+  const least = leastBehind(limits);
+  const stops = stopsOf(m, model, least);
   return [
-    planTemplate(p, m, model),
-    sideProfile(p, m, model),
-    ...channelTemplate(p, model),
-    ...carvingTemplates(p, model),
+    planTemplate(p, m, model, stops),
+    sideProfile(p, m, model, stops),
+    ...channelTemplate(p, model, stops),
+    transitionGauge(p, model),
+    ...carvingTemplates(p, model, least),
     ...jointSheets(p, m, model),
     ...saddleTemplate(m, model),
   ];
 }
 
-function planTemplate(p: NeckParams, m: NeckMeasures, model: NeckModel): TemplateSource {
+function planTemplate(p: NeckParams, m: NeckMeasures, model: NeckModel, stops: readonly Stop[]): TemplateSource {
   const frets = [...new Set(p.gaugeFrets)].toSorted((a, b) => a - b).filter((fret) => fret > 0);
   return {
     name: "plan",
@@ -41,6 +47,7 @@ function planTemplate(p: NeckParams, m: NeckMeasures, model: NeckModel): Templat
         fretGuides(model),
         channelLayer(model, "hidden", "guide"),
         centreAlong(model.headX - 10, model.joinX + m.tongueLength + 10),
+        ...present(stopsOnPlan(stops, model)),
       ],
       dimensions: [],
     },
@@ -58,7 +65,7 @@ function planTemplate(p: NeckParams, m: NeckMeasures, model: NeckModel): Templat
   };
 }
 
-function channelTemplate(p: NeckParams, model: NeckModel): TemplateSource[] {
+function channelTemplate(p: NeckParams, model: NeckModel, stops: readonly Stop[]): TemplateSource[] {
   const [first] = model.channels;
   if (!first) return [];
   const rows = model.channels.flatMap(({ id, name, run }): Row[] => {
@@ -80,11 +87,20 @@ function channelTemplate(p: NeckParams, model: NeckModel): TemplateSource[] {
         layers: [
           {
             name: "outline",
-            shapes: [{ id: "outline", role: "guide", line: "narrow", path: planPath(p, model), name: "edge of the neck" }],
+            shapes: [
+              {
+                id: "outline",
+                role: "guide",
+                line: "narrow",
+                path: planPath(model, tongueOf(p, model)),
+                name: "edge of the neck",
+              },
+            ],
           },
           fretGuides(model),
           channelLayer(model, "visible"),
           centreAlong(model.headX - 20, model.joinX + 20),
+          ...present(stopsOnPlan(stops, model)),
         ],
         dimensions: [],
       },
@@ -95,7 +111,7 @@ function channelTemplate(p: NeckParams, model: NeckModel): TemplateSource[] {
 }
 
 /** The blank from the side: the finished neck in it, the scarf, the layers of the heel. */
-function sideProfile(p: NeckParams, m: NeckMeasures, model: NeckModel): TemplateSource {
+function sideProfile(p: NeckParams, m: NeckMeasures, model: NeckModel, stops: readonly Stop[]): TemplateSource {
   const rows: Row[] = [
     { label: "wood at the nut", value: m.depthAtNut },
     { label: "wood where the heel begins", value: m.depthAtJoin },
@@ -120,6 +136,7 @@ function sideProfile(p: NeckParams, m: NeckMeasures, model: NeckModel): Template
         { name: "outline", shapes: [sideOutline(p, m, model, "outline"), ...jointShapes(p, m, model, "")] },
         { name: "blank", shapes },
         { name: "channels", shapes: sideChannels(model, "") },
+        ...present(stopsFromSide(stops, model, "")),
         { name: "labels", shapes: [], texts },
       ],
       dimensions: [],

@@ -40,4 +40,7 @@ export const centreAlong = (from: number, to: number): Layer => ({
   shapes: [centreLine("centre-line", vec(from, 0), vec(to, 0))],
 });
 
+/** The layer in a list, or nothing. */
+export const present = (layer: Layer | undefined): Layer[] => (layer ? [layer] : []);
+
 export const placeName = (fret: number): string => (fret === 0 ? "nut" : `fret ${fret}`);

@@ -5,6 +5,7 @@ import DistanceOp from "jsts/org/locationtech/jts/operation/distance/DistanceOp.
 import { describe, expect, it } from "vitest";
 import { flatten } from "../../../src/geometry/flatten.ts";
 import { pathBounds } from "../../../src/geometry/measure.ts";
+import type { Path } from "../../../src/geometry/path.ts";
 import { vec, type Vec } from "../../../src/geometry/vec.ts";
 import { fieldOf, findingOf, shapeOf, shapesOf, templateOf } from "../derived-board.ts";
 import { deriveNeck, type Given } from "./derived-neck.ts";
@@ -193,6 +194,24 @@ describe("carving gauges", () => {
     const carved = deriveNeck({ neck: { firstDepth: 21.5 - safe, secondDepth: m.places[10]!.depthWithBoard } });
     expect(carved.m.places[1]!.behind!).toBeCloseTo(3, 3);
   });
+
+  it("leave as much behind a channel as the maker's own limit says", () => {
+    const limits = { "neck.wood-behind.least": "4 mm" };
+    const neck = { firstDepth: "21.5", carvingSteps: "0" };
+    const rowsOf = (given: Given) => templateOf(deriveNeck(given).part, "carving-set").table!.rows;
+    const row = (given: Given, label: string): number => rowsOf(given).find((entry) => entry.label === label)!.value;
+    expect(row({ neck, limits }, "wood to leave behind a channel")).toBe(4);
+    const safe = row({ neck, limits }, "fret 1, A: still safe to take off");
+    expect(safe).toBeLessThan(row({ neck }, "fret 1, A: still safe to take off"));
+    const { m } = deriveNeck({ neck: { ...neck, firstDepth: 21.5 - safe } });
+    expect(m.places[1]!.behind!).toBeCloseTo(4, 3);
+    const stops = (given: Given) =>
+      templateOf(deriveNeck(given).part, "carving-gauges").drawing.layers.flatMap(({ texts = [] }) =>
+        texts.filter(({ text }) => text.startsWith("STOP")),
+      );
+    expect(stops({ neck })).toEqual([]);
+    expect(stops({ neck, limits: { "neck.wood-behind.least": "7 mm" } }).length).toBeGreaterThan(0);
+  });
 });
 
 describe("facets", () => {
@@ -287,7 +306,9 @@ describe("head and blank", () => {
     const path = shapeOf(templateOf(part, "side-profile").drawing, "outline").path;
     const box = pathBounds(path);
     expect(box.maxY).toBeCloseTo(0, 9);
-    expect(box.maxX).toBeCloseTo(m.joinX, 9);
+    // The tenon leans with the butt: 15 cos 1.5° = 14.9949.
+    expect(m.tongueLength).toBe(15);
+    expect(box.maxX).toBeCloseTo(m.joinX + 14.9949, 4);
     const points = flatten(path);
     const foot = points.filter(({ y }) => Math.abs(y + m.heelDepth) < 1e-6).reduce((a, b) => (b.x > a.x ? b : a));
     // Cut back by the depth times the tangent of the pitch: 90.32 · 0.026186 = 2.365.
@@ -300,6 +321,45 @@ describe("head and blank", () => {
           Math.hypot(x - (m.headX - m.headLength * Math.cos(m.tiltRad)), y + m.headLength * Math.sin(m.tiltRad)) < 1e-6,
       ),
     ).toBe(true);
+  });
+});
+
+describe("the side of the neck", () => {
+  const shapesOn = (given: Given) => {
+    const { part, m } = deriveNeck(given);
+    return { shapes: shapesOf(templateOf(part, "side-profile").drawing), m };
+  };
+  const areaOf = (path: Path): number => {
+    const points = flatten(path, 1e-4);
+    return Math.abs(points.reduce((sum, a, i) => sum + cross(a, points[(i + 1) % points.length]!), 0) / 2);
+  };
+  const cross = (a: Vec, b: Vec): number => a.x * b.y - a.y * b.x;
+
+  it("is one line to cut, the tongue within it: larger than a butt by length times depth", () => {
+    for (const joint of ["tenon", "dovetail"] as const) {
+      const { shapes, m } = shapesOn({ neck: { joint } });
+      const cuts = shapes.filter(({ role }) => role === "cut");
+      expect(cuts.map(({ id }) => id)).toEqual(["outline"]);
+      const butt = shapesOn({ neck: { joint: "butt" } }).shapes.find(({ id }) => id === "outline")!;
+      // The tongue is a rectangle that leans by the pitch: its sides measured down the upright are 1 / cos longer, square to it cos shorter.
+      expect(areaOf(cuts[0]!.path) - areaOf(butt.path)).toBeCloseTo(m.tongueLength * (m.tongueDepth / Math.cos(m.pitchRad)), 3);
+    }
+  });
+
+  it("marks the butt beside the tongue, which is no cut, and has none for a butt joint", () => {
+    expect(shapesOn({}).shapes.find(({ id }) => id === "butt")).toMatchObject({ role: "mark" });
+    expect(shapesOn({ neck: { joint: "butt" } }).shapes.some(({ id }) => id === "butt")).toBe(false);
+  });
+
+  it("closes where the tongue is as deep as the heel", () => {
+    const { shapes } = shapesOn({ neck: { tenonDepth: "300" } });
+    const outline = shapes.find(({ id }) => id === "outline")!.path;
+    expect(outline.closed).toBe(true);
+    let from = outline.start;
+    for (const { to } of outline.segments) {
+      expect(Math.hypot(to.x - from.x, to.y - from.y)).toBeGreaterThan(1e-6);
+      from = to;
+    }
   });
 });
 

@@ -208,6 +208,117 @@ describe("wood behind the channels of a neck", () => {
   });
 });
 
+describe("the place of a stop", () => {
+  const thin = { neck: { firstDepth: "18", secondDepth: "23" } };
+
+  it("is marked on the plan, the side view and every sheet of them, from where the wood is short to where it suffices", () => {
+    const { part, m } = deriveNeck(thin);
+    const ids = (name: string): string[] => shapesOf(templateOf(part, name).drawing).map(({ id }) => id);
+    for (const name of ["plan", "channels", "side-profile"]) expect(ids(name), name).toContain("stop-rod-1");
+    for (const name of ["plan", "channels"]) expect(ids(name), name).toContain("stop-rod-1-sign");
+    const drawing = part.drawing();
+    for (const id of ["stop-rod-1", "stop-rod-1-sign", "side-stop-rod-1"])
+      expect(shapesOf(drawing).map((s) => s.id)).toContain(id);
+    const words = drawing.layers.flatMap(({ texts = [] }) => texts).map(({ text }) => text);
+    expect(words.filter((text) => text === "STOP: too little wood behind the truss-rod channel")).toHaveLength(2);
+    // Outside: the wall at the places themselves, by the measure of necks whose rod is a short piece there.
+    const box = pathBounds(shapeOf(drawing, "stop-rod-1").path);
+    const wallNear = (x: number): number =>
+      deriveNeck({ neck: { ...thin.neck, rod: "body", rodStart: x, rodLength: "60", pocketLength: "0", bars: [] } }).m
+        .channels[0]!.behind!.distance;
+    expect(box.minX).toBeLessThan(m.channels[0]!.behind!.x);
+    expect(wallNear(box.maxX - 0.5)).toBeLessThan(3);
+    expect(wallNear(box.maxX + 0.5)).toBeGreaterThan(3);
+    const sign = pathBounds(shapeOf(drawing, "stop-rod-1-sign").path);
+    expect((sign.minX + sign.maxX) / 2).toBeCloseTo(m.channels[0]!.behind!.x, 6);
+  });
+
+  it("says so where the back breaks into the channel", () => {
+    const { part } = deriveNeck({ neck: { firstDepth: "15", secondDepth: "16" } });
+    const words = part.drawing().layers.flatMap(({ texts = [] }) => texts.map(({ text }) => text));
+    expect(words).toContain("STOP: the back breaks into the truss-rod channel");
+    expect(shapeOf(part.drawing(), "stop-rod-1").name).toBe("the back breaks into the truss-rod channel");
+  });
+
+  it("is nowhere where the wood suffices, and follows the maker's own limit", () => {
+    const marks = (given: Given): string[] => {
+      const { part } = deriveNeck(given);
+      const drawings = [part.drawing(), ...part.templates().map(({ drawing }) => drawing)];
+      return drawings.flatMap(shapesOf).flatMap(({ id }) => (id.includes("stop-") ? [id] : []));
+    };
+    expect(marks({})).toEqual([]);
+    expect(marks({ limits: { "neck.wood-behind.least": "6 mm" } }).length).toBeGreaterThan(0);
+    expect(marks({ ...thin, limits: { "neck.wood-behind.least": "0.1 mm" } })).toEqual([]);
+  });
+
+  it("is marked for every channel that comes too near, by brute force along the neck", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 15, max: 22, noNaN: true }), fc.double({ min: 15, max: 24, noNaN: true }), (first, second) => {
+        const { part, m } = deriveNeck({ neck: { firstDepth: first, secondDepth: second } });
+        const marked = new Set(shapesOf(part.drawing()).flatMap(({ id }) => /^stop-(.+)-\d+$/.exec(id)?.[1] ?? []));
+        expect([...marked].toSorted()).toEqual(
+          m.channels
+            .filter(({ behind }) => behind && behind.distance < 3 - 1e-9)
+            .map(({ id }) => id)
+            .toSorted(),
+        );
+      }),
+      { numRuns: 12 },
+    );
+  });
+});
+
+describe("a channel that runs on into the tongue", () => {
+  const body = (more: Given["neck"] = {}): Given => ({
+    neck: { rod: "body", rodWidth: "6.35", pocketLength: "0", bars: [], tenonWidth: "16", tenonLength: "15", bit: "6", ...more },
+  });
+  const reach = (given: Given, to: number): Given => {
+    const { m } = deriveNeck(given);
+    return { neck: { ...given.neck, rodStart: "60", rodLength: m.joinX + to - 60 } };
+  };
+
+  it("has (16 - 6.35)/2 = 4.825 of a tenon beside it, and what is over its floor behind it", () => {
+    const { m, part } = deriveNeck(reach(body(), 10));
+    expect(m.channels[0]!.beside!.distance).toBeCloseTo(4.825, 9);
+    expect(m.channels[0]!.beside!.x).toBeGreaterThanOrEqual(m.joinX - 1e-6);
+    expect(findingOf(part, "wood-beside/rod").says).toContain("at the join");
+    // A tenon no deeper than 11 under a rod of 9.5: 1.5 left.
+    expect(deriveNeck(reach(body({ tenonDepth: "11" }), 10)).m.leastWood!).toBeCloseTo(1.5, 9);
+    expect(severityOf("wood-behind/rod", reach(body({ tenonDepth: "12.6" }), 10))).toBe("fine");
+    expect(severityOf("wood-behind/rod", reach(body({ tenonDepth: "12.4" }), 10))).toBe("stop");
+  });
+
+  it("is not asked about it where it ends at the join", () => {
+    expect(deriveNeck(reach(body(), 0)).m.channels[0]!.beside!.distance).toBeGreaterThan(10);
+    expect(severityOf("wood-behind/rod", reach(body({ tenonDepth: "11" }), 0))).toBe("fine");
+  });
+
+  it("leaves 3 mm beside it or is looked at, and stops under 1", () => {
+    const beside = (tenonWidth: string): string => severityOf("wood-beside/rod", reach(body({ tenonWidth }), 10));
+    expect(beside("12.4")).toBe("fine");
+    expect(beside("12.3")).toBe("look");
+    expect(beside("8.4")).toBe("look");
+    expect(beside("8.3")).toBe("stop");
+  });
+
+  it("loses what a dovetail closes by: at the root 32/2 - 18 tan 10°, at its foot less the taper", () => {
+    const given = body({
+      joint: "dovetail",
+      tenonWidth: "32",
+      tenonLength: "18",
+      tenonDepth: "60",
+      flare: "10°",
+      dovetailTaper: "3°",
+    });
+    const { m } = deriveNeck(reach(given, 10));
+    const taper = Math.tan((3 * Math.PI) / 180);
+    const root = 16 - 18 * Math.tan((10 * Math.PI) / 180);
+    // At the floor, 9.5 down, the side has come in by 9.5 tan 3°, and lies square to a line that leans 3°.
+    const least = (root - 9.5 * taper - 3.175) * Math.cos((3 * Math.PI) / 180);
+    expect(m.channels[0]!.beside!.distance).toBeCloseTo(least, 6);
+  });
+});
+
 describe("wood beside and between the channels", () => {
   it("is looked at where it is short and stops where there is none", () => {
     const bar = (offset: number): Given => ({ neck: { bars: [{ offset, depth: "3" }] } });
