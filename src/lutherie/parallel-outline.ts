@@ -33,8 +33,11 @@ export function movedInside(outline: Path, by: number, tolerance = 2e-3): Path |
 
 interface Run {
   readonly path: Path;
-  /** The corner at its end, on the outline as it was. */
+  /** Where it ended on the outline as it was. */
   readonly corner: Vec;
+  /** Direction of travel at its ends, the same on the outline as it was. */
+  readonly leaving: Vec;
+  readonly arriving: Vec;
 }
 
 /** The pieces cut at the corners, the first beginning at one if there is any. */
@@ -60,7 +63,13 @@ function moveRun(run: readonly Piece[], by: number, tolerance: number): Run | un
     if (!moved) return undefined;
     segments.push(...moved);
   }
-  return { path: { start: shifted(run[0]!, 0, by), segments, closed: false }, corner: run.at(-1)!.segment.to };
+  const [first, last] = [run[0]!, run.at(-1)!];
+  return {
+    path: { start: shifted(first, 0, by), segments, closed: false },
+    corner: last.segment.to,
+    leaving: tangentAt(first, 0)!,
+    arriving: tangentAt(last, 1)!,
+  };
 }
 
 const shifted = (piece: Piece, t: number, by: number): Vec => add(pointAt(piece, t), scale(leftOf(tangentAt(piece, t)!), by));
@@ -77,7 +86,7 @@ function movePiece(piece: Piece, by: number, tolerance: number): Segment[] | und
   return curveSegments({ at: (t) => shifted(piece, t, by), direction: (t) => tangentAt(piece, t)! }, 0, 1, tolerance);
 }
 
-/** The moved runs joined at their corners: cut where they cross, or rounded about the corner where they have come apart. */
+/** The moved runs joined: cut where they cross at a corner that points outwards, rounded about one that points inwards. */
 function joinRuns(runs: readonly Run[], by: number): Path | undefined {
   const [only] = runs;
   if (runs.length === 1 && only && distance(only.path.start, endOf(only.path)) < 1e-6)
@@ -87,15 +96,14 @@ function joinRuns(runs: readonly Run[], by: number): Path | undefined {
   for (let i = 0; i < runs.length; i++) {
     const next = (i + 1) % runs.length;
     const [a, b] = [trimmed[i]!, trimmed[next]!];
-    const { corner } = runs[i]!;
-    const cut = crossing(a, b, corner);
-    if (cut && i !== next) {
+    const { corner, arriving } = runs[i]!;
+    if (angleBetween(arriving, runs[next]!.leaving) > 0) {
+      const cut = i === next ? undefined : crossing(a, b, corner);
+      if (!cut) return undefined;
       trimmed = trimmed.map((path, k) => (k === i ? cut.before : k === next ? cut.after : path));
       arcs.push(undefined);
       continue;
     }
-    // Apart: the corner points inwards, and stays at its distance from the moved edge.
-    if (Math.abs(distance(endOf(a), corner) - by) > 1e-6) return undefined;
     arcs.push(arc(b.start, corner, false));
   }
   const segments = trimmed.flatMap((path, i) => [...path.segments, ...(arcs[i] ? [arcs[i]] : [])]);
