@@ -40,7 +40,7 @@ export function draftPlan(plan: Plan): Tiled | undefined {
     const own = frameOf(grid, size, cell);
     const shift = { x: frame.x0 - own.x0, y: frame.y0 - own.y0 };
     const tile = { cell, frame, shift };
-    const room = roomAround(plan.frame, plan.strokes, { turn: 0, ...shift });
+    const room = roomAround(plan.frame, plan.strokes, shift);
     const pen = new Pen();
     if (joints.length > 0) drawFrame(pen, room, tile, joints, size.overlap);
     for (const member of captions.slice())

@@ -1,8 +1,8 @@
 /** Finds room on a sheet for what may stand anywhere: rectangles free of ink and of each other. */
+import type { Vec } from "../geometry/vec.ts";
 import { Sums, visitSquares } from "./grid.ts";
 import type { Stroke } from "./ink.ts";
-import type { Placement, Rect } from "./sheet.ts";
-import { turnStroke } from "./turn.ts";
+import type { Rect } from "./sheet.ts";
 
 /** Side of a square, mm. */
 const SIZE = 1;
@@ -24,14 +24,17 @@ export class FreeRoom {
     this.#cells = new Uint8Array(this.#columns * this.#rows);
   }
 
-  /** Takes the strokes and 2 mm round them. */
-  takeStrokes(strokes: readonly Stroke[]): void {
-    const origin = { x: this.#area.x0, y: this.#area.y0 };
+  /** Takes the strokes, shifted, and 2 mm round them. */
+  takeStrokes(strokes: readonly Stroke[], shift: Vec = { x: 0, y: 0 }): void {
+    const origin = { x: this.#area.x0 - shift.x, y: this.#area.y0 - shift.y };
+    const reach = (CLEAR + 1) * SIZE;
+    const [x0, y0] = [origin.x - reach, origin.y - reach];
+    const [x1, y1] = [origin.x + this.#columns * SIZE + reach, origin.y + this.#rows * SIZE + reach];
     for (const { points, closed } of strokes) {
       for (let k = closed ? 0 : 1; k < points.length; k++) {
-        visitSquares(points[k === 0 ? points.length - 1 : k - 1]!, points[k]!, origin, SIZE, (i, j) => {
-          this.#fill(i - CLEAR, j - CLEAR, i + CLEAR + 1, j + CLEAR + 1);
-        });
+        const [a, b] = [points[k === 0 ? points.length - 1 : k - 1]!, points[k]!];
+        if ((a.x < x0 && b.x < x0) || (a.x > x1 && b.x > x1) || (a.y < y0 && b.y < y0) || (a.y > y1 && b.y > y1)) continue;
+        visitSquares(a, b, origin, SIZE, (i, j) => this.#fill(i - CLEAR, j - CLEAR, i + CLEAR + 1, j + CLEAR + 1));
       }
     }
     this.#sums = undefined;
@@ -69,15 +72,25 @@ export class FreeRoom {
    * bottom, `top` and `bottom` from the left). Undefined where there is none.
    */
   find(width: number, height: number, from: "left" | "right" | "top" | "bottom"): Rect | undefined {
-    const { columns, rows, sums } = this.#squaresFor(width, height);
+    const { columns, rows } = this.#lastFor(width, height);
+    if (columns < 0 || rows < 0) return undefined;
     const upright = from === "left" || from === "right";
+    const back = from === "right" || from === "top";
     const [outer, inner] = upright ? [columns, rows] : [rows, columns];
     const [wide, high] = [Math.ceil(width / SIZE), Math.ceil(height / SIZE)];
-    for (let a = 0; a <= outer; a++) {
-      const depth = from === "right" || from === "top" ? outer - a : a;
-      for (let b = 0; b <= inner; b++) {
-        const [i, j] = upright ? [depth, b] : [b, depth];
-        if (sums.within(i, j, i + wide, j + high) === 0) return this.#taken(i, j, width, height);
+    const [deep, across] = upright ? [wide, high] : [high, wide];
+    const [lineStep, alongStep] = upright ? [1, this.#columns] : [this.#columns, 1];
+    const [lines, along] = upright ? [this.#columns, this.#rows] : [this.#rows, this.#columns];
+    // Line by line from the side: how many lines back each place along it is free, and a run of places free far enough back.
+    const free = new Uint32Array(inner + across);
+    for (let n = 0; n < outer + deep; n++) {
+      const line = back ? outer + deep - 1 - n : n;
+      for (let k = 0, run = 0; k < free.length; k++) {
+        free[k] = line < lines && k < along && this.#cells[line * lineStep + k * alongStep] === 1 ? 0 : free[k]! + 1;
+        run = free[k]! >= deep ? run + 1 : 0;
+        if (run < across) continue;
+        const [a, b] = [back ? line : line - deep + 1, k - across + 1];
+        return upright ? this.#taken(a, b, width, height) : this.#taken(b, a, width, height);
       }
     }
     return undefined;
@@ -85,7 +98,8 @@ export class FreeRoom {
 
   /** Takes the free room of the size whose middle is nearest to (x, y). Undefined where there is none. */
   findNear(x: number, y: number, width: number, height: number): Rect | undefined {
-    const { columns, rows, sums } = this.#squaresFor(width, height);
+    const { columns, rows } = this.#lastFor(width, height);
+    const sums = (this.#sums ??= new Sums(this.#columns, this.#rows, this.#cells));
     const [wide, high] = [Math.ceil(width / SIZE), Math.ceil(height / SIZE)];
     const [atX, atY] = [(x - width / 2 - this.#area.x0) / SIZE, (y - height / 2 - this.#area.y0) / SIZE];
     let [nearest, at]: [number, readonly [number, number] | undefined] = [Infinity, undefined];
@@ -98,15 +112,10 @@ export class FreeRoom {
     return at && this.#taken(at[0], at[1], width, height);
   }
 
-  /** The last square at which a room of the size may begin, negative where it is too large for the area; what is taken so far. */
-  #squaresFor(width: number, height: number): { columns: number; rows: number; sums: Sums } {
+  /** The last square at which a room of the size may begin, negative where it is too large for the area. */
+  #lastFor(width: number, height: number): { columns: number; rows: number } {
     const { x0, y0, x1, y1 } = this.#area;
-    this.#sums ??= new Sums(this.#columns, this.#rows, this.#cells);
-    return {
-      columns: Math.floor((x1 - x0 - width) / SIZE + 1e-9),
-      rows: Math.floor((y1 - y0 - height) / SIZE + 1e-9),
-      sums: this.#sums,
-    };
+    return { columns: Math.floor((x1 - x0 - width) / SIZE + 1e-9), rows: Math.floor((y1 - y0 - height) / SIZE + 1e-9) };
   }
 
   /** Takes the room that begins at square (i, j). */
@@ -127,15 +136,9 @@ export class FreeRoom {
 /** What stands freely keeps off the frame's own line by this, mm. */
 const INSIDE = 1;
 
-/** The free room in a frame in which the strokes lie as placed. */
-export function roomAround(frame: Rect, strokes: readonly Stroke[], at: Placement): FreeRoom {
-  const { x0, y0, x1, y1 } = frame;
+/** The free room in a frame in which the strokes lie, shifted. */
+export function roomAround({ x0, y0, x1, y1 }: Rect, strokes: readonly Stroke[], shift: Vec): FreeRoom {
   const room = new FreeRoom({ x0: x0 + INSIDE, y0: y0 + INSIDE, x1: x1 - INSIDE, y1: y1 - INSIDE });
-  room.takeStrokes(
-    strokes.map((stroke) => {
-      const { points, closed } = turnStroke(stroke, at.turn);
-      return { points: points.map((p) => ({ x: p.x + at.x, y: p.y + at.y })), closed };
-    }),
-  );
+  room.takeStrokes(strokes, shift);
   return room;
 }

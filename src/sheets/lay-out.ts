@@ -159,7 +159,7 @@ function notesDraft(options: SheetOptions, count: number): Draft {
   const setting = settingOf(room!, words, options, false, false) ?? settingOf(room!, words, options, false, true);
   if (!setting) throw new Error(`no room for notes on ${options.paper.label}`);
   const pen = new Pen();
-  const free = roomAround(setting.frame, [], { turn: 0, x: 0, y: 0 });
+  const free = roomAround(setting.frame, [], { x: 0, y: 0 });
   drawUprightBars(pen, free, setting);
   drawStrip(pen, setting.stripAt.x, setting.stripAt.y, setting.strip, { tag: "", count: "" });
   return { name: "Notes", tag: `N${count}`, cell: { row: 0, column: 0 }, setting, placed: [], pen, room: free };

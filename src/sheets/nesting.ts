@@ -140,7 +140,7 @@ class Tray {
 
   /** 0 where the shape finds room at (column, row), else how far right it must at least go to pass what is in the way. */
   #blockedBy(shape: Silhouette, column: number, row: number): number {
-    for (const { row: r, from, to } of shape.runs) {
+    for (const { row: r, from, to } of shape.longest) {
       const at = (row + r) * this.#columns + column + from;
       const free = this.#clear[at]!;
       if (free >= to - from) continue;

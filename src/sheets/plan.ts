@@ -157,7 +157,7 @@ function planFor(
 function holdsBars(grid: Grid, strokes: readonly Stroke[], setting: Setting, size: FrameSize): boolean {
   return grid.cells.every((cell) => {
     const own = frameOf(grid, size, cell);
-    const room = roomAround(setting.frame, strokes, { turn: 0, x: setting.frame.x0 - own.x0, y: setting.frame.y0 - own.y0 });
+    const room = roomAround(setting.frame, strokes, { x: setting.frame.x0 - own.x0, y: setting.frame.y0 - own.y0 });
     const { x0, y0, x1, y1 } = setting.frame;
     if (grid.cells.length > 1)
       for (const edge of [

@@ -116,7 +116,7 @@ function draftShared(
   const { frame } = setting;
   const pen = new Pen();
   const placed: Placed[] = [];
-  const room = roomAround(setting.frame, [], { turn: 0, x: 0, y: 0 });
+  const room = roomAround(setting.frame, [], { x: 0, y: 0 });
   for (const { piece, at: inFrame } of group) {
     const at = { turn: inFrame.turn, x: inFrame.x + frame.x0, y: inFrame.y + frame.y0 };
     const { template } = pieces[piece]!;

@@ -15,6 +15,8 @@ export interface Silhouette {
   readonly rows: number;
   /** Row by row, from the bottom; within a row from the left, apart from each other. */
   readonly runs: readonly Run[];
+  /** The same, the longest first: the likeliest to meet something. */
+  readonly longest: readonly Run[];
   /** The ink's box; square (0, 0) lies at its lower left corner. */
   readonly box: Bounds;
   /** Number of squares. */
@@ -50,7 +52,7 @@ export function silhouetteOf(strokes: readonly Stroke[], size: number): Silhouet
       area += i - from;
     }
   }
-  return { columns, rows, runs, box, area };
+  return { columns, rows, runs, longest: runs.toSorted((a, b) => b.to - b.from - (a.to - a.from)), box, area };
 }
 
 /** Fills squares whose middle lies inside the ring; together with the squares that the ring touches, all that it encloses. */

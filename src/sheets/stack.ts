@@ -3,7 +3,7 @@ import { CAPTION_WIDTH, draftPlan, type Tiled } from "./draft.ts";
 import { captionFor } from "./furniture/captions.ts";
 import { inkBounds } from "./ink.ts";
 import { placedBounds } from "./placement.ts";
-import { planIn, type Member, type Piece, type Plan } from "./plan.ts";
+import { planIn, settingOf, type Member, type Piece, type Plan } from "./plan.ts";
 import { roomsOf } from "./rooms.ts";
 import { SHARE_GAP } from "./share.ts";
 import type { SheetOptions } from "./sheet.ts";
@@ -30,67 +30,71 @@ export interface Stack {
  */
 export function stackRows(longs: readonly Long[], options: SheetOptions): Stack[] {
   if (options.paper.kind === "roll") return [];
-  let best: { stacks: Stack[]; saved: number } = { stacks: [], saved: 0 };
+  const alone = (pieces: readonly number[]): number => pieces.reduce((sum, i) => sum + longs[i]!.plans[0]!.grid.cells.length, 0);
+  let best: { stacks: Row[]; saved: number } = { stacks: [], saved: 0 };
   for (const orientation of roomsOf(options).map((room) => room.orientation)) {
     const stacks = stacksIn(longs, options, orientation);
     const saved = stacks.reduce(
-      (sum, { plan, pieces }) =>
-        sum + pieces.reduce((s, i) => s + longs[i]!.plans[0]!.grid.cells.length, 0) - plan.grid.cells.length,
+      (sum, { plan, members }) => sum + alone(members.map(({ piece }) => piece)) - plan.grid.cells.length,
       0,
     );
     if (saved > best.saved) best = { stacks, saved };
   }
-  return best.stacks;
+  // Numbered once it is known which are stacks: the letters of their sheets are the same.
+  return best.stacks.flatMap(({ members }, n) => {
+    const name = stackName(n + 1);
+    const plan = planOf(members, longs, options, name);
+    const tiled = plan && draftPlan(plan);
+    return tiled ? [{ name, plan, tiled, pieces: members.map(({ piece }) => piece) }] : [];
+  });
 }
 
-function stacksIn(longs: readonly Long[], options: SheetOptions, orientation: Plan["room"]["orientation"]): Stack[] {
+/** A template as it would lie alone. */
+interface InRow {
+  readonly piece: number;
+  readonly alone: Plan;
+}
+
+interface Row {
+  readonly members: readonly InRow[];
+  readonly plan: Plan;
+}
+
+function stacksIn(longs: readonly Long[], options: SheetOptions, orientation: Plan["room"]["orientation"]): Row[] {
   // A template is stacked only as it would lie alone with as few sheets.
-  const rows = longs.map(({ plans }) =>
-    plans.find(
-      ({ room, grid }) =>
-        room.orientation === orientation && grid.rows === 1 && grid.cells.length === plans[0]!.grid.cells.length,
-    ),
-  );
   const order = longs
-    .map((_, i) => i)
-    .filter((i) => rows[i] !== undefined)
-    .toSorted((a, b) => rows[b]!.grid.columns - rows[a]!.grid.columns || a - b);
-  const stacks: { pieces: number[]; made: Stack | undefined }[] = [];
-  for (const i of order) {
-    let taken = false;
-    for (const stack of stacks) {
-      if (rows[stack.pieces[0]!]!.grid.columns !== rows[i]!.grid.columns) continue;
-      const pieces = [...stack.pieces, i];
-      const made = stackOf(pieces, longs, rows as Plan[], options, stackName(stacks.length));
-      if (!made) continue;
-      [stack.pieces, stack.made] = [pieces, made];
-      taken = true;
-      break;
-    }
-    if (!taken) stacks.push({ pieces: [i], made: undefined });
+    .flatMap(({ plans }, piece): InRow[] => {
+      const alone = plans.find(
+        ({ room, grid }) =>
+          room.orientation === orientation && grid.rows === 1 && grid.cells.length === plans[0]!.grid.cells.length,
+      );
+      return alone ? [{ piece, alone }] : [];
+    })
+    .toSorted((a, b) => b.alone.grid.columns - a.alone.grid.columns || a.piece - b.piece);
+  const stacks: { members: InRow[]; plan: Plan | undefined }[] = [];
+  for (const one of order) {
+    const taken = stacks.some((stack) => {
+      if (stack.members[0]!.alone.grid.columns !== one.alone.grid.columns) return false;
+      const members = [...stack.members, one];
+      const plan = planOf(members, longs, options, stackName(stacks.length));
+      if (plan) [stack.members, stack.plan] = [members, plan];
+      return plan !== undefined;
+    });
+    if (!taken) stacks.push({ members: [one], plan: undefined });
   }
-  // Numbered once it is known which are stacks: the letters of their sheets are the same.
-  return stacks
-    .filter(({ made }) => made !== undefined)
-    .flatMap(({ pieces }, n) => stackOf(pieces, longs, rows as Plan[], options, stackName(n + 1)) ?? []);
+  return stacks.flatMap(({ members, plan }) => (plan ? [{ members, plan }] : []));
 }
 
 /** "Long templates, row 2" */
 const stackName = (number: number): string => `Long templates, row ${number}`;
 
-/** The pieces one below the other, each under its caption; undefined where they no longer fit one row of as few sheets. */
-function stackOf(
-  pieces: readonly number[],
-  longs: readonly Long[],
-  rows: readonly Plan[],
-  options: SheetOptions,
-  name: string,
-): Stack | undefined {
-  const first = rows[pieces[0]!]!;
+/** The templates one below the other, each under its caption; undefined where they no longer fit one row of as few sheets. */
+function planOf(row: readonly InRow[], longs: readonly Long[], options: SheetOptions, name: string): Plan | undefined {
+  const first = row[0]!.alone;
+  const words = { title: name, lines: [sharedSentence("above"), ...footLines(options)] };
   let top = 0;
-  const members: Member[] = pieces.map((i) => {
-    const { template } = longs[i]!;
-    const { turn } = rows[i]!;
+  const members: Member[] = row.map(({ piece, alone: { turn } }) => {
+    const { template } = longs[piece]!;
     const box = placedBounds(inkBounds(template), { turn, x: 0, y: 0 });
     const { height } = captionFor(template, CAPTION_WIDTH);
     const captionAt = { x: 0, y: top - height };
@@ -98,16 +102,14 @@ function stackOf(
     top = high - (box.maxY - box.minY) - SHARE_GAP;
     return { template, at: { turn, x: -box.minX, y: high - box.maxY }, captionAt };
   });
+  const setting = settingOf(first.room, words, options, true, false) ?? settingOf(first.room, words, options, true, true);
+  if (!setting || -top - SHARE_GAP > setting.frame.y1 - setting.frame.y0) return undefined;
   const strokes = members.flatMap(({ at }, k) =>
-    longs[pieces[k]!]!.strokes.map((stroke) => {
+    longs[row[k]!.piece]!.strokes.map((stroke) => {
       const { points, closed } = turnStroke(stroke, at.turn);
       return { points: points.map((p) => ({ x: p.x + at.x, y: p.y + at.y })), closed };
     }),
   );
-  const words = {
-    title: name,
-    lines: [sharedSentence("above"), ...footLines(options)],
-  };
   const plan = planIn(
     first.room,
     { turn: first.turn, members, strokes, ink: inkGridOf(strokes) },
@@ -115,9 +117,8 @@ function stackOf(
     options,
     (p) => draftPlan(p) !== undefined,
   );
-  if (!plan || plan.grid.rows > 1 || plan.grid.cells.length > first.grid.cells.length) return undefined;
-  const tiled = draftPlan(plan);
-  return tiled && { name, plan, tiled, pieces };
+  const fits = plan && plan.grid.rows === 1 && plan.grid.cells.length <= first.grid.cells.length;
+  return fits && draftPlan(plan) ? plan : undefined;
 }
 
 /** Between a caption and the template below it, mm. */

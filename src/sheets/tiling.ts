@@ -41,33 +41,38 @@ export function fewestFrames(ink: InkGrid, size: FrameSize, suits: (grid: Grid) 
       tops: shiftsOf(box.minY, box.maxY, rows + n, size.height, size.overlap, -1),
     })),
   );
-  const spread = spaces.flatMap((space) => {
+  // The least so far, and every shift that needs no more.
+  let least = Infinity;
+  let found: Omit<Grid, "cells">[] = [];
+  const look = (space: Space, left: number, top: number): void => {
+    const grid = { columns: space.columns, rows: space.rows, left, top };
+    const count = printed(ink, size, grid, least)?.length;
+    if (count === undefined) return;
+    if (count < least) [least, found] = [count, []];
+    found.push(grid);
+  };
+  for (const space of spaces) {
     const count = Math.sqrt(SPREAD_FRAMES / (space.columns * space.rows));
     const tops = spreadOver(space.tops, space.rows, count);
-    return spreadOver(space.lefts, space.columns, count).flatMap((left) => tops.map((top) => ({ space, left, top })));
-  });
-  let least = spread.reduce(
-    (most, { space, left, top }) => printed(ink, size, { ...space, left, top }, most - 1)?.length ?? most,
-    Infinity,
-  );
+    for (const left of spreadOver(space.lefts, space.columns, count)) for (const top of tops) look(space, left, top);
+  }
   // Where fewer are found in a narrow place only, no even spread may hit it.
   for (const space of spaces) {
     const fewer = search(ink, size, space, least);
-    if (!fewer) continue;
-    least = fewer.count;
-    spread.push({ space, left: fewer.left, top: fewer.top });
+    if (fewer) look(space, fewer.left, fewer.top);
   }
-  const found: { grid: Grid; cost: number }[] = [];
-  for (const { space, left, top } of spread) {
-    const cells = printed(ink, size, { ...space, left, top }, least);
-    if (!cells) continue;
-    const grid = { columns: space.columns, rows: space.rows, left, top, cells };
-    const off = Math.abs(left - middleOf(space.lefts)) + Math.abs(top - middleOf(space.tops));
-    found.push({ grid, cost: inkOnJoints(ink, size, grid) + off * UNEVEN });
-  }
-  found.sort((a, b) => a.cost - b.cost);
-  const tried = Math.min(MOST_TRIED, found.length);
-  const grids = Array.from({ length: tried }, (_, i) => trimmed(found[Math.floor((i * found.length) / tried)]!.grid, size));
+  const spaceOf = ({ columns: c, rows: r }: Omit<Grid, "cells">): Space => spaces.find((s) => s.columns === c && s.rows === r)!;
+  const cost = (grid: Omit<Grid, "cells">): number => {
+    const { lefts, tops } = spaceOf(grid);
+    const off = Math.abs(grid.left - middleOf(lefts)) + Math.abs(grid.top - middleOf(tops));
+    return inkOnJoints(ink, size, grid) + off * UNEVEN;
+  };
+  const ranked = found.map((grid) => ({ grid, cost: cost(grid) })).toSorted((a, b) => a.cost - b.cost);
+  const tried = Math.min(MOST_TRIED, ranked.length);
+  const grids = Array.from({ length: tried }, (_, i) => {
+    const { grid } = ranked[Math.floor((i * ranked.length) / tried)]!;
+    return trimmed({ ...grid, cells: printed(ink, size, grid, least)! }, size);
+  });
   return firstSuiting(grids, ink, size, suits);
 }
 
@@ -127,7 +132,7 @@ const UNEVEN = 0.5;
 const JOINT_BANDS = [3, 6, 12];
 
 /** Squares of ink near the joints: what a joint runs along or through. */
-function inkOnJoints(ink: InkGrid, size: FrameSize, grid: Grid): number {
+function inkOnJoints(ink: InkGrid, size: FrameSize, grid: Omit<Grid, "cells">): number {
   const { minX, minY, maxX, maxY } = ink.box;
   let sum = 0;
   for (const near of JOINT_BANDS) {
