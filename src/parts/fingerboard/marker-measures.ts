@@ -1,5 +1,6 @@
 /** Where the markers of a fingerboard go. */
-import { lerp, vec, type Vec } from "../../geometry/vec.ts";
+import { circle, polygon, type Path } from "../../geometry/path.ts";
+import { add, lerp, turned, vec, type Vec } from "../../geometry/vec.ts";
 import { widthAt, type Taper } from "../../lutherie/fingerboard-taper.ts";
 import { markerSpaces } from "../../lutherie/marker-places.ts";
 import { lineAcross, meetEdge, pointAt, slantOf, type TransverseLine } from "../../lutherie/transverse-line.ts";
@@ -105,4 +106,15 @@ export function placeSideMarkers(
     const xs = apart > 0 ? [at.x - apart, at.x + apart] : [at.x];
     return xs.map((x) => ({ fret, at: [x, onEdge(x).y] as const }));
   });
+}
+
+/** The outline of a marker; bars and diamonds are turned with the frets beside them. */
+export function markerPath(p: Pick<FingerboardParams, "markerShape" | "markerSize" | "markerLength">, marker: FaceMarker): Path {
+  if (p.markerShape === "dot") return circle(vec(...marker.at), p.markerSize / 2);
+  const along = p.markerLength / 2;
+  const across = p.markerSize / 2;
+  const off = (x: number, y: number): Vec => add(vec(...marker.at), turned(vec(x, y), marker.angleRad));
+  return p.markerShape === "bar"
+    ? polygon([off(-along, -across), off(along, -across), off(along, across), off(-along, across)])
+    : polygon([off(-along, 0), off(0, -across), off(along, 0), off(0, across)]);
 }

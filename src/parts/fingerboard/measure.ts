@@ -1,13 +1,14 @@
 /** What follows from a fingerboard's numbers, for its own drawing and for every part that reads it. */
+import type { Path } from "../../geometry/path.ts";
 import { distance, vec, type Vec } from "../../geometry/vec.ts";
 import { fallOver, radiusAt } from "../../lutherie/board-radius.ts";
 import { movedIn, taperThrough, widthAt } from "../../lutherie/fingerboard-taper.ts";
 import { crownLength, slotDepth, tangLength } from "../../lutherie/fret-wire.ts";
 import { lineAcross, slantOf, stretchOf, type TransverseLine } from "../../lutherie/transverse-line.ts";
 import type { MeasuresByKind, Sources } from "../contract.ts";
-import { placeFaceMarkers, placeSideMarkers, type FaceMarker, type Marker, type Point } from "./marker-measures.ts";
+import { markerPath, placeFaceMarkers, placeSideMarkers, type FaceMarker, type Marker, type Point } from "./marker-measures.ts";
 import { endX, instrumentOf, layersOf, startX, type FingerboardParams } from "./numbers.ts";
-import { clipAcross, edgesOf, type BoardEdges, type BoardFrame } from "./outline.ts";
+import { clipAcross, edgesOf, outlinePath, type BoardEdges, type BoardFrame } from "./outline.ts";
 
 /** One fret, or with number 0 the nut; lengths 0 where there is nothing to cut. */
 export interface FingerboardFret {
@@ -78,10 +79,14 @@ export interface FingerboardMeasures {
   readonly bindingHeightAtEnd: number;
   readonly crownHeight: number;
   readonly faceMarkers: readonly FaceMarker[];
+  /** The wood between the bindings, within which inlays lie clear of the markers; absent where it cannot be drawn. */
+  readonly host?: { readonly outline: Path; readonly thickness: number; readonly holes: readonly Path[] };
   /** On the edge of the bass side; `at` lies on the edge. */
   readonly sideMarkers: readonly Marker[];
   /** Wire for all frets, with what is left on beyond the edges. */
   readonly wireLength: number;
+  /** The finished edge; absent where it cannot be drawn. */
+  readonly outline?: Path;
   /** Whether the finished outline and that of the blank can be drawn. */
   readonly hasOutline: boolean;
   readonly hasBlank: boolean;
@@ -150,6 +155,7 @@ export function measureFingerboard(p: FingerboardParams, from: Sources): Fingerb
 
   const frets = instrument.frets.map((fret) => measureFret(p, fret, instrument, outlines, end));
   const onBoard = new Set(frets.filter((fret) => fret.crownEnds).map((fret) => fret.number));
+  const faceMarkers = placeFaceMarkers(p, instrument, onBoard, taper);
   const radiusAtNut = faceRadius(p, end, 0);
   const radiusAtEnd = faceRadius(p, end, end);
   const edgeHeightAtNut = p.thickness - fallOver(radiusAtNut, p.widthAtNut);
@@ -183,9 +189,19 @@ export function measureFingerboard(p: FingerboardParams, from: Sources): Fingerb
     bindingHeightAtNut: Math.min(p.bindingHeight, edgeHeightAtNut),
     bindingHeightAtEnd: Math.min(p.bindingHeight, edgeHeightAtEnd),
     crownHeight: p.crownHeight,
-    faceMarkers: placeFaceMarkers(p, instrument, onBoard, taper),
+    faceMarkers,
+    ...(outlines.blank
+      ? {
+          host: {
+            outline: outlinePath(outlines.blank),
+            thickness: p.thickness,
+            holes: faceMarkers.map((marker) => markerPath(p, marker)),
+          },
+        }
+      : {}),
     sideMarkers: placeSideMarkers(p, instrument, onBoard, taper),
     wireLength: frets.reduce((sum, { crown }) => sum + (crown > 0 ? crown + 2 * p.crownOverhang : 0), 0),
+    ...(outlines.bound ? { outline: outlinePath(outlines.bound) } : {}),
     hasOutline: outlines.bound !== undefined,
     hasBlank: outlines.blank !== undefined,
   };

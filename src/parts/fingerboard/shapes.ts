@@ -1,9 +1,9 @@
 /** The pieces that a fingerboard's drawing and its templates are put together from. */
 import type { Layer, Said, Shape } from "../../drawing/drawing.ts";
-import { circle, polygon, segmentPath, type Path } from "../../geometry/path.ts";
-import { add, lerp, scale, turned, vec, type Vec } from "../../geometry/vec.ts";
+import { polygon, segmentPath } from "../../geometry/path.ts";
+import { add, lerp, scale, vec, type Vec } from "../../geometry/vec.ts";
 import type { MeasuresByKind } from "../contract.ts";
-import type { FaceMarker, Marker, Point } from "./marker-measures.ts";
+import { markerPath, type Marker, type Point } from "./marker-measures.ts";
 import type { BoardOutlines, FingerboardFret, FingerboardMeasures } from "./measure.ts";
 import type { FingerboardParams } from "./numbers.ts";
 import { outlinePath, stripPath, type BoardEdges, type StripPlace } from "./outline.ts";
@@ -135,17 +135,6 @@ const markerId = (
   const isSecond = all[i - 1]?.fret === marker.fret;
   return pair ? `${prefix}-${marker.fret}-${isSecond ? names[1] : names[0]}` : `${prefix}-${marker.fret}`;
 };
-
-/** The outline of a marker; bars and diamonds are turned with the frets beside them. */
-function markerPath(p: Pick<FingerboardParams, "markerShape" | "markerSize" | "markerLength">, marker: FaceMarker): Path {
-  if (p.markerShape === "dot") return circle(at(marker.at), p.markerSize / 2);
-  const along = p.markerLength / 2;
-  const across = p.markerSize / 2;
-  const off = (x: number, y: number): Vec => add(at(marker.at), turned(vec(x, y), marker.angleRad));
-  return p.markerShape === "bar"
-    ? polygon([off(-along, -across), off(along, -across), off(along, across), off(-along, across)])
-    : polygon([off(-along, 0), off(0, -across), off(along, 0), off(0, across)]);
-}
 
 export function markerLayer(p: FingerboardParams, m: FingerboardMeasures): Layer {
   return {
