@@ -13,14 +13,16 @@ import { optionsProblem, rollLength, roomsOf } from "./rooms.ts";
 import { shareSheets } from "./share.ts";
 import { stackRows } from "./stack.ts";
 import type { Choice, Sheet, SheetOptions, SheetSet, Tiling } from "./sheet.ts";
+import { hatched } from "./waste.ts";
 import { footLines, lowerFirst, nameOf, templateWords } from "./words.ts";
 
 /**
  * Lays the templates on sheets. A template without a line gets none. Throws a RangeError on options that `optionsProblem` names.
  */
-export function layOut(templates: readonly Template[], options: SheetOptions): SheetSet {
+export function layOut(asked: readonly Template[], options: SheetOptions): SheetSet {
   const problem = optionsProblem(options);
   if (problem) throw new RangeError(`layOut: ${problem.message}`);
+  const templates = options.waste === "hatch" ? asked.map(hatched) : asked;
   const laid = templates.map((template): Laid | undefined => {
     const strokes = inkOf(template);
     return strokes.length === 0 ? undefined : { template, strokes, plans: bestPlans({ template, strokes }, options) };

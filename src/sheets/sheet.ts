@@ -57,6 +57,9 @@ export interface Choice {
   readonly sheets: number;
 }
 
+/** The waste side of an edge: left white, or a band along it in grey or hatched. */
+export type Waste = "none" | "grey" | "hatch";
+
 /** How one template came to lie on its sheets. */
 export interface Tiling {
   readonly templateId: string;
@@ -72,7 +75,7 @@ export interface Tiling {
 
 export interface SheetSet {
   readonly paper: Paper;
-  readonly waste: boolean;
+  readonly waste: Waste;
   readonly sheets: readonly Sheet[];
   /** In the order of the templates asked for. */
   readonly tilings: readonly Tiling[];
@@ -96,8 +99,8 @@ export interface SheetOptions {
   readonly overlap: number;
   /** Small templates share sheets. */
   readonly share: boolean;
-  /** A grey band along the waste side of the edge. */
-  readonly waste: boolean;
+  /** How the waste side of the edge is shown. */
+  readonly waste: Waste;
   readonly printer?: PrinterCorrection;
   /** Moves the joints of a template, by its id, along and up the sheet as seen, mm. */
   readonly joints?: Readonly<Record<string, { readonly x: number; readonly y: number }>>;
@@ -111,4 +114,4 @@ export interface SheetOptions {
 }
 
 /** Margin and overlap that suit an office printer and a glue stick. */
-export const SHEET_DEFAULTS = { orientation: "best", margin: 8, overlap: 6, share: true, waste: false } as const;
+export const SHEET_DEFAULTS = { orientation: "best", margin: 8, overlap: 6, share: true, waste: "none" } as const;

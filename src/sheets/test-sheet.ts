@@ -85,7 +85,7 @@ export function testSheet(options: TestSheetOptions): SheetSet | undefined {
     furniture: drawing,
     strong,
   };
-  return { paper, waste: false, sheets: [sheet], tilings: [] };
+  return { paper, waste: "none", sheets: [sheet], tilings: [] };
 }
 
 /** A bar from (x, y), its marks on the outer side. The bar itself is a single line of its exact length. */

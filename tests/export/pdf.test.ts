@@ -89,7 +89,7 @@ describe("a PDF file", { timeout: 60_000 }, () => {
   });
 
   it("shows the waste as a grey band on the side away from the part, under the line", async () => {
-    const set = layOut([box("nut", 80, 40)], sheetOptions({ waste: true }));
+    const set = layOut([box("nut", 80, 40)], sheetOptions({ waste: "grey" }));
     const { pages } = await readPdf(await pdfOf(set, OPTIONS));
     const wide = pages[0]!.pieces.filter((piece) => piece.inForm && piece.width > 7);
     const outline = pages[0]!.pieces.filter((piece) => piece.inForm && piece.width < 1);

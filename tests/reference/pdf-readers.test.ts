@@ -19,7 +19,7 @@ let pages = 0;
 beforeAll(async () => {
   const set = layOut(
     [fingerboard(), bodyHalf(), bridge(), disc("soundhole", 50), box("nut", 45, 9)],
-    sheetOptions({ waste: true, printer: { name: "laser", sx: 1.002, sy: 0.999 } }),
+    sheetOptions({ waste: "grey", printer: { name: "laser", sx: 1.002, sy: 0.999 } }),
   );
   pages = set.sheets.length;
   writeFileSync(path, await pdfOf(set, { fonts, title: "Tenor guitar", number: "14", date: "2026-03-09" }));

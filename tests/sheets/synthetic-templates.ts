@@ -114,7 +114,7 @@ export const sheetOptions = (change: Partial<SheetOptions> = {}): SheetOptions =
   margin: 8,
   overlap: 6,
   share: true,
-  waste: false,
+  waste: "none",
   order: { number: "14", title: "Tenor guitar", player: "H. Rowan" },
   date: "2026-03-09",
   fingerprint: "7F3A-C2",

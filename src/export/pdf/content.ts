@@ -7,6 +7,7 @@ import { transformPoint, type Affine } from "../../geometry/transform.ts";
 import { add, polar, vec, type Vec } from "../../geometry/vec.ts";
 import type { Layer, LineType, Shape, Text } from "../../drawing/drawing.ts";
 import { textWidth, TYPE_SIZE } from "../../sheets/lettering.ts";
+import { WASTE_BAND, WASTE_SHADE, wasteEdges } from "../../sheets/waste.ts";
 import type { Template } from "../../templates/template.ts";
 import { MM_PER_INCH } from "../../units/unit.ts";
 import { STROKES } from "../line-types.ts";
@@ -77,20 +78,14 @@ export function layerOperators(layers: readonly Layer[], font: PdfFont, to: Affi
     .join("\n");
 }
 
-/** Width of the grey band on the waste side, mm, and its shade (0 black, 1 white). */
-const WASTE_BAND = 4;
-const WASTE_SHADE = 0.88;
-
-/**
- * A grey band along the waste side of the template's edge: outside of it, or inside where the edge is marked as waste itself. A wide
- * stroke, clipped to that side.
- */
+/** A grey band along the waste side of the template's edge: a wide stroke, clipped to that side. */
 export function wasteOperators(template: Template, box: Bounds, to: Affine): string[] {
-  const shapes = template.drawing.layers.flatMap((layer) => layer.shapes);
-  const edges = shapes.filter((shape) => shape.path.closed && (shape.id === template.edge || shape.tint === "waste"));
-  return edges.map((edge) => {
-    const loops = [edge.path, ...(edge.holes ?? [])].map((path) => pathOperators(path, to)).join("\n");
-    const beyond = edge.tint === "waste" ? "" : pathOperators(rectangle(box.minX, box.minY, box.maxX, box.maxY), to);
-    return `q ${beyond}\n${loops}\nW* n ${points(2 * WASTE_BAND * POINTS_PER_MM)} w ${points(WASTE_SHADE)} G\n${loops}\nS Q`;
-  });
+  const { outside, inside } = wasteEdges(template);
+  const band = (edges: readonly Path[], beyond: readonly Path[]): string[] => {
+    if (edges.length === 0) return [];
+    const loops = edges.map((path) => pathOperators(path, to)).join("\n");
+    const clip = [...beyond.map((path) => pathOperators(path, to)), loops].join("\n");
+    return [`q ${clip}\nW* n ${points(2 * WASTE_BAND * POINTS_PER_MM)} w ${points(WASTE_SHADE)} G\n${loops}\nS Q`];
+  };
+  return [...band(outside, [rectangle(box.minX, box.minY, box.maxX, box.maxY)]), ...band(inside, [])];
 }

@@ -53,7 +53,7 @@ export async function pdfOf(set: SheetSet, options: PdfOptions): Promise<Uint8Ar
   for (const [i, sheet] of set.sheets.entries()) {
     for (const { template } of sheet.placed) {
       await pause();
-      if (!forms.has(template.id)) forms.set(template.id, writeTemplate(doc, template, set.waste, faces));
+      if (!forms.has(template.id)) forms.set(template.id, writeTemplate(doc, template, set.waste === "grey", faces));
     }
     writeSheet(doc, sheet, forms, faces);
     options.onProgress?.((0.9 * (i + 1)) / set.sheets.length);
@@ -126,11 +126,11 @@ const SCALE = scaling(POINTS_PER_MM);
 const FORM_EDGE = 20;
 
 /** Writes a template once, in points along its own axes. */
-function writeTemplate(doc: PDFDocument, template: Template, waste: boolean, faces: Faces): PDFRef {
+function writeTemplate(doc: PDFDocument, template: Template, grey: boolean, faces: Faces): PDFRef {
   const box = growBounds(inkBounds(template), FORM_EDGE);
   const content = [
     "1 j",
-    ...(waste ? wasteOperators(template, box, SCALE) : []),
+    ...(grey ? wasteOperators(template, box, SCALE) : []),
     layerOperators(template.drawing.layers, faces.regular, SCALE),
   ].join("\n");
   return doc.context.register(

@@ -76,7 +76,7 @@ export function Pages({ templates, set, problem, busy, none, onJoint }: PagesPro
           </nav>
         ) : null}
       </div>
-      {set ? <Inks templates={templates} /> : null}
+      {set ? <Inks set={set} /> : null}
       {set
         ? groups.map((group) => <AssemblyOfSheets key={group.key} group={group} set={set} pxPerMm={pxPerMm} onJoint={onJoint} />)
         : null}

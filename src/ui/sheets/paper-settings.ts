@@ -20,7 +20,7 @@ interface PaperNumbers {
   readonly margin: number;
   readonly overlap: number;
   readonly share: boolean;
-  readonly waste: boolean;
+  readonly wasteSide: SheetOptions["waste"];
   /** Name of a measured one. */
   readonly printer: string;
 }
@@ -93,12 +93,17 @@ const tableFor = (unit: LengthUnit, printers: readonly MeasuredPrinter[]): Param
     group: JOINTS,
     fallback: SHEET_DEFAULTS.share,
   },
-  waste: {
-    type: "flag",
-    label: "Grey along the waste side",
-    help: "Shows on which side of the line the wood goes away.",
+  wasteSide: {
+    type: "choice",
+    label: "Waste side of the edge",
+    help: "Shows on which side of the line the wood goes away. Hatching takes less ink than grey, and lets a pencil line be seen.",
     group: JOINTS,
     fallback: SHEET_DEFAULTS.waste,
+    options: [
+      { value: "none", label: "White" },
+      { value: "grey", label: "Grey" },
+      { value: "hatch", label: "Hatched" },
+    ],
   },
   printer: {
     type: "choice",
@@ -171,7 +176,7 @@ export function paperSettings(kept: RawRecord, unit: LengthUnit, printers: reado
     drop: () => undefined,
   };
   if (!settled.ok || !paper?.ok) return { fields, editing, chosen: undefined };
-  const { orientation, margin, overlap, share, waste } = settled.value;
+  const { orientation, margin, overlap, share, wasteSide } = settled.value;
   const measured = printers.find(({ name }) => name === settled.value.printer);
   const printer = measured && correctionFor(measured);
   return {
@@ -183,7 +188,7 @@ export function paperSettings(kept: RawRecord, unit: LengthUnit, printers: reado
       margin,
       overlap,
       share,
-      waste,
+      waste: wasteSide,
       ...(printer ? { printer } : {}),
     },
   };

@@ -2,9 +2,13 @@
 import { memo, useId } from "react";
 import type { Drawing } from "../../drawing/drawing.ts";
 import { pathData } from "../../export/svg/path-data.ts";
+import { growBounds } from "../../geometry/bounds.ts";
+import { rectangle, type Path } from "../../geometry/path.ts";
 import type { Vec } from "../../geometry/vec.ts";
+import { inkBounds } from "../../sheets/ink.ts";
 import { placementMap } from "../../sheets/placement.ts";
-import type { Sheet } from "../../sheets/sheet.ts";
+import type { Sheet, SheetSet } from "../../sheets/sheet.ts";
+import { WASTE_BAND, wasteEdges } from "../../sheets/waste.ts";
 import type { Template } from "../../templates/template.ts";
 import "./sheet-svg.css";
 
@@ -14,12 +18,14 @@ const flipped = (p: Vec): Vec => ({ x: p.x, y: -p.y });
 const inkId = (templateId: string): string => `ink-${templateId.replace(/[^\w-]+/g, "-")}`;
 
 /** The templates' lines, once each; the sheets show pieces of them. Must stand in the page before the sheets. */
-export const Inks = memo(function Inks({ templates }: { readonly templates: readonly Template[] }) {
+export const Inks = memo(function Inks({ set }: { readonly set: SheetSet }) {
+  const templates = new Map(set.sheets.flatMap(({ placed }) => placed.map(({ template }) => [template.id, template] as const)));
   return (
     <svg className="sheet-inks" aria-hidden="true">
       <defs>
-        {templates.map((template) => (
+        {[...templates.values()].map((template) => (
           <g key={template.id} id={inkId(template.id)}>
+            {set.waste === "grey" ? <GreyWaste template={template} /> : null}
             <Ink drawing={template.drawing} place={flipped} />
           </g>
         ))}
@@ -27,6 +33,26 @@ export const Inks = memo(function Inks({ templates }: { readonly templates: read
     </svg>
   );
 });
+
+/** The band along the waste side, as the file has it: a wide stroke clipped to that side. */
+function GreyWaste({ template }: { readonly template: Template }) {
+  const { outside, inside } = wasteEdges(template);
+  const { minX, minY, maxX, maxY } = growBounds(inkBounds(template), 2 * WASTE_BAND);
+  const beyond = rectangle(minX, minY, maxX, maxY);
+  return [outside, inside].map((edges, i) => {
+    if (edges.length === 0) return null;
+    const data = (paths: readonly Path[]): string => paths.map((path) => pathData(path, flipped)).join("");
+    const clip = `${inkId(template.id)}-${i === 0 ? "outside" : "inside"}`;
+    return (
+      <g key={clip}>
+        <clipPath id={clip}>
+          <path clipRule="evenodd" d={data(i === 0 ? [beyond, ...edges] : edges)} />
+        </clipPath>
+        <path className="ink-waste" clipPath={`url(#${clip})`} strokeWidth={2 * WASTE_BAND} d={data(edges)} />
+      </g>
+    );
+  });
+}
 
 export const SheetSvg = memo(function SheetSvg({ sheet, pxPerMm }: { readonly sheet: Sheet; readonly pxPerMm: number }) {
   const id = useId();
