@@ -87,13 +87,13 @@ export function pointOn(e: Edge, t: number): Vec {
   return vec(e.cx + e.radius * Math.cos(angle), e.cy + e.radius * Math.sin(angle));
 }
 
-/** Unit direction of travel at the start (t 0) or the end (t 1). */
-export function directionOn(e: Edge, t: 0 | 1): Vec {
+/** Unit direction of travel at t in [0, 1]. */
+export function directionOn(e: Edge, t: number): Vec {
   if (e.sweep === 0) {
     const length = Math.hypot(e.x1 - e.x0, e.y1 - e.y0);
     return vec((e.x1 - e.x0) / length, (e.y1 - e.y0) / length);
   }
-  const [x, y] = t === 0 ? [e.x0, e.y0] : [e.x1, e.y1];
+  const { x, y } = t === 0 ? vec(e.x0, e.y0) : t === 1 ? vec(e.x1, e.y1) : pointOn(e, t);
   const k = Math.sign(e.sweep) / e.radius;
   return vec(-(y - e.cy) * k, (x - e.cx) * k);
 }
@@ -161,6 +161,21 @@ export function distanceTo(e: Edge, x: number, y: number): number {
   const dy = y - e.cy;
   if (spans(e, dx, dy)) return Math.abs(root(dx, dy) - e.radius);
   return Math.min(root(x - e.x0, y - e.y0), root(x - e.x1, y - e.y1));
+}
+
+/** The point of the edge nearest to (x, y). */
+export function nearestOn(e: Edge, x: number, y: number): Vec {
+  if (e.sweep === 0) {
+    const dx = e.x1 - e.x0;
+    const dy = e.y1 - e.y0;
+    const t = Math.min(1, Math.max(0, ((x - e.x0) * dx + (y - e.y0) * dy) / (dx * dx + dy * dy)));
+    return vec(e.x0 + dx * t, e.y0 + dy * t);
+  }
+  const dx = x - e.cx;
+  const dy = y - e.cy;
+  const away = root(dx, dy);
+  if (away > 0 && spans(e, dx, dy)) return vec(e.cx + (dx / away) * e.radius, e.cy + (dy / away) * e.radius);
+  return root(x - e.x0, y - e.y0) <= root(x - e.x1, y - e.y1) ? vec(e.x0, e.y0) : vec(e.x1, e.y1);
 }
 
 /** Quicker than Math.hypot, whose care for huge numbers is not needed here. */

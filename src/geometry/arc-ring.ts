@@ -1,5 +1,6 @@
 import { fitCircle } from "./fit-arc.ts";
 import { fitBiarc } from "./fit-biarc.ts";
+import { flatten } from "./flatten.ts";
 import type { Outline } from "./outline.ts";
 import { circle, line, type Path, type Segment } from "./path.ts";
 import { agreed, endTangent, isCorner, tangentThrough } from "./refit.ts";
@@ -15,6 +16,13 @@ const BOW = 3 * FLATTEN;
 /** Every ring of the region as a path of lines and arcs. */
 export const arcOutlinesOf = (region: Region): Outline[] =>
   region.map(({ outer, holes }) => ({ outer: arcRing(outer), holes: holes.map(arcRing) }));
+
+/** The outlines, which do not overlap, in straight sides within `tolerance` mm. */
+export const regionOfArcs = (outlines: readonly Outline[], tolerance = FLATTEN): Region =>
+  outlines.map(({ outer, holes }) => ({
+    outer: flatten(outer, tolerance),
+    holes: holes.map((hole) => flatten(hole, tolerance)),
+  }));
 
 /**
  * The ring as a closed path of lines and true arcs, run the same way. Its points are taken for points of a curve flattened to FLATTEN, which

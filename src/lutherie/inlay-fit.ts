@@ -1,13 +1,21 @@
-/** How a pocket and its piece fit, measured on their edges as they are. Lengths in mm, areas in mm2. */
+/** How a pocket and its piece fit, measured on their edges as they are drawn. Lengths in mm, areas in mm2. */
+import { edgesMeet, edgesOf, lengthOf, pointOn } from "../geometry/arc-edge.ts";
+import { edgeIndex } from "../geometry/arc-nearest.ts";
+import { regionOfArcs } from "../geometry/arc-ring.ts";
 import { difference } from "../geometry/clipper.ts";
-import { regionArea, ringsOf, type Region, type Ring } from "../geometry/region.ts";
-import { ringIndex } from "../geometry/ring-index.ts";
-import { distance, lerp, type Vec } from "../geometry/vec.ts";
+import { narrowest, type Narrow } from "../geometry/narrowest.ts";
+import { pathsOf, type Outline } from "../geometry/outline.ts";
+import { regionArea } from "../geometry/region.ts";
+import type { Vec } from "../geometry/vec.ts";
+import { isInside } from "../geometry/winding.ts";
 
 export interface PairFit {
   /** Least and greatest distance between the two edges, from either to the other; where they overlap the least is 0. */
   readonly minGap: number;
   readonly maxGap: number;
+  /** Where these are. */
+  readonly tightest: Vec;
+  readonly loosest: Vec;
   /** Area of the piece that lies outside of the pocket. */
   readonly overlap: number;
 }
@@ -16,76 +24,47 @@ export interface PairFit {
 const STEP = 0.02;
 
 /**
- * Measures the gap round a piece in its pocket. `reach` bounds what is looked for: a place further from the other edge counts as `reach`.
- * Undefined where either is empty.
+ * Measures the gap round a piece in its pocket, both outlines of lines and arcs. `reach` bounds what is looked for: a place further from the
+ * other edge counts as `reach`. Undefined where either is empty.
  */
-export function pairFit(pocket: Region, piece: Region, reach: number): PairFit | undefined {
-  if (pocket.length === 0 || piece.length === 0) return undefined;
-  const outside = ringsOf(pocket);
-  const inside = ringsOf(piece);
-  let minGap = reach;
-  let maxGap = 0;
+export function pairFit(pocket: readonly Outline[], piece: readonly Outline[], reach: number): PairFit | undefined {
+  const outside = pocket.flatMap(pathsOf).flatMap(edgesOf);
+  const inside = piece.flatMap(pathsOf).flatMap(edgesOf);
+  const first = inside[0] && pointOn(inside[0], 0);
+  if (!first || outside.length === 0) return undefined;
+  let [minGap, maxGap, tightest, loosest] = [Infinity, -Infinity, first, first];
   for (const [from, to] of [
     [inside, outside],
     [outside, inside],
   ] as const) {
-    const index = ringIndex(to, reach);
-    for (const ring of from)
-      for (const p of samples(ring, STEP)) {
-        const away = index.distanceWithin(p, reach) ?? reach;
-        minGap = Math.min(minGap, away);
-        maxGap = Math.max(maxGap, away);
-      }
-  }
-  const overlap = regionArea(difference(piece, pocket));
-  return { minGap: overlap > 1e-4 ? 0 : minGap, maxGap, overlap };
-}
-
-/** A thin wall of wood between two parts of a pocket. */
-export interface Wall {
-  readonly thickness: number;
-  readonly between: readonly [Vec, Vec];
-}
-
-/**
- * The thinnest wall between any two parts of a region, or undefined if none is thinner than `reach`.
- */
-export function thinnestWall(region: Region, reach: number): Wall | undefined {
-  let best: Wall | undefined;
-  for (const [i, part] of region.entries()) {
-    const others = ringsOf(region.slice(i + 1));
-    if (others.length === 0) break;
-    const index = ringIndex(others, reach);
-    for (const ring of ringsOf([part]))
-      for (const p of samples(ring, STEP)) {
-        const within = best?.thickness ?? reach;
-        const thickness = index.distanceWithin(p, within);
-        if (thickness === undefined || thickness >= within) continue;
-        best = { thickness, between: [p, nearestOf(others, p)] };
-      }
-  }
-  return best;
-}
-
-function nearestOf(rings: readonly Ring[], p: Vec): Vec {
-  let best = p;
-  let least = Infinity;
-  for (const ring of rings)
-    for (const q of samples(ring, STEP)) {
-      const away = distance(p, q);
-      if (away < least) {
-        least = away;
-        best = q;
+    const index = edgeIndex(to);
+    for (const edge of from) {
+      const count = Math.max(1, Math.ceil(lengthOf(edge) / STEP));
+      for (let k = 0; k < count; k++) {
+        const p = pointOn(edge, k / count);
+        const away = index.nearest(p, reach)?.distance ?? reach;
+        if (away < minGap) [minGap, tightest] = [away, p];
+        if (away > maxGap) [maxGap, loosest] = [away, p];
       }
     }
-  return best;
+  }
+  const contained = piece.every(({ outer }) => isInside(pocket.flatMap(pathsOf), outer.start)) && !edgesMeet(inside, outside);
+  const overlap = contained ? 0 : regionArea(difference(regionOfArcs(piece), regionOfArcs(pocket)));
+  return { minGap: overlap > 1e-4 ? 0 : minGap, maxGap, tightest, loosest, overlap };
 }
 
-/** The ring's corners, and points between them so that no two neighbours are further apart than `step`. */
-function* samples(ring: Ring, step: number): Generator<Vec> {
-  for (const [i, a] of ring.entries()) {
-    const b = ring[(i + 1) % ring.length]!;
-    const pieces = Math.max(1, Math.ceil(distance(a, b) / step));
-    for (let k = 0; k < pieces; k++) yield lerp(a, b, k / pieces);
-  }
+/** How a piece goes into its pocket where the gap asked for is `gap`. */
+export type FitVerdict = "fits" | "jams" | "tight" | "loose";
+
+/** A gap that is off by less than this is as asked, mm. */
+const AS_ASKED = 0.005;
+
+/** `jams` where the piece overlaps the pocket, `tight` or `loose` where the gap somewhere misses what was asked for by 0.005 mm or more. */
+export function fitVerdict({ minGap, maxGap, overlap }: PairFit, gap: number): FitVerdict {
+  if (overlap > 1e-4) return "jams";
+  if (minGap < gap - AS_ASKED) return "tight";
+  return maxGap > gap + AS_ASKED ? "loose" : "fits";
 }
+
+/** The thinnest wall of wood that stands between pockets, in their slits and in their counters, if it is thinner than `most`. */
+export const thinnestWall = (pocket: readonly Outline[], most: number): Narrow | undefined => narrowest(pocket, "outside", most);

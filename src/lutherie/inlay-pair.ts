@@ -11,9 +11,10 @@
  *
  * Lengths in mm.
  */
-import { closeArcs, closeArcsApart, openArcs, placesBetween, regionOfArcs } from "../geometry/arc-morphology.ts";
+import { closeArcs, closeArcsApart, openArcs } from "../geometry/arc-morphology.ts";
 import { offsetArcs } from "../geometry/arc-offset.ts";
-import { arcOutlinesOf } from "../geometry/arc-ring.ts";
+import { placesBetween } from "../geometry/arc-places.ts";
+import { arcOutlinesOf, regionOfArcs } from "../geometry/arc-ring.ts";
 import { difference, union } from "../geometry/clipper.ts";
 import { dilate } from "../geometry/morphology.ts";
 import type { Outline } from "../geometry/outline.ts";

@@ -1,8 +1,8 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { closeArcs, openArcs, regionOfArcs } from "../../src/geometry/arc-morphology.ts";
+import { closeArcs, openArcs } from "../../src/geometry/arc-morphology.ts";
 import { offsetArcs } from "../../src/geometry/arc-offset.ts";
-import { arcOutlinesOf, arcRing } from "../../src/geometry/arc-ring.ts";
+import { arcOutlinesOf, arcRing, regionOfArcs } from "../../src/geometry/arc-ring.ts";
 import { roundedPolygon } from "../../src/geometry/arc.ts";
 import { uniteRings } from "../../src/geometry/clipper.ts";
 import { flatten } from "../../src/geometry/flatten.ts";

@@ -61,7 +61,7 @@ describe.each(MOVES)("pairs of the reference cases, %s", (_, move) => {
       pieces: parts ? "apart" : "joined",
       mend: mode,
     });
-    const fit = pairFit(pair.pocket, pair.piece, 1)!;
+    const fit = pairFit(pair.curves.pocket, pair.curves.piece, 1)!;
     const found: Record<string, number | boolean | undefined> = {
       area_S: regionArea(shape),
       area_M: regionArea(pair.common),
@@ -83,7 +83,7 @@ describe.each(MOVES)("pairs of the reference cases, %s", (_, move) => {
       plug_left_over: parts
         ? Math.max(...pair.piece.map((polygon) => regionArea(difference(close([polygon], rq), [polygon]))))
         : regionArea(difference(close(pair.piece, rq), pair.piece)),
-      wall_min: thinnestWall(pair.pocket, 2)?.thickness,
+      wall_min: thinnestWall(pair.curves.pocket, 2)?.width,
     };
     for (const [key, [value, tolerance]] of Object.entries(given.expect)) {
       expect(found, key).toHaveProperty(key);

@@ -1,0 +1,157 @@
+/**
+ * The narrowest place of a shape, or of the room around it and in its holes: the least of the places where two edges face each other squarely
+ * and nothing else comes between them. These are the narrow necks of the medial axis (H. Blum, "A transformation for extracting new
+ * descriptors of shape", 1967; named from memory): as a disc grows past half that width the shape, opened by it, breaks there. Points and
+ * corners, which lose their tip to the smallest disc, have no such place. Lengths in mm, angles in radians.
+ */
+import { directionOn, edgesOf, lengthOf, nearestOn, pointOn, type Edge } from "./arc-edge.ts";
+import { edgeIndex, type NearestEdge } from "./arc-nearest.ts";
+import { offsetArcs } from "./arc-offset.ts";
+import { pathsOf, type Outline } from "./outline.ts";
+import type { Path } from "./path.ts";
+import { reversePath } from "./segment.ts";
+import { add, angleBetween, distance, dot, leftOf, lerp, norm, scale, sub, turned, vec, type Vec } from "./vec.ts";
+
+/** A narrow place: how wide it is, and the two points that face each other across it. */
+export interface Narrow {
+  readonly width: number;
+  readonly between: readonly [Vec, Vec];
+}
+
+/** `inside`: of the shape itself, its strokes; `outside`: of what is around it and in its holes. */
+export type Side = "inside" | "outside";
+
+/** Distance between the places of an edge from which one looks across. */
+const STEP = 0.04;
+/** At a corner that opens to the side looked at, one looks in directions no further apart than this. */
+const FAN = Math.PI / 18;
+/** Cosine of 20 degrees: what lies further aside does not face the place looked from. */
+const FACING = Math.cos(Math.PI / 9);
+/** Cosine of half a degree: sides that draw together by less than 1 degree are even, and narrowest where the even piece ends. */
+const EVEN = Math.cos(Math.PI / 360);
+/** A disc counts as free of edges if none reaches further into it than this. */
+const FREE = 1e-6;
+/** To this the disc that just fits into a part without a neck is sought. */
+const FITTED = 1e-4;
+/** Falls from edge to edge after which the two ends of a narrow place have settled, or it is none. */
+const MOST_FALLS = 100;
+
+/**
+ * The narrowest place, if it is narrower than `most`. A part (or a hole) without one, such as a triangle, counts with the largest disc in it,
+ * since it vanishes with that. Exact to 1e-6 at necks, to 0.0002 at such discs; where sides draw together by less than 1 degree it is up to
+ * 0.0007 wider than it should be. Outlines of lines and arcs that do not overlap; throws on a cubic.
+ */
+export function narrowest(outlines: readonly Outline[], side: Side, most: number): Narrow | undefined {
+  const rings = outlines.flatMap(pathsOf).map(edgesOf);
+  const across = seerOf(rings, side);
+  const alone = side === "inside" ? outlines : outlines.flatMap(({ holes }) => holes.map(filled));
+  let best: Narrow | undefined;
+  const offer = (found: Narrow | undefined): void => {
+    if (found && found.width < (best?.width ?? most)) best = found;
+  };
+  for (const ring of rings) offer(across(ring, best?.width ?? most));
+  for (const body of alone) offer(largestDisc(body, best?.width ?? most));
+  return best;
+}
+
+const filled = (hole: Path): Outline => ({ outer: reversePath(hole), holes: [] });
+
+/** The largest disc in an outline, as a place as wide as its diameter, if that is below `most`. */
+function largestDisc(outline: Outline, most: number): Narrow | undefined {
+  if (offsetArcs([outline], -most / 2).length > 0) return undefined;
+  let [low, high] = [0, most / 2];
+  let core = [outline];
+  while (high - low > FITTED) {
+    const middle = (low + high) / 2;
+    const left = offsetArcs([outline], -middle);
+    if (left.length > 0) [low, core] = [middle, left];
+    else high = middle;
+  }
+  const centre = core[0]!.outer.start;
+  return { width: 2 * low, between: [vec(centre.x - low, centre.y), vec(centre.x + low, centre.y)] };
+}
+
+/** Looks across from every place of one of the rings for the narrowest place below some width. */
+type Seer = (ring: readonly Edge[], most: number) => Narrow | undefined;
+
+function seerOf(rings: readonly (readonly Edge[])[], side: Side): Seer {
+  const index = edgeIndex(rings.flat());
+  const places = new Map<Edge, { readonly ring: readonly Edge[]; readonly at: number }>();
+  for (const ring of rings) for (const [at, edge] of ring.entries()) places.set(edge, { ring, at });
+  // The material lies on the left of outer rings and of holes.
+  const way = side === "inside" ? 1 : -1;
+
+  return (ring, most) => {
+    let best: Narrow | undefined;
+    const look = (from: Vec, edge: Edge, normal: Vec): void => {
+      const found = across(from, edge, normal, best?.width ?? most);
+      if (found && found.width < (best?.width ?? most)) best = found;
+    };
+    for (const [i, edge] of ring.entries()) {
+      const count = Math.max(2, Math.ceil(lengthOf(edge) / STEP));
+      for (let k = 0; k < count; k++) {
+        const t = (k + 0.5) / count;
+        look(pointOn(edge, t), edge, scale(leftOf(directionOn(edge, t)), way));
+      }
+      const next = ring[(i + 1) % ring.length]!;
+      const before = directionOn(edge, 1);
+      const turn = angleBetween(before, directionOn(next, 0));
+      if (turn * way >= -FAN / 2) continue;
+      const fans = Math.ceil(Math.abs(turn) / FAN);
+      for (let k = 0; k <= fans; k++) look(vec(next.x0, next.y0), next, scale(leftOf(turned(before, (turn * k) / fans)), way));
+    }
+    return best;
+  };
+
+  /** The place across from a point of an edge, seen along the normal there, if it is narrower than `most`. */
+  function across(from: Vec, edge: Edge, normal: Vec, most: number): Narrow | undefined {
+    // The largest disc that touches the edge at `from` and holds no other point of any, found by letting it shrink.
+    let radius = most / 2;
+    let to: NearestEdge | undefined;
+    for (;;) {
+      const hit = index.nearest(add(from, scale(normal, radius)), radius - FREE);
+      if (!hit) break;
+      const away = sub(hit.point, from);
+      const ahead = dot(away, normal);
+      const next = ahead > 0 ? dot(away, away) / (2 * ahead) : 0;
+      if (next < FREE) return undefined;
+      to = hit;
+      if (next > radius - FREE / 2) break;
+      radius = next;
+    }
+    if (!to) return undefined;
+    const away = sub(to.point, from);
+    const width = norm(away);
+    const cosine = dot(away, normal) / width;
+    if (cosine < FACING) return undefined;
+    return settled(from, edge, to, most) ?? (cosine >= EVEN && width < most ? { width, between: [from, to.point] } : undefined);
+  }
+
+  /** Both ends drawn to where each lies square across from the other; undefined where that is no narrow place below `most`. */
+  function settled(from: Vec, edge: Edge, to: NearestEdge, most: number): Narrow | undefined {
+    let a = { point: from, edge };
+    let b = { point: to.point, edge: to.edge };
+    let width = Infinity;
+    for (let round = 0; round < MOST_FALLS; round++) {
+      a = fall(b.point, a.edge);
+      b = fall(a.point, b.edge);
+      const next = distance(a.point, b.point);
+      if (next > width - 1e-12) break;
+      width = next;
+    }
+    if (!(width > FREE && width < most) || index.nearest(lerp(a.point, b.point, 0.5), width / 2 - FREE)) return undefined;
+    return { width, between: [a.point, b.point] };
+  }
+
+  /** The point nearest to p on an edge or its neighbours. */
+  function fall(p: Vec, edge: Edge): { readonly point: Vec; readonly edge: Edge } {
+    const { ring, at } = places.get(edge)!;
+    let best = { point: nearestOn(edge, p.x, p.y), edge };
+    for (const step of [ring.length - 1, 1]) {
+      const beside = ring[(at + step) % ring.length]!;
+      const point = nearestOn(beside, p.x, p.y);
+      if (distance(point, p) < distance(best.point, p)) best = { point, edge: beside };
+    }
+    return best;
+  }
+}
