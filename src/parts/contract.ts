@@ -124,16 +124,16 @@ export interface MeasuresByKind {}
 export type PartKind = keyof MeasuresByKind & string;
 
 /**
- * Work too heavy to be done while somebody types: a pure function from plain data to plain data, which may be done beside the page. A coarse
- * answer comes sooner and is good for a look, never for cutting.
+ * Work too heavy to be done while somebody types: a pure function from plain data to plain data, which may be done beside the page, step by
+ * step. Every step gives a whole answer, better than the one before and later; only that of the last is good for cutting.
  */
 export interface Work<Q, A> {
   /** Kebab-case, unique among all parts. */
   readonly name: string;
-  readonly run: (question: Q, grade: "coarse" | "final") => A;
+  readonly steps: (question: Q) => readonly (() => A)[];
 }
 
-/** What is known of an answer: `stale` is that to an earlier question of the same part, shown until a better one comes. */
+/** What is known of an answer: `coarse` comes from a step before the last; `stale` is that to an earlier question of the same part, shown until a better one comes. */
 export interface Answered<A> {
   readonly answer: A;
   readonly state: "final" | "coarse" | "stale";
@@ -148,7 +148,7 @@ export interface Sources {
    * read; undefined as long as it has not been read. To be asked for while measuring.
    */
   face(id: string, wanted?: string): Result<Face, Trouble> | undefined;
-  /** The answer of a work of the part's own; undefined as long as there is none at all. To be asked for while measuring. */
+  /** The answer of a work of the part's own; undefined as long as there is none at all. Asked for while measuring; later calls get the same answer. */
   worked<Q, A>(work: Work<Q, A>, question: Q): Answered<A> | undefined;
 }
 
@@ -218,6 +218,21 @@ export interface TemplateSource {
   readonly edge?: string;
   /** Distances printed beside the drawing, since paper moves: rows of a label and mm from the nut. */
   readonly table?: { readonly title: string; readonly rows: readonly { readonly label: string; readonly value: number }[] };
+  /** Which way the grain of the wood runs: along x of the drawing or along y. Absent where it does not matter. */
+  readonly grain?: Grain;
+  /** Ways of a cutter that clear the recess; machine files carry them in layers of their own, the sheets leave them out. */
+  readonly passes?: readonly CutterPasses[];
+}
+
+export type Grain = "along-x" | "along-y";
+
+/** What one cutter's centre runs along, in the order of cutting. */
+export interface CutterPasses {
+  /** Kebab-case, unique within the template: `first`, `corners`. */
+  readonly name: string;
+  /** Of the cutter, mm. */
+  readonly diameter: number;
+  readonly paths: readonly Path[];
 }
 
 // ----------------------------------------------------------------------------------------------------------- outlines by points

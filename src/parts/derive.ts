@@ -23,7 +23,7 @@ import type {
   Work,
 } from "./contract.ts";
 import { answerAtOnce, type Answerer, type AnyWork } from "./answers.ts";
-import type { Derived, DerivedPart, DesignNumbers, Problem, RawRecord } from "./derived.ts";
+import type { Derived, DerivedPart, DesignNumbers, Problem, Raw, RawRecord } from "./derived.ts";
 import { openTable, plain, Unsettled, type Settling } from "./resolve.ts";
 import { REGISTRY, type AnyPart } from "./registry.ts";
 import { same } from "./same.ts";
@@ -108,13 +108,13 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       const from = sourcesFor(part, path);
       const cells = openTable(
         part.params,
-        withoutRivals(raw, part, (key) => design.measured?.[`${path}.${key}`] !== undefined),
+        withoutRivals(raw, part, (key) => leading(design, `${path}.${key}`) !== undefined),
         {
           path,
           units: design.units,
           from,
           settling,
-          measured: (at) => design.measured?.[at]?.value,
+          measured: (at) => leading(design, at),
           outside: (name) => outsideOf(name, id),
         },
       );
@@ -190,9 +190,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
           return reads.measures.has(key) ? (reads.measures.get(key) as never) : from.get(kind, id);
         },
         face: (id) => reads.faces.get(id)?.face,
-        worked: () => {
-          throw new Error(`${part.kind} asks for heavy work after it was measured`);
-        },
+        worked: <Q, A>(work: Work<Q, A>) => reads.answers.get(work.name)?.answered as Answered<A> | undefined,
       };
       return {
         part,
@@ -319,6 +317,12 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
   }
 
   return Object.assign(derive, { measured: () => measuredCount });
+}
+
+/** What was measured of a number, if what depends on it follows that and not the plan. */
+function leading({ measured }: DesignNumbers, path: string): Raw {
+  const entry = measured?.[path];
+  return entry?.leads === false ? undefined : entry?.value;
 }
 
 function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {

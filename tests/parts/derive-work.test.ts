@@ -16,10 +16,11 @@ type Half = Answered<number> | undefined;
 const runs: string[] = [];
 const halve: Work<{ readonly size: number }, number> = {
   name: "halve",
-  run: ({ size }, grade) => {
-    runs.push(`${size} ${grade}`);
-    return size / 2;
-  },
+  steps: ({ size }) =>
+    [1, 0].map((off) => () => {
+      runs.push(`${size} off by ${off}`);
+      return size / 2 + off;
+    }),
 };
 
 const line = (id: string): Drawing => ({
@@ -66,13 +67,13 @@ const idsOf = (derived: Derived, id: string): string[] =>
     .layers.flatMap(({ shapes }) => shapes.map((shape) => shape.id));
 
 describe("heavy work of a part", () => {
-  it("is done on the spot where nobody else answers, once for each question", () => {
+  it("is done on the spot where nobody else answers, once for each question and by its last step", () => {
     runs.length = 0;
     const derive = createDeriver(house);
     expect(halfOf(derive(design(8)))).toEqual({ answer: 4, state: "final" });
     derive(design(8));
     expect(halfOf(derive(design(10)))).toEqual({ answer: 5, state: "final" });
-    expect(runs).toEqual(["8 final", "10 final"]);
+    expect(runs).toEqual(["8 off by 0", "10 off by 0"]);
   });
 
   it("that somebody else answers is waited for, and works the part out anew when it comes", () => {
