@@ -14,13 +14,11 @@ export async function keepWholeApp(bench: Workbench): Promise<void> {
     if (hadOne) void loadAnew(bench);
     hadOne = true;
   });
-  let registration: ServiceWorkerRegistration;
-  try {
-    registration = await serviceWorker.register(new URL("service-worker.js", document.baseURI));
-  } catch {
-    // Private windows and pages without a secure address refuse it: the app works, with a network.
-    return;
-  }
+  // Private windows and pages without a secure address refuse it: the app works, with a network.
+  const registration = await serviceWorker
+    .register(new URL("service-worker.js", document.baseURI))
+    .catch((): undefined => undefined);
+  if (!registration) return;
   const offer = (worker: ServiceWorker | null): void => {
     if (worker?.state === "installed" && serviceWorker.controller) tellNewer(worker);
   };
