@@ -27,7 +27,7 @@ export function movedInside(outline: Path, by: number, tolerance = 2e-3): Path |
   if (by === 0) return outline;
   const pieces = piecesOf(outline).filter((piece) => pieceLength(piece) > 1e-9);
   const runs = smoothRunsOf(pieces).map((run) => moveRun(run, by, tolerance));
-  const joined = runs.every((run) => run !== undefined) ? joinRuns(runs as Run[], by) : undefined;
+  const joined = runs.every((run) => run !== undefined) ? joinRuns(runs as Run[]) : undefined;
   return joined && selfCrossings(joined).length === 0 ? joined : undefined;
 }
 
@@ -87,7 +87,7 @@ function movePiece(piece: Piece, by: number, tolerance: number): Segment[] | und
 }
 
 /** The moved runs joined: cut where they cross at a corner that points outwards, rounded about one that points inwards. */
-function joinRuns(runs: readonly Run[], by: number): Path | undefined {
+function joinRuns(runs: readonly Run[]): Path | undefined {
   const [only] = runs;
   if (runs.length === 1 && only && distance(only.path.start, endOf(only.path)) < 1e-6)
     return closed(only.path.start, only.path.segments);

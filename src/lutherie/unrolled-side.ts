@@ -68,6 +68,20 @@ export function unrollSide({ outline, inset, top, back }: SideToUnroll, toleranc
   return { length: from, joints, top: edge(top, edges[0]), back: edge(back, edges[1]) };
 }
 
+/**
+ * How far along a face `inset` mm inside the outline a place on it lies, mm from where the outline starts: the segment's index and the
+ * share t of it. The outline must have no corners before that place.
+ */
+export function lengthAlong(outline: Path, inset: number, index: number, t: number): number {
+  return piecesOf(outline)
+    .slice(0, index + 1)
+    .reduce((sum, piece, i) => {
+      const to = i === index ? t : 1;
+      const [leaving, arriving] = [tangentAt(piece, 0), tangentAt(piece, to)];
+      return leaving && arriving ? sum + pieceLength(piece, 0, to) - inset * angleBetween(leaving, arriving) : sum;
+    }, 0);
+}
+
 /** The outline cut at its corners: the runs that one side each can be bent to, in order. */
 export function smoothRuns(outline: Path): Path[] {
   const runs: { start: Vec; segments: Segment[] }[] = [];

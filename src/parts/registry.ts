@@ -7,7 +7,10 @@ import { headstock } from "./headstock/index.ts";
 import { instrument } from "./instrument/index.ts";
 import { neck } from "./neck/index.ts";
 import { nut } from "./nut/index.ts";
+import { offcut } from "./offcut/index.ts";
 import { shape } from "./shape/index.ts";
+import { sides } from "./sides/index.ts";
+import { soundhole } from "./soundhole/index.ts";
 
 /** A part whose own types do not matter. */
 export type AnyPart = Part<unknown, unknown>;
@@ -22,7 +25,10 @@ export const REGISTRY: readonly AnyPart[] = [
   entry(neck),
   entry(headstock),
   entry(bridge),
+  entry(soundhole),
+  entry(sides),
   entry(shape),
+  entry(offcut),
 ];
 
 /** The part of a kind, or undefined if this version has none. */

@@ -3,6 +3,7 @@ import { pathBounds } from "../../geometry/measure.ts";
 import { line, polyline, segmentPath, type Path } from "../../geometry/path.ts";
 import { curvatureAt, piecesOf, pieceLength, pointAt, tangentAt } from "../../geometry/segment.ts";
 import { add, leftOf, scale, vec, type Vec } from "../../geometry/vec.ts";
+import { smoothRuns } from "../../lutherie/unrolled-side.ts";
 import type { InPlace, Sources } from "../contract.ts";
 import type { BodyHalf, BodyLevel, BodyMeasures, Ledge } from "./measure.ts";
 import { instrumentOf, type BodyParams } from "./numbers.ts";
@@ -141,31 +142,29 @@ const LONGEST = 60;
 /** Between two fairness lines, mm. */
 const APART = 7;
 
-/** Lines square to the edge, as long as it bends there; their ends joined up. */
+/** Lines square to the edge, as long as it bends there, and a line through their ends; each stretch without a corner for itself. */
 function fairnessLayer(outline: Path): Layer {
-  const points: Vec[] = [];
-  let outwards = true;
-  for (const piece of piecesOf(outline)) {
-    const length = pieceLength(piece);
-    if (piece.segment.kind === "line" || !(length > 0)) continue;
-    const count = Math.max(1, Math.round(length / APART));
-    for (let k = 0; k <= count; k++) {
-      const t = k / count;
-      const foot = pointAt(piece, t);
-      const bend = curvatureAt(piece, t);
-      const reach = Math.max(-LONGEST, Math.min(LONGEST, -SPOKE * bend));
-      const tip = add(foot, scale(leftOf(tangentAt(piece, t)!), reach));
-      points.push(...(outwards ? [foot, tip] : [tip, foot]));
-      outwards = !outwards;
+  const shapes: Shape[] = [];
+  for (const run of smoothRuns(outline)) {
+    const comb: Vec[] = [];
+    const tips: Vec[] = [];
+    for (const piece of piecesOf(run)) {
+      const count = Math.max(1, Math.round(pieceLength(piece) / APART));
+      for (let k = 0; k <= count; k++) {
+        const foot = pointAt(piece, k / count);
+        const reach = Math.max(-LONGEST, Math.min(LONGEST, -SPOKE * curvatureAt(piece, k / count)));
+        const tip = add(foot, scale(leftOf(tangentAt(piece, k / count)!), reach));
+        comb.push(foot, tip, foot);
+        tips.push(tip);
+      }
     }
+    const id = `fairness-${shapes.length / 2 + 1}`;
+    shapes.push(
+      { id, role: "guide", line: "narrow", path: polyline(comb), name: "fairness lines" },
+      { id: `${id}-ends`, role: "guide", line: "narrow", path: polyline(tips), name: "ends of the fairness lines" },
+    );
   }
-  return {
-    name: "fairness",
-    shapes:
-      points.length > 1
-        ? [{ id: "fairness", role: "guide", line: "narrow", path: polyline(points), name: "fairness lines" }]
-        : [],
-  };
+  return { name: "fairness", shapes };
 }
 
 function dimensions(p: BodyParams, m: BodyMeasures, outline: Path, side: 1 | -1): Dimension[] {

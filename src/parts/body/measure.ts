@@ -10,6 +10,7 @@ import { vec, type Vec } from "../../geometry/vec.ts";
 import { leanOnDome } from "../../lutherie/dome.ts";
 import { leastDome, plateHeight, type DomedPlate } from "../../lutherie/domed-plate.ts";
 import { movedInside } from "../../lutherie/parallel-outline.ts";
+import { smoothRuns } from "../../lutherie/unrolled-side.ts";
 import type { Sources } from "../contract.ts";
 import { tightBends, type TightBends } from "./bends.ts";
 import { halvesOf } from "./halves.ts";
@@ -34,6 +35,8 @@ export interface BodyHalf {
   readonly length: number;
   /** From the neck to the tail. */
   readonly levels: readonly BodyLevel[];
+  /** The stretches without corners that a side is bent to, from the tail on; what runs along the neck in a cutaway is none. */
+  readonly bent: readonly Path[];
 }
 
 /** A channel round the edge: everything in from the edge, down to its height. */
@@ -64,6 +67,8 @@ export interface BodyMeasures {
   readonly neckX: number;
   readonly tailX: number;
   readonly length: number;
+  /** No place on the body is farther from the middle between neck and tail. */
+  readonly reach: number;
   /** Of the whole outline. */
   readonly greatestWidth: number;
   /** mm2 */
@@ -116,8 +121,15 @@ export function measureBody(p: BodyParams, from: Sources): BodyMeasures {
   const reach = box ? Math.hypot((tailX - neckX) / 2, Math.max(box.maxY, -box.minY)) : 0;
   const top = topOf(p, neckX, tailX, reach);
   const lean = (at: Vec): number => leanAt(top, at);
-  const half = (path: Path): BodyHalf => ({ outline: path, length: pathLength(path), levels: levelsOf(path, lean) });
-  const [treble, bass] = halves ? (side === 1 ? [halves.up, halves.down] : [halves.down, halves.up]).map(half) : [];
+  const half = (path: Path, cut: boolean): BodyHalf => ({
+    outline: path,
+    length: pathLength(path),
+    levels: levelsOf(path, lean),
+    bent: cut ? smoothRuns(path).slice(0, -ALONG_NECK) : smoothRuns(path),
+  });
+  const hasCut = p.outlineBy === "measures" && p.cutaway !== "none";
+  const [up, down] = halves ? [halves.up, halves.down] : [];
+  const [treble, bass] = [side === 1 ? up : down, side === 1 ? down : up].map((path, i) => path && half(path, hasCut && i === 0));
   const inside = outline && p.build === "hollow" ? movedInside(outline, p.sideThickness) : undefined;
   const farthest = outline && farthestFrom(outline, vec((neckX + tailX) / 2, 0));
   return {
@@ -129,6 +141,7 @@ export function measureBody(p: BodyParams, from: Sources): BodyMeasures {
     neckX,
     tailX,
     length: tailX - neckX,
+    reach,
     greatestWidth: box ? box.maxY - box.minY : 0,
     area: outline ? pathArea(outline) : 0,
     perimeter: outline ? pathLength(outline) : 0,
@@ -177,6 +190,9 @@ function outlineOf(p: BodyParams, joinX: number, side: 1 | -1): Found {
     fault: "",
   };
 }
+
+/** Straight runs along the neck and across its end that close a half with a cutaway. */
+const ALONG_NECK = 2;
 
 const endX = (path: Path): number => path.segments.at(-1)!.to.x;
 
