@@ -1,4 +1,5 @@
 /** What the screen and the command line write alike: the same design and choices give the same bytes. */
+import type { Drawing } from "../drawing/drawing.ts";
 import { layOut } from "../sheets/lay-out.ts";
 import type { SheetOptions } from "../sheets/sheet.ts";
 import type { Template } from "../templates/template.ts";
@@ -7,7 +8,7 @@ import { lineSentence, nameOf } from "../sheets/words.ts";
 import { archiveOf, type ArchiveFile } from "./archive.ts";
 import type { OnProgress } from "./pause.ts";
 import type { FontBytes } from "./pdf/writer.ts";
-import { forMachine, ORDER_SAID, sideBySide } from "./svg/machine.ts";
+import { forMachine, ORDER_SAID, passesSaid, sideBySide, withPasses } from "./svg/machine.ts";
 import { svgOf } from "./svg/write.ts";
 
 /** Name of a template's file without its ending: `fingerboard-blank-outline`. */
@@ -23,13 +24,22 @@ const CHECK_UNITS = "one unit is 1 mm: check units and one length in the receivi
 const sentences = (texts: readonly string[]): string => texts.filter((text) => text !== "").join(" ");
 const stampOf = ({ date, fingerprint }: SheetOptions): string => [date, fingerprint].filter((text) => text !== "").join(" · ");
 
+/** A template ready for a machine. The passes that clear a recess stand before the cuts. */
+const machineDrawing = ({ drawing, passes = [] }: Template): Drawing => withPasses(forMachine(drawing), passes);
+
 /** One template as an SVG file, ready for a machine. */
 export function svgFileOf(template: Template, options: SheetOptions): string {
   const { minX, minY, maxX, maxY } = inkBounds(template);
   const size = `${(maxX - minX).toFixed(2)} by ${(maxY - minY).toFixed(2)} mm`;
-  return svgOf(forMachine(template.drawing), {
+  return svgOf(machineDrawing(template), {
     title: titleOf(options.order, nameOf(template)),
-    desc: sentences([lineSentence(template), `True size, ${size}, ${CHECK_UNITS}`, ORDER_SAID, stampOf(options)]),
+    desc: sentences([
+      lineSentence(template),
+      `True size, ${size}, ${CHECK_UNITS}`,
+      ORDER_SAID,
+      passesSaid(template.passes ?? []),
+      stampOf(options),
+    ]),
   });
 }
 
@@ -37,7 +47,7 @@ export function svgFileOf(template: Template, options: SheetOptions): string {
 export function svgOfAll(templates: readonly Template[], options: SheetOptions): string {
   const drawings = templates.map((template) => ({
     name: fileStemOf(template),
-    drawing: forMachine(template.drawing),
+    drawing: machineDrawing(template),
     box: inkBounds(template),
   }));
   return svgOf(sideBySide(drawings), {

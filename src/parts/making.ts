@@ -123,7 +123,7 @@ export const makingTable = (from: MadeFrom = ALL): ParamTable<Making> => ({
       { value: "opening", label: "An opening" },
       { value: "blind-recess", label: "A recess" },
     ],
-    when: (p) => from.edge && p.follow === "bush",
+    when: (p) => from.edge && guided(p),
   },
   bush: {
     type: "length",

@@ -74,6 +74,7 @@ function workingGuidance(making: Making): Guidance | Refusal {
     case "moved":
       return { ...STILL, inside, offset: making.moved, join: making.moved > 0 && making.corners === "sharp" ? "miter" : "round" };
     case "bearing": {
+      if (making.cut === "blind-recess" && !inside) return COVERED;
       const cutter: GuidedCutter = { by: "bearing", guide: making.bearing, bit: making.bit };
       const ledge = -cutBand(cutter).near;
       return {
@@ -91,14 +92,15 @@ function workingGuidance(making: Making): Guidance | Refusal {
   }
 }
 
+const COVERED = refuse("an outside template would cover the wood that a recess must clear", "Make it an inside template.");
+
 function bushGuidance(making: Making, inside: boolean): Guidance | Refusal {
   const cutter: GuidedCutter = { by: "bush", guide: making.bush, bit: making.bit };
   const tooWide = bitTooWide(cutter);
   if (tooWide) return tooWide;
   const kind = inside ? "inside" : "outside";
   const found = templateOffset(cutter, making.cut, kind);
-  if (!found.ok)
-    return refuse("an outside template would cover the wood that a recess must clear", "Make it an inside template.");
+  if (!found.ok) return COVERED;
   const common = {
     ...STILL,
     inside,

@@ -47,9 +47,12 @@ export function makeTemplate(template: Template, making: Making, context: Making
   ].filter((text) => text !== "");
   const drawing = making.lettered ? lettered(pictured, template, words) : pictured;
   if (drawing === template.drawing) return { ok: true, value: template };
+  // Passes clear the recess as the part draws it, and no other.
+  const { passes = [], ...rest } = template;
+  const cleared = passes.length > 0 && turned.drawing === pinned.drawing && moved.drawing === template.drawing ? { passes } : {};
   const cautions = [...cautionsOf(moved.lost, guidance, context.say), ...pinned.cautions];
   const lineIs = lineIsOf(template.lineIs, making, guidance, context.say);
-  return { ok: true, value: { ...template, title, lineIs, drawing, ...(cautions.length > 0 ? { cautions } : {}) } };
+  return { ok: true, value: { ...rest, ...cleared, title, lineIs, drawing, ...(cautions.length > 0 ? { cautions } : {}) } };
 }
 
 /** Halved and mirrored as asked. */

@@ -1,6 +1,7 @@
 /**
- * All templates of the richest example to one PDF and one archive, beside writing the same segments with the PDF library alone (no
- * sheets, no fonts, no marks). Printed before the table: sheets, segments, bytes, and the ratio of medians. Run by
+ * All templates of the richest example as the whole job in one archive (sheets, SVG files, design), beside writing the same segments with
+ * the PDF library alone (no sheets, no fonts, no marks). Printed before the table: sheets, segments, bytes, the ratio of medians, the most
+ * memory that the job held at any time, and the sheets that nesting saves. Fails where the job holds more than MOST_MEMORY. Run by
  * `npx vitest bench --run --project unit tests/bench/pdf.bench.ts`.
  */
 import { PDFDocument } from "@cantoo/pdf-lib";
@@ -8,7 +9,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { bench, describe } from "vitest";
 import { readDesign } from "../../src/document/read.ts";
-import { archiveOf } from "../../src/export/archive.ts";
+import { jobArchive } from "../../src/export/job.ts";
 import { pathOperators, POINTS_PER_MM } from "../../src/export/pdf/content.ts";
 import { pdfOf } from "../../src/export/pdf/writer.ts";
 import { scaling } from "../../src/geometry/transform.ts";
@@ -61,24 +62,53 @@ async function median(run: () => Promise<unknown>): Promise<number> {
 }
 
 const whole = (): Promise<Uint8Array> => pdfOf(set, about);
-const archived = async (): Promise<Uint8Array> => archiveOf([{ name: "all.pdf", bytes: whole }]);
+const job = (onProgress?: () => void): Promise<Uint8Array> =>
+  jobArchive(templates, options, fonts, { stem: "job", text: "{}" }, onProgress ? { onProgress } : {});
 
-const [laid, written, alone] = [
+/** The most that a job may hold beside what was there before, bytes: a phone gives a page several times as much. */
+const MOST_MEMORY = 128 * 2 ** 20;
+
+/** The most memory in use at any step of `run` over what was in use before, bytes. Garbage counts as well, so it is never too low. */
+async function memoryOf(run: (look: () => void) => Promise<unknown>): Promise<number> {
+  const used = (): number => {
+    const { heapUsed, arrayBuffers } = process.memoryUsage();
+    return heapUsed + arrayBuffers;
+  };
+  const before = used();
+  let most = before;
+  const look = (): void => {
+    most = Math.max(most, used());
+  };
+  const watch = setInterval(look, 5);
+  await run(look);
+  clearInterval(watch);
+  look();
+  return most - before;
+}
+
+const [laid, written, alone, archived] = [
   await median(() => Promise.resolve(layOut(templates, options))),
   await median(whole),
   await median(bare),
+  await median(() => job()),
 ];
 const apart = layOut(templates, { ...options, share: false }).sheets.length;
+const memory = await memoryOf(job);
+const mebibytes = (bytes: number): string => `${(bytes / 2 ** 20).toFixed(1)} MiB`;
 console.log(
   [
-    `${templates.length} templates, ${segmentsOf(templates)} segments, ${set.sheets.length} sheets (${apart} without sharing)`,
-    `laying out ${laid.toFixed(1)} ms, PDF ${written.toFixed(1)} ms and ${(await whole()).length} bytes, archive ${(await archived()).length} bytes`,
-    `the library alone ${alone.toFixed(1)} ms and ${(await bare()).length} bytes; ratio ${(written / alone).toFixed(1)}`,
+    `${templates.length} templates, ${segmentsOf(templates)} segments, ${set.sheets.length} sheets`,
+    `one template a sheet: ${apart} sheets; nesting takes ${(set.sheets.length / apart).toFixed(2)} of them`,
+    `laying out ${laid.toFixed(0)} ms, PDF ${written.toFixed(0)} ms and ${(await whole()).length} bytes`,
+    `the whole job ${archived.toFixed(0)} ms and ${(await job()).length} bytes; most memory ${mebibytes(memory)} of ${mebibytes(MOST_MEMORY)} allowed`,
+    `the library alone ${alone.toFixed(0)} ms and ${(await bare()).length} bytes; PDF to library ${(written / alone).toFixed(1)}`,
   ].join("\n"),
 );
+if (memory > MOST_MEMORY) throw new Error(`the job held ${mebibytes(memory)}`);
 
 describe("all templates of one order", () => {
   bench("laid out", () => void layOut(templates, options));
   bench("written as PDF", async () => void (await whole()));
+  bench("the whole job in one archive", async () => void (await job()));
   bench("the same segments by the PDF library alone", async () => void (await bare()));
 });

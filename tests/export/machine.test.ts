@@ -14,6 +14,7 @@ import { reversePath } from "../../src/geometry/segment.ts";
 import { vec } from "../../src/geometry/vec.ts";
 import { createDeriver } from "../../src/parts/derive.ts";
 import { inkBounds } from "../../src/sheets/ink.ts";
+import { layOut } from "../../src/sheets/lay-out.ts";
 import { templatesOf, type Template } from "../../src/templates/template.ts";
 import { bodyHalf, bridge, cut, fingerboard, sheetOptions, templateOf } from "../sheets/synthetic-templates.ts";
 
@@ -221,5 +222,36 @@ describe("all templates in one file", () => {
     const ids = [...doc.querySelectorAll("[id]")].map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     expect(wrongPairs(doc)).toEqual([]);
+  });
+});
+
+describe("clearing passes", () => {
+  const passes = [
+    { name: "first", diameter: 3, paths: [circle(vec(20, 20), 8), circle(vec(20, 20), 5)] },
+    { name: "corners", diameter: 0.5, paths: [polyline([vec(10, 10), vec(12, 10)])] },
+  ];
+  const pocket = templateOf("inlay", "pocket", [{ ...cut("outline", circle(vec(20, 20), 9.5)), role: "pocket" }], {
+    edge: "outline",
+    passes,
+  });
+
+  it("stand in a layer a cutter before the cuts, in the order given, open ways open, and are no cuts", () => {
+    const doc = read(svgFileOf(pocket, sheetOptions()));
+    const layers = [...doc.querySelectorAll("g[data-layer]")];
+    expect(layers.map((g) => g.getAttribute("data-layer"))).toEqual(["passes-first", "passes-corners", "outline"]);
+    expect([...layers[0]!.children].map(({ id }) => id)).toEqual(["pass-first-1", "pass-first-2"]);
+    expect([...layers[0]!.children].map((one) => one.getAttribute("r"))).toEqual(["8", "5"]);
+    const roles = layers.slice(0, 2).flatMap((g) => [...g.children].map((one) => one.getAttribute("data-role")));
+    expect(new Set(roles)).toEqual(new Set(["guide"]));
+    expect(layers[1]!.children[0]!.getAttribute("d")).not.toMatch(/Z/);
+    expect(doc.querySelector("desc")!.textContent).toContain("Layer passes-first: 2 ways of the centre of a 3 mm cutter");
+  });
+
+  it("are in the file of all templates under their owner's name, and on no sheet of paper", () => {
+    const doc = read(svgOfAll([pocket, bridge()], sheetOptions()));
+    expect(doc.querySelector('g[data-layer="inlay-pocket/passes-corners"]')).not.toBeNull();
+    const placed = layOut([pocket], sheetOptions()).sheets.flatMap((sheet) => sheet.placed);
+    const names = placed.flatMap(({ template }) => template.drawing.layers.map(({ name }) => name));
+    expect(names.filter((name) => name.startsWith("passes"))).toEqual([]);
   });
 });

@@ -94,6 +94,11 @@ describe("a template for a guide bush", () => {
       ok: false,
       error: { message: expect.stringMatching(/cover the wood/), mend: expect.stringMatching(/inside template/) },
     });
+    expect(make(pocket, { follow: "bearing", template: "outside" })).toMatchObject({
+      ok: false,
+      error: { message: expect.stringMatching(/cover the wood/), mend: expect.stringMatching(/inside template/) },
+    });
+    expect(make(pocket, { follow: "bearing" })).toMatchObject({ ok: true });
     expect(make(pocket, { follow: "bush", bush: 6, bit: 6.35 })).toMatchObject({ ok: false });
     expect(make(pocket, { follow: "bush", template: "outside", cut: "opening", bush: 10, bit: 3 })).toMatchObject({ ok: true });
   });
@@ -148,6 +153,16 @@ describe("the cut that a made template guides, rehearsed with JTS", () => {
     // Within 0.002 mm all round, on average.
     expect(Math.abs(left.getArea() - Math.abs(pathArea(body)))).toBeLessThan(0.002 * pathLength(body));
     expect(Math.abs(toJts(regionOf([body])).getArea() - Math.abs(pathArea(body)))).toBeLessThan(0.001 * pathLength(body));
+  });
+});
+
+describe("the passes that clear a recess", () => {
+  it("stay with the recess as it is drawn, and go where it is moved, mirrored or halved", () => {
+    const passes = [{ name: "first", diameter: 3, paths: [circle(vec(20, 20), 5)] }];
+    const recess = { ...plate(square(40, 4), "pocket"), passes };
+    expect(made(recess, { lettered: true }).passes).toEqual(passes);
+    expect(made(recess, { follow: "bush", bush: 10, bit: 3 }).passes).toBeUndefined();
+    expect(made(recess, { mirrored: true }).passes).toBeUndefined();
   });
 });
 

@@ -7,6 +7,7 @@ import { isInRegion } from "../../geometry/region.ts";
 import { piecesOf, pointAt, reversePath } from "../../geometry/segment.ts";
 import { transformPath, translation } from "../../geometry/transform.ts";
 import { add, distance, type Vec } from "../../geometry/vec.ts";
+import type { CutterPasses } from "../../parts/contract.ts";
 
 /** What the order and the sense of running mean, for the file's description. */
 export const ORDER_SAID =
@@ -30,6 +31,30 @@ export function forMachine(drawing: Drawing): Drawing {
   const place = ({ shapes }: Layer): number => Math.min(Infinity, ...shapes.filter(isCut).map(depthOf));
   return { dimensions: [], layers: ordered.toSorted((a, b) => (place(a) === place(b) ? 0 : place(b) - place(a))) };
 }
+
+/** The drawing with the ways of the cutters that clear its recess, a layer a cutter: `passes-first`. They are run along, no edges. */
+export function withPasses(drawing: Drawing, passes: readonly CutterPasses[]): Drawing {
+  const layers = passes.map(({ name, diameter, paths }): Layer => ({
+    name: `passes-${name}`,
+    shapes: paths.map((path, i) => ({
+      id: `pass-${name}-${i + 1}`,
+      role: "guide",
+      line: "narrow",
+      path,
+      name: `pass ${i + 1} of a ${diameter} mm cutter`,
+    })),
+  }));
+  return { ...drawing, layers: [...layers, ...drawing.layers] };
+}
+
+/** What the layers of passes mean, for the file's description; empty where there are none. */
+export const passesSaid = (passes: readonly CutterPasses[]): string =>
+  passes
+    .map(({ name, diameter, paths }) => {
+      const ways = paths.length === 1 ? "1 way" : `${paths.length} ways`;
+      return `Layer passes-${name}: ${ways} of the centre of a ${diameter} mm cutter, in order, that clear the recess before its edge is cut.`;
+    })
+    .join(" ");
 
 /** How many closed cuts a cut lies in; one that runs out over an edge, as a slot may, lies in it. */
 function depths(shapes: readonly Shape[]): (shape: Shape) => number {
