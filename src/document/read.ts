@@ -16,7 +16,7 @@ import {
   type PartRecord,
   type Repair,
 } from "./design.ts";
-import { boardsShape } from "./board.ts";
+import { boardsShape } from "./read-boards.ts";
 import { readJson, type Json, type Omission } from "./json.ts";
 import { upgradeFile, upgradePart, type VersionTrouble } from "./migrate.ts";
 import {

@@ -7,8 +7,6 @@ export type Homography = readonly [number, number, number, number, number, numbe
 /** Four corners in order, round either way. */
 export type Corners = readonly [Vec, Vec, Vec, Vec];
 
-export const SAME_PLANE: Homography = [1, 0, 0, 0, 1, 0, 0, 0, 1];
-
 /**
  * The map that takes four corners to four others: by way of the basis in which the first three are the axes and the fourth is (1, 1, 1)
  * (R. Hartley, A. Zisserman, "Multiple View Geometry", 2nd ed., 2.3, from memory). Undefined where either four are not the corners of a

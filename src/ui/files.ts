@@ -1,6 +1,7 @@
 /** Designs and sheets in and out of files. */
 import { fileOpen, fileSave } from "browser-fs-access";
 import { fileNameOf } from "../document/file-name.ts";
+import { MOST_BYTES } from "../document/read.ts";
 import { writeDesign } from "../document/write.ts";
 import type { Trouble } from "../document/design.ts";
 import { packEverything, unpackEverything, type Arrival } from "../store/commands/carry-archive.ts";
@@ -8,6 +9,7 @@ import { openFile } from "../store/commands/open-file.ts";
 import { openDialog } from "../store/session-store.ts";
 import type { Workbench } from "../store/workbench.ts";
 import { tell } from "./kit/tell.tsx";
+import { layPhotograph, looksLikePicture } from "./photograph/choose-photograph.ts";
 
 /** The person let the file dialog go: not a fault. */
 const isCancelled = (error: unknown): boolean => error instanceof DOMException && error.name === "AbortError";
@@ -70,14 +72,34 @@ export async function chooseDesignFile(bench: Workbench): Promise<void> {
 /** The first bytes of every zip file. */
 const isArchive = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
 
-/** Opens a file as a design of its own; what was open stays kept in this browser. The designs of an archive are taken in beside the others. */
+/**
+ * Opens a file as a design of its own; what was open stays kept in this browser. The designs of an archive are taken in beside the others;
+ * a photograph is laid under the part on the board.
+ */
 export async function takeFile(bench: Workbench, file: File): Promise<void> {
+  if (looksLikePicture(file)) return takePhotograph(bench, bench.session.getState().activePart, file);
+  const archive = isArchive(new Uint8Array(await file.slice(0, 2).arrayBuffer()));
+  if (!archive && file.size > MOST_BYTES)
+    return tellTrouble(`${file.name} was not opened`, {
+      message: `the file is larger than ${MOST_BYTES / 1024 / 1024} MB`,
+      mend: "Choose a design file.",
+    });
   const bytes = new Uint8Array(await file.arrayBuffer());
-  if (isArchive(bytes)) return takeArchive(bench, file.name, bytes);
+  if (archive) return takeArchive(bench, file.name, bytes);
   const result = await openFile(bench, { name: file.name, bytes });
   if (!result.ok) return tellTrouble(`${file.name} was not opened`, result.error);
   if (result.value.length > 0) openDialog(bench.session, { kind: "repairs", name: file.name, repairs: result.value });
   else tell({ title: `${file.name} is open.`, kind: "fine" });
+}
+
+/** Lays a photograph under a part's board. */
+export async function takePhotograph(bench: Workbench, partId: string, file: File): Promise<void> {
+  const title = `${file.name} was not laid under the board`;
+  const part = bench.derived.getState().parts.find(({ id }) => id === partId);
+  if (!part) return tellTrouble(title, { message: "no part is on the board", mend: "Open the part that it shows, then choose it." });
+  const laid = await layPhotograph(bench, part, file);
+  if (!laid.ok) return tellTrouble(title, laid.error);
+  tell({ title: `${file.name} lies under the ${part.label.toLowerCase()}.`, more: "Bring it to scale before you draw over it.", kind: "fine" });
 }
 
 async function takeArchive(bench: Workbench, name: string, bytes: Uint8Array): Promise<void> {

@@ -1,9 +1,11 @@
 /** The drawing board on a part of the open design. */
 import { lazy, Suspense, useCallback } from "react";
 import { useStore } from "zustand";
+import type { Dimension, Drawing } from "../drawing/drawing.ts";
 import type { DerivedPart, Field } from "../parts/derived.ts";
 import { lookAt, openDialog, select } from "../store/session-store.ts";
 import { useBench, useNotation, useSession } from "./bench.ts";
+import { useNarrow } from "./frame/use-narrow.ts";
 import { useTheme } from "./look/use-theme.ts";
 import { useEditing } from "./panels/editing.ts";
 import { NO_EDGES } from "./board/viewport.ts";
@@ -15,10 +17,12 @@ import "./part-board.css";
 const fetched = import("./board/board.tsx");
 fetched.catch(() => undefined);
 const Board = lazy(async () => ({ default: (await fetched).Board }));
-const EditOutline = lazy(async () => ({ default: (await import("./board/outline-editor/edit-outline.tsx")).EditOutline }));
+const BoardTools = lazy(async () => ({ default: (await import("./board/tools/board-tools.tsx")).BoardTools }));
 
 /** Height of the foot with the bar for points over it. */
 const POINTS_BAR_PX = 116;
+/** Width of a tool's panel with its margin. */
+const PANEL_PX = 320;
 
 interface PartBoardProps {
   readonly part: DerivedPart;
@@ -31,6 +35,7 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
   const editing = useEditing();
   const notation = useNotation();
   const theme = useTheme();
+  const narrow = useNarrow();
   const selection = useSession((s) => (s.selection?.part === part.id ? s.selection.shape : undefined));
   const camera = useSession((s) => s.cameras[part.id]);
   const trueScale = useTrueScale();
@@ -60,13 +65,13 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
     <>
       <h2 className="unseen">Drawing</h2>
       <Suspense fallback={<p className="busy">The board is being laid out.</p>}>
-        <EditOutline
+        <BoardTools
           part={part}
           theme={theme}
           units={notation}
-          renderBoard={(overlays) => (
+          renderBoard={({ overlays, underlay, tool, dimensions, panel }) => (
             <Board
-              drawing={part.drawing()}
+              drawing={withDimensions(part.drawing(), dimensions)}
               name={part.label}
               theme={theme}
               units={notation}
@@ -77,19 +82,33 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
                 const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
                 return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
               }}
-              covered={{ ...NO_EDGES, top: coveredTop, bottom: overlays ? POINTS_BAR_PX : 0 }}
+              covered={{ ...NO_EDGES, top: coveredTop, bottom: POINTS_BAR_PX, right: panel && !narrow ? PANEL_PX : 0 }}
               camera={camera}
               trueScale={trueScale}
               onMeasureScreen={() => openDialog(bench.session, { kind: "screen" })}
               onCamera={(next) => lookAt(bench.session, part.id, next)}
               highlight={highlight}
               overlays={overlays}
+              underlay={underlay}
+              tool={tool}
             />
           )}
         />
       </Suspense>
     </>
   );
+}
+
+const drawn = new WeakMap<Drawing, { readonly dimensions: readonly Dimension[]; readonly drawing: Drawing }>();
+
+/** The drawing with further dimensions; the same for the same two, since the board lays out what is new to it. */
+function withDimensions(drawing: Drawing, dimensions: readonly Dimension[]): Drawing {
+  if (dimensions.length === 0) return drawing;
+  const last = drawn.get(drawing);
+  if (last?.dimensions === dimensions) return last.drawing;
+  const both = { ...drawing, dimensions: [...drawing.dimensions, ...dimensions] };
+  drawn.set(drawing, { dimensions, drawing: both });
+  return both;
 }
 
 /** What the maker typed at a path, wherever it stands. */

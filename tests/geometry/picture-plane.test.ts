@@ -141,7 +141,8 @@ describe("a photograph scaled by two points", () => {
     const next = { by: "points", points: [vec(500, 900), vec(3500, 1100)], length: 123 } as const;
     const place = sameSpot(before, next)!;
     const after = placedPlane(next, place)!;
-    expect(projected(after, next.points[0])!.x).toBeCloseTo(projected(before, next.points[0])!.x, 9);
+    const middle = vec(2000, 1000);
+    expect(distance(projected(after, middle)!, projected(before, middle)!)).toBeLessThan(1e-9);
     const way = (h: NonNullable<typeof after>): number => {
       const [p, q] = next.points.map((mark) => projected(h, mark)!);
       return Math.atan2(q!.y - p!.y, q!.x - p!.x);

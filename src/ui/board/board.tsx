@@ -50,12 +50,23 @@ export interface BoardProps {
   readonly highlight?: { readonly at: Vec; readonly shape?: string | undefined } | undefined;
   /** Konva nodes of an editor, over the drawing; what listens there has its presses to itself. */
   readonly overlays?: ((view: View) => ReactNode) | undefined;
+  /** Konva layers under the drawing, which is then drawn without tints. */
+  readonly underlay?: ((view: View, ratio: number) => ReactNode) | undefined;
+  /** Has the presses and the pointer to itself while it is in hand. */
+  readonly tool?: BoardTool | undefined;
   /** px of this screen that make a true mm. */
   readonly trueScale?: number | undefined;
   /** Asked for by the maker where the screen was not measured yet. */
   readonly onMeasureScreen?: (() => void) | undefined;
   /** Strips along the edges that other things cover, px. */
   readonly covered?: Edges | undefined;
+}
+
+/** Something in hand that works with places of the drawing. */
+export interface BoardTool {
+  readonly onPress: (at: Vec, pxPerMm: number, e: { readonly shift: boolean }) => void;
+  /** Undefined: the pointer has left the board. */
+  readonly onHover?: (at: Vec | undefined, pxPerMm: number) => void;
 }
 
 /** By the definition of a CSS px, 96 to the inch, which holds on few screens. */
@@ -65,7 +76,22 @@ const FIELD_PX = 24;
 const FOOT_PX = 52;
 
 export function Board(props: BoardProps) {
-  const { drawing, name, theme, units, selection, onSelect, textOf, onEdit, camera, onCamera, highlight, overlays } = props;
+  const {
+    drawing,
+    name,
+    theme,
+    units,
+    selection,
+    onSelect,
+    textOf,
+    onEdit,
+    camera,
+    onCamera,
+    highlight,
+    overlays,
+    underlay,
+    tool,
+  } = props;
   const trueScale = props.trueScale ?? USUAL_SCALE;
   const covered = props.covered ?? NO_EDGES;
   const root = useRef<HTMLElement>(null);
@@ -154,11 +180,17 @@ export function Board(props: BoardProps) {
     onCamera,
     onFit: fit,
     onTrueSize: trueSize,
-    onPress: (at, reach) => onSelect(pick(at, reach)?.shape.id),
-    onDoublePress: (at) => {
-      if (!pick(at)) fit();
+    onPress: (at, reach, shift) => {
+      if (tool && view) tool.onPress(toWorld(view, at), view.camera.pxPerMm, { shift });
+      else onSelect(pick(at, reach)?.shape.id);
     },
-    onHover: (at) => pointer.setState({ at, over: at && pick(at) }),
+    onDoublePress: (at) => {
+      if (!tool && !pick(at)) fit();
+    },
+    onHover: (at) => {
+      if (tool && view) tool.onHover?.(at && toWorld(view, at), view.camera.pxPerMm);
+      pointer.setState({ at, over: at && !tool ? pick(at) : undefined });
+    },
     onEscape: () => onSelect(undefined),
     onStep: (by) => {
       const all = index.all;
@@ -172,6 +204,7 @@ export function Board(props: BoardProps) {
   });
 
   const drawn = view ? { view, colours, ratio, faces } : undefined;
+  const bare = useMemo(() => ({ ...colours, wood: "transparent", inlay: "transparent" }), [colours]);
   return (
     <section ref={root} className="board" aria-label={`Board: ${name}`}>
       <div
@@ -187,7 +220,8 @@ export function Board(props: BoardProps) {
         {drawn ? (
           <div aria-hidden="true">
             <Stage ref={stage} width={drawn.view.width} height={drawn.view.height}>
-              <DrawingLayer {...drawn} index={index} texts={texts} placed={placed} />
+              {underlay?.(drawn.view, ratio)}
+              <DrawingLayer {...drawn} colours={underlay ? bare : colours} index={index} texts={texts} placed={placed} />
               {overlays ? <Layer>{overlays(drawn.view)}</Layer> : null}
               <RulerLayer {...drawn} units={units} />
               <MarkLayer {...drawn} pointer={pointer} marks={marks} />

@@ -9,7 +9,7 @@ export interface Gestures {
   readonly onFit: () => void;
   readonly onTrueSize: () => void;
   /** A press and release without a move between. `reach` in px: wider for a finger. */
-  readonly onPress: (at: Px, reach: number) => void;
+  readonly onPress: (at: Px, reach: number, shift: boolean) => void;
   readonly onDoublePress: (at: Px) => void;
   /** The pointer is over the board, and nothing is being dragged; undefined: it has left. */
   readonly onHover: (at: Px | undefined) => void;
@@ -163,7 +163,7 @@ export function useGestures(
     onPointerUp: (e) => {
       const still = press.current && !press.current.moved && pointers.current.has(e.pointerId);
       release(e);
-      if (still) latest.current.onPress(placeOf(e), e.pointerType === "touch" ? FINGER_REACH_PX : MOUSE_REACH_PX);
+      if (still) latest.current.onPress(placeOf(e), e.pointerType === "touch" ? FINGER_REACH_PX : MOUSE_REACH_PX, e.shiftKey);
     },
     onPointerCancel: release,
     onPointerLeave: () => latest.current.onHover(undefined),

@@ -9,6 +9,8 @@ export interface ButtonProps {
   readonly children: ReactNode;
   readonly onClick?: () => void;
   readonly disabled?: boolean;
+  /** Of a button that stays in: whether it is. */
+  readonly pressed?: boolean;
   /** Said to those who do not see the button, where its face is a sign. */
   readonly label?: string;
   readonly title?: string;
@@ -23,6 +25,7 @@ export function Button({
   children,
   onClick,
   disabled = false,
+  pressed,
   label,
   title,
   type = "button",
@@ -38,6 +41,7 @@ export function Button({
       onClick={onClick}
       aria-label={label}
       title={title}
+      aria-pressed={pressed}
     >
       {children}
     </Base>

@@ -1,4 +1,5 @@
 /** What can be done with the points of an outline, for those who do not drag: every entry has its key. */
+import type { ReactNode } from "react";
 import type { DerivedPart } from "../../../parts/derived.ts";
 import { lengthInFull, type LengthStyle } from "../../../units/format.ts";
 import { Button } from "../../kit/button.tsx";
@@ -16,12 +17,30 @@ const DEVIATIONS = [0.1, 0.25, 0.5, 1];
 const SPLIT_MM = 10;
 
 interface ToolbarProps {
+  /** Undefined where there are no points to work on now. */
+  readonly editor: OutlineEditor | undefined;
+  readonly part: DerivedPart;
+  readonly units: LengthStyle;
+  /** Tools beside those for points. */
+  readonly more: ReactNode;
+}
+
+export const OutlineToolbar = ({ editor, part, units, more }: ToolbarProps) => (
+  <div className="points-bar" role="toolbar" aria-label={editor ? `Points: ${editor.outline.title}` : "Tools"}>
+    {editor ? <PointTools editor={editor} part={part} units={units} /> : null}
+    {more}
+  </div>
+);
+
+function PointTools({
+  editor,
+  part,
+  units,
+}: {
   readonly editor: OutlineEditor;
   readonly part: DerivedPart;
   readonly units: LengthStyle;
-}
-
-export function OutlineToolbar({ editor, part, units }: ToolbarProps) {
+}) {
   const { outline, chosen } = editor;
   const editing = useEditing();
   const none = chosen.size === 0;
@@ -43,7 +62,7 @@ export function OutlineToolbar({ editor, part, units }: ToolbarProps) {
   }
 
   return (
-    <div className="points-bar" role="toolbar" aria-label={`Points: ${outline.title}`}>
+    <>
       <Menu
         align="start"
         trigger={
@@ -180,6 +199,6 @@ export function OutlineToolbar({ editor, part, units }: ToolbarProps) {
             ? ""
             : `${chosen.size} points chosen`}
       </output>
-    </div>
+    </>
   );
 }
