@@ -171,7 +171,7 @@ const extension: NeckCheck = {
           says: "The board digs into the top by up to {measured}.",
           measured: -m.extensionLeast,
           needed: limits["dig"]!,
-          mend: "Plane the top flat there, raise the pitch, or leave it flat for longer beyond the join.",
+          mend: "Plane the top flat there, or raise the pitch.",
         },
       ];
     if (m.extensionMost > limits["gap"]!)

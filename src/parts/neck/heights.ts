@@ -1,6 +1,7 @@
 /** The chain of heights from the join to the saddle, and what follows from it. */
 import { radiusAt } from "../../lutherie/board-radius.ts";
 import { domeHeight } from "../../lutherie/dome.ts";
+import { plateHeight } from "../../lutherie/domed-plate.ts";
 import {
   fretPlaneOverTop,
   gapUnderExtension,
@@ -64,8 +65,14 @@ export function chainOf(p: Heights, from: Sources): HeightChain {
   return { ...chainBut("pitch", p, from), pitch: p.pitch };
 }
 
-/** How far the top stands over the plane of the body's edge at x on the centre line, mm: flat, then part of a sphere down to the tail. */
-export function topRiseAt(p: Pick<HeightNumbers, "topRadius" | "flatFor" | "bodyLength">, joinX: number, x: number): number {
+/**
+ * How far the top stands over the plane of the body's edge at x on the centre line, mm: that of the body, or in a design without one flat
+ * and then part of a sphere down to the tail.
+ */
+export function topRiseAt(p: Pick<HeightNumbers, "topRadius" | "flatFor" | "bodyLength">, from: Sources, x: number): number {
+  const top = from.get("body")?.top;
+  if (top) return x > top.neck.x && x < top.tail.x ? plateHeight(top, { x, y: 0 }) : 0;
+  const { joinX } = instrumentOf(from);
   if (p.topRadius === undefined) return 0;
   const first = joinX + Math.min(p.flatFor, p.bodyLength - 1);
   const last = joinX + p.bodyLength;
@@ -134,7 +141,7 @@ export function measureHeights(p: Heights, from: Sources): HeightMeasures {
   const end = Math.max(joinX, board?.endX ?? joinX);
   const gaps = Array.from({ length: LOOKS + 1 }, (_, i) => {
     const x = joinX + ((end - joinX) * i) / LOOKS;
-    return gapUnderExtension(chain, x, topRiseAt(p, joinX, x));
+    return gapUnderExtension(chain, x, topRiseAt(p, from, x));
   });
   return {
     pitchRad: p.pitch,

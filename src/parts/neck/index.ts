@@ -23,7 +23,7 @@ export const neck: Part<NeckParams, NeckMeasures> = {
   migrations: [],
   params: neckParams,
   balances: neckBalances,
-  reads: ["instrument", "fingerboard", "nut"],
+  reads: ["instrument", "fingerboard", "nut", "body"],
   measure: measureNeck,
   measureNames: [
     "depthAtNut",

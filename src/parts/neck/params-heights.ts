@@ -1,5 +1,5 @@
 /** Heights and pitch: five numbers of one chain, of which four are free. */
-import type { Balance, NumberSpec, ParamTable } from "../contract.ts";
+import type { Balance, NumberSpec, ParamTable, Sources } from "../contract.ts";
 import { PRACTICE } from "../finding.ts";
 import { solved, topRiseAt } from "./heights.ts";
 import { centreScale, instrumentOf, type HeightNumbers, type NeckParams } from "./numbers.ts";
@@ -7,6 +7,9 @@ import { centreScale, instrumentOf, type HeightNumbers, type NeckParams } from "
 const HEIGHTS = "Heights and pitch";
 const TOP = "Top of the body";
 const DEGREE = Math.PI / 180;
+
+/** A design without a body says here what its top is like. */
+const alone = (_p: NeckParams, from: Sources): boolean => from.get("body") === undefined;
 
 /** What a number of the chain follows: the others, where it is the one that gives way, else a usual figure. */
 const link = (
@@ -129,6 +132,7 @@ export const heightTable: Pick<ParamTable<NeckParams>, keyof HeightNumbers> = {
     max: 100000,
     absent: "flat",
     usual: { from: 6000, to: 15000, basis: PRACTICE },
+    when: alone,
   },
   bodyLength: {
     type: "length",
@@ -140,7 +144,7 @@ export const heightTable: Pick<ParamTable<NeckParams>, keyof HeightNumbers> = {
     max: 1800,
     step: 1,
     usual: { from: 260, to: 520, basis: PRACTICE },
-    when: (p) => p.topRadius !== undefined,
+    when: (p, from) => p.topRadius !== undefined && alone(p, from),
   },
   flatFor: {
     type: "length",
@@ -157,7 +161,7 @@ export const heightTable: Pick<ParamTable<NeckParams>, keyof HeightNumbers> = {
     min: 0,
     max: 1800,
     step: 1,
-    when: (p) => p.topRadius !== undefined,
+    when: (p, from) => p.topRadius !== undefined && alone(p, from),
   },
   topRise: {
     type: "length",
@@ -165,8 +169,8 @@ export const heightTable: Pick<ParamTable<NeckParams>, keyof HeightNumbers> = {
     help: "How far the top stands over the plane of the body's edge there, or as measured on the body.",
     group: TOP,
     follows: {
-      words: "the dome",
-      value: (p, from) => topRiseAt(p, instrumentOf(from).joinX, centreScale(instrumentOf(from)) + p.setback),
+      words: "the dome of the body's top",
+      value: (p, from) => topRiseAt(p, from, centreScale(instrumentOf(from)) + p.setback),
     },
     min: -20,
     max: 150,

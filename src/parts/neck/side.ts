@@ -225,7 +225,7 @@ export function heightShapes(p: NeckParams, m: NeckMeasures, model: NeckModel, f
   const { joinX } = model;
   const tan = Math.tan(p.pitch);
   const plane = chain.boardThickness + chain.fretHeight;
-  const riseAt = (x: number): number => topRiseAt(p, joinX, x);
+  const riseAt = (x: number): number => topRiseAt(p, from, x);
   const top = (x: number): number => riseAt(x) - tan * (x - joinX);
   // As the chain counts: from the frets' plane down, so that what misses shows.
   const underBridge = plane - fretPlaneOverTop(chain, m.saddleX, p.topRise);
