@@ -8,13 +8,15 @@ const lutherie = room("lutherie");
 const drawing = room("drawing");
 const lettering = room("lettering");
 const parts = room("parts");
-const contract = "^src/parts/(contract|finding|derived|makings?|wood)\\.ts$";
+const contract = "^src/parts/(contract|finding|derived|makings?|wood|whole-checks|limits)\\.ts$";
 const checks = room("checks");
 const templates = room("templates");
 const sheets = room("sheets");
+const measuring = room("measuring");
 const exporting = room("export");
 const documents = room("document");
 const store = room("store");
+const report = room("report");
 const ui = room("ui");
 const library = "^node_modules/";
 
@@ -87,13 +89,21 @@ module.exports = {
     allow("checks/", `${checks}|${contract}|${drawing}|${lutherie}|${geometry}`),
     allow("templates/", `${templates}|${contract}|${drawing}|${lutherie}|${geometry}`),
     allow("sheets/", `${sheets}|${templates}|${contract}|${drawing}|${lutherie}|${geometry}`),
-    allow("export/", `${exporting}|${sheets}|${templates}|${drawing}|${geometry}|${units}|${library}`),
+    allow(
+      "measuring/",
+      `${measuring}|${documents}|${sheets}|^src/parts/[a-z-]+\\.ts$|${lutherie}|${drawing}|${geometry}|${units}`,
+    ),
+    allow("export/", `${exporting}|${measuring}|${sheets}|${templates}|${drawing}|${geometry}|${units}|${library}`),
+    allow(
+      "report/",
+      `${report}|${documents}|${checks}|${sheets}|${templates}|^src/parts/[a-z-]+\\.ts$|${lutherie}|${drawing}|${geometry}|${units}`,
+    ),
     allow("document/", `${documents}|${parts}|${units}|${library}`),
     allow("store/", `${store}|${documents}|${parts}|${checks}|${templates}|${sheets}|${lettering}|${units}|${library}`),
     {
       from: { path: ui },
       to: {
-        path: `${ui}|${store}|${documents}|${exporting}|${sheets}|${templates}|${checks}|^src/parts/[a-z-]+\\.ts$|${drawing}|${lettering}|${geometry}|${units}|${library}|\\.css$`,
+        path: `${ui}|${store}|${documents}|${report}|${measuring}|${exporting}|${sheets}|${templates}|${checks}|^src/parts/[a-z-]+\\.ts$|${drawing}|${lettering}|${geometry}|${units}|${library}|\\.css$`,
       },
     },
     {

@@ -1,20 +1,30 @@
 import type { Finding, Severity } from "../parts/contract.ts";
-import type { Derived } from "../parts/derived.ts";
+import type { Derived, DesignNumbers } from "../parts/derived.ts";
+import { offcutFindings } from "./offcut.ts";
+import type { PlacedFinding } from "./placed-finding.ts";
+import { seasonFindings } from "./seasons.ts";
 
-/** A finding with the part it stands on. */
-export interface PlacedFinding extends Finding {
-  readonly partId: string;
-  readonly partLabel: string;
-}
+export type { PlacedFinding } from "./placed-finding.ts";
 
 const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, look: 1, fine: 2 };
 
-/** The outcome of every check of every part, the gravest first, else in the order of the parts. */
-export function findingsOf(derived: Derived): readonly PlacedFinding[] {
-  return [derived.instrument, ...derived.parts]
-    .flatMap((part) => part.findings().map((finding) => ({ ...finding, partId: part.id, partLabel: part.label })))
-    .toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);
+/** The outcome of every check of every part and across them, the gravest first, else in the order of the parts. */
+export function findingsOf(design: DesignNumbers, derived: Derived): readonly PlacedFinding[] {
+  const last = kept.get(derived);
+  if (last?.design === design) return last.findings;
+  const parts = [derived.instrument, ...derived.parts];
+  const rank = new Map(parts.map(({ id }, i) => [id, i]));
+  const findings = [
+    ...parts.flatMap((part) => part.findings().map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }))),
+    ...seasonFindings(design, derived),
+    ...offcutFindings(design, derived),
+  ].toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity] || (rank.get(a.partId) ?? 0) - (rank.get(b.partId) ?? 0));
+  kept.set(derived, { design, findings });
+  return findings;
 }
+
+/** Several places of the screen ask for the same list. */
+const kept = new WeakMap<Derived, { readonly design: DesignNumbers; readonly findings: readonly PlacedFinding[] }>();
 
 /** How many findings there are of each severity. */
 export function countBySeverity(findings: readonly Finding[]): Readonly<Record<Severity, number>> {

@@ -5,6 +5,7 @@
 import type { AnySpec, Raw, RawRecord } from "../parts/derived.ts";
 import { tableOfMaking } from "../parts/making.ts";
 import { partOf, REGISTRY, type AnyPart } from "../parts/registry.ts";
+import { WHOLE, wholeCheckOf } from "../parts/whole-checks.ts";
 import { woodTable } from "../parts/wood.ts";
 import { isFormula } from "../units/formula.ts";
 import type { QuantityKind } from "../units/quantity.ts";
@@ -25,6 +26,19 @@ export interface Pinned {
 }
 
 type QuantityOfName = (name: string) => NamedQuantity["quantity"] | undefined;
+
+/** Values by the path or the name of what they are, such as an order's readings, with every length pinned. */
+export function pinReference(values: RawRecord, numbers: Numbers): RawRecord {
+  return mapped(values, (raw, key) => {
+    if (typeof raw !== "string" || (quantityOfName(numbers, key) ?? "length") !== "length") return raw;
+    const pinned = withUnits(raw, {
+      quantity: "length",
+      bareUnit: numbers.units,
+      resolve: () => ({ ok: true, value: { quantity: "length", value: 1 } }),
+    });
+    return pinned.ok ? pinned.value : raw;
+  });
+}
 
 /** The numbers with every text pinned. What needs no unit is the same object as before. */
 export function pinUnits(numbers: Numbers): Pinned {
@@ -75,7 +89,13 @@ export function pinUnits(numbers: Numbers): Pinned {
         typeof entry.value === "string"
           ? pinText(entry.value, anywhere(path) ?? "length", `measured.${path}`, anywhere)
           : entry.value;
-      return value === entry.value ? entry : { ...entry, value };
+      const perFace =
+        typeof entry.perFace === "string"
+          ? pinText(entry.perFace, "length", `measured.${path}.perFace`, anywhere)
+          : entry.perFace;
+      return value === entry.value && perFace === entry.perFace
+        ? entry
+        : { ...entry, value, ...(perFace === undefined ? {} : { perFace }) };
     }),
     limits: mapped(numbers.limits ?? {}, (raw, key) =>
       typeof raw === "string" ? pinText(raw, quantityOfLimit(key), `limits.${key}`, anywhere) : raw,
@@ -136,6 +156,7 @@ function quantityOfName(numbers: Numbers, name: string): NamedQuantity["quantity
 
 function quantityOfLimit(key: string): QuantityKind {
   const [kind, check = "", limit = ""] = key.split(".");
+  if (kind === WHOLE) return wholeCheckOf(check)?.limits[limit]?.quantity ?? "length";
   return partOf(kind)?.checks.find(({ id }) => id === check)?.limits[limit]?.quantity ?? "length";
 }
 

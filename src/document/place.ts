@@ -2,6 +2,8 @@
 import type { AnySpec, RawRecord } from "../parts/derived.ts";
 import { tableOfMaking } from "../parts/making.ts";
 import { partOf, REGISTRY, type AnyPart } from "../parts/registry.ts";
+import type { Limit } from "../parts/contract.ts";
+import { WHOLE, WHOLE_CHECKS } from "../parts/whole-checks.ts";
 import { SEASONS_TABLE, woodTable } from "../parts/wood.ts";
 import { nearestName } from "../units/nearest-name.ts";
 import type { Result } from "../units/result.ts";
@@ -211,10 +213,10 @@ function tablePlace(path: string, owner: string, record: RawRecord, steps: reado
 }
 
 function limitPlace(path: string, key: string): Result<Place, Trouble> {
-  const limits = REGISTRY.flatMap((part) =>
-    part.checks.flatMap((check) =>
-      Object.entries(check.limits).map(([name, limit]) => ({ key: `${part.kind}.${check.id}.${name}`, label: limit.label })),
-    ),
+  const ofParts = REGISTRY.flatMap((part) => part.checks.map((check) => ({ at: `${part.kind}.${check.id}`, check })));
+  const ofWhole = Object.entries(WHOLE_CHECKS).map(([id, check]) => ({ at: `${WHOLE}.${id}`, check }));
+  const limits = [...ofParts, ...ofWhole].flatMap(({ at, check }) =>
+    Object.entries<Limit>(check.limits).map(([name, limit]) => ({ key: `${at}.${name}`, label: limit.label })),
   );
   const found = limits.find((limit) => limit.key === key);
   if (found) return { ok: true, value: { in: "limits", path, ...found } };

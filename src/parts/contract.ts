@@ -335,6 +335,8 @@ export interface Joint {
   /** Extent of the glued face along and across the instrument. */
   readonly along: number;
   readonly across: number;
+  /** Their grain crosses by custom, and the glue has always borne it: a bridge on its top. */
+  readonly crossed?: boolean;
 }
 
 export interface Materials {

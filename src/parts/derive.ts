@@ -7,7 +7,7 @@ import type { Face } from "../lettering/face.ts";
 import type { Trouble } from "../lettering/trouble.ts";
 import type { Result } from "../units/result.ts";
 import { nearestName } from "../units/nearest-name.ts";
-import { readQuantity, type NamedQuantity } from "../units/read.ts";
+import type { NamedQuantity } from "../units/read.ts";
 import type {
   Answered,
   Finding,
@@ -23,6 +23,7 @@ import type {
   Work,
 } from "./contract.ts";
 import { answerAtOnce, type Answerer, type AnyWork } from "./answers.ts";
+import { limitsAt } from "./limits.ts";
 import type { Derived, DerivedPart, DesignNumbers, Problem, Raw, RawRecord } from "./derived.ts";
 import { openTable, plain, Unsettled, type Settling } from "./resolve.ts";
 import { REGISTRY, type AnyPart } from "./registry.ts";
@@ -115,6 +116,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
           from,
           settling,
           measured: (at) => leading(design, at),
+          plan: raw,
           outside: (name) => outsideOf(name, id),
         },
       );
@@ -371,22 +373,8 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
       };
 }
 
-function limitsOf(part: AnyPart, design: DesignNumbers): Limits {
-  return Object.fromEntries(
-    part.checks.map((check) => [
-      check.id,
-      Object.fromEntries(
-        Object.entries(check.limits).map(([name, limit]) => {
-          const given = design.limits?.[`${part.kind}.${check.id}.${name}`];
-          if (typeof given === "number") return [name, given];
-          const read =
-            typeof given === "string" ? readQuantity(given, { quantity: limit.quantity, bareUnit: design.units }) : undefined;
-          return [name, read?.ok ? read.value.value : limit.value];
-        }),
-      ),
-    ]),
-  );
-}
+const limitsOf = (part: AnyPart, design: DesignNumbers): Limits =>
+  Object.fromEntries(part.checks.map((check) => [check.id, limitsAt(design, `${part.kind}.${check.id}`, check.limits)]));
 
 const namesMeasure = (part: AnyPart, name: string): boolean =>
   (part.measureNames as readonly string[] | undefined)?.includes(name) ?? false;

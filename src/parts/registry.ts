@@ -4,6 +4,7 @@ import { body } from "./body/index.ts";
 import { bridge } from "./bridge/index.ts";
 import { fingerboard } from "./fingerboard/index.ts";
 import { headstock } from "./headstock/index.ts";
+import { inlay } from "./inlay/index.ts";
 import { instrument } from "./instrument/index.ts";
 import { neck } from "./neck/index.ts";
 import { nut } from "./nut/index.ts";
@@ -29,6 +30,7 @@ export const REGISTRY: readonly AnyPart[] = [
   entry(sides),
   entry(shape),
   entry(offcut),
+  entry(inlay),
 ];
 
 /** The part of a kind, or undefined if this version has none. */

@@ -11,7 +11,7 @@ export const check: Command = {
   ...COMMON,
   run: async (args, out) => {
     const design = await openDesign(onlyWord(args, "DESIGN"), args, out.note);
-    const findings = findingsOf(deriveWhole(design));
+    const findings = findingsOf(design, deriveWhole(design));
     const counts = countBySeverity(findings);
     const style = { unit: design.units, fractions: design.fractions ?? false };
     const said = findings.map((finding) =>

@@ -109,7 +109,7 @@ export function Strip({ deeds }: { readonly deeds: FrameDeeds }) {
 function Places() {
   const route = useRoute();
   const derived = useDerived();
-  const stops = countBySeverity(findingsOf(derived)).stop + derived.problems.length;
+  const stops = countBySeverity(findingsOf(useDesign(), derived)).stop + derived.problems.length;
   return (
     <nav className="places" aria-label="Places">
       {PLACES.map((place) => (

@@ -4,7 +4,7 @@ import { countBySeverity, findingsOf, type PlacedFinding } from "../../checks/fi
 import type { Bounds } from "../../geometry/bounds.ts";
 import type { Vec } from "../../geometry/vec.ts";
 import type { Severity } from "../../parts/contract.ts";
-import { partNamed, useDerived } from "../bench.ts";
+import { partNamed, useDerived, useDesign } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
 import { hashOf } from "../frame/route.ts";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
@@ -15,7 +15,7 @@ const ABOUT: Readonly<Record<Severity, string>> = { stop: "do not cut yet", look
 
 export function FitPlace() {
   const derived = useDerived();
-  const findings = findingsOf(derived);
+  const findings = findingsOf(useDesign(), derived);
   const counts = countBySeverity(findings);
   const [shownKey, setShown] = useState<string>();
   const shown = findings.find((finding) => keyOf(finding) === shownKey) ?? findings.find((finding) => finding.at);

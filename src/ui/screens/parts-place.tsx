@@ -6,7 +6,7 @@ import { REGISTRY } from "../../parts/registry.ts";
 import { dropPart, newPart } from "../../store/commands/edit-parts.ts";
 import { undo } from "../../store/commands/undo.ts";
 import { showPart } from "../../store/session-store.ts";
-import { partNamed, useBench, useDerived, useNotation, useSession } from "../bench.ts";
+import { partNamed, useBench, useDerived, useDesign, useNotation, useSession } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
 import { tellTrouble } from "../files.ts";
 import { go, hashOf } from "../frame/route.ts";
@@ -19,7 +19,7 @@ import { Tabs } from "../kit/tabs.tsx";
 import { sayWords } from "../notation.ts";
 import { NumbersPanel } from "../panels/numbers-panel.tsx";
 import { NamePart } from "../dialogs/name-part.tsx";
-import { partName } from "../part-name.ts";
+import { partName } from "../../parts/part-name.ts";
 import { tell } from "../kit/tell.tsx";
 import { FindingList } from "./finding-list.tsx";
 import { FromNut } from "./from-nut.tsx";
@@ -162,7 +162,7 @@ function Below({ part }: { readonly part: DerivedPart }) {
   const templates = part.templates();
   const table = templates.find((template) => template.table)?.table;
   const derived = useDerived();
-  const findings = findingsOf(derived).filter((finding) => finding.partId === part.id);
+  const findings = findingsOf(useDesign(), derived).filter((finding) => finding.partId === part.id);
   const { stop, look } = countBySeverity(findings);
   const pages = [
     ...(table ? [{ id: "table", label: "From the nut", page: <FromNut table={table} /> }] : []),
