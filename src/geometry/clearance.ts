@@ -1,4 +1,4 @@
-import { boundsDistance, boundsOfPoints } from "./bounds.ts";
+import { boundsDistance, boundsOfPoints, joinBounds, type Bounds } from "./bounds.ts";
 import { appendFlat } from "./flatten.ts";
 import { intersectPaths } from "./intersect.ts";
 import { nearestOnPath } from "./nearest.ts";
@@ -24,15 +24,24 @@ const COARSE = 0.005;
 export function clearance(a: Path, b: Path): Clearance {
   const [met] = intersectPaths(a, b);
   if (met) return { a: met.point, b: met.point, distance: 0 };
-  const chordsB = chordsOf(b);
+  const runsB = runsOf(chordsOf(b));
+  let last = runsB[0];
   const nearest = chordsOf(a).map((p) => {
     let [away, start] = [Infinity, p.points[0]];
-    for (const q of chordsB) {
-      if (boundsDistance(p.box, q.box) < away) {
+    const look = (run: Run): void => {
+      if (boundsDistance(p.box, run.box) >= away) return;
+      for (const q of run.chords) {
+        if (boundsDistance(p.box, q.box) >= away) continue;
         const found = chordDistance(p.points, q.points);
-        if (found[0] < away) [away, start] = found;
+        if (found[0] >= away) continue;
+        [away, start] = found;
+        last = run;
       }
-    }
+    };
+    // What was nearest to the chord before is near to this one, and most of the rest then lies too far off to be looked at.
+    const near = last;
+    if (near) look(near);
+    for (const run of runsB) if (run !== near) look(run);
     return { away, start };
   });
   const least = Math.min(...nearest.map(({ away }) => away));
@@ -59,7 +68,25 @@ function settle(a: Path, b: Path, start: Vec): Clearance {
   }
 }
 
-function chordsOf(path: Path): { points: readonly [Vec, Vec]; box: ReturnType<typeof boundsOfPoints> }[] {
+interface Chord {
+  readonly points: readonly [Vec, Vec];
+  readonly box: Bounds;
+}
+
+/** Chords that follow each other, and the box round them. */
+interface Run {
+  readonly chords: readonly Chord[];
+  readonly box: Bounds;
+}
+const RUN = 24;
+
+const runsOf = (chords: readonly Chord[]): Run[] =>
+  Array.from({ length: Math.ceil(chords.length / RUN) }, (_, i) => chords.slice(i * RUN, (i + 1) * RUN)).map((run) => ({
+    chords: run,
+    box: joinBounds(run.map(({ box }) => box)),
+  }));
+
+function chordsOf(path: Path): Chord[] {
   const points: Vec[] = [path.start];
   for (const piece of piecesOf(path)) appendFlat(piece, COARSE, points);
   return points.slice(1).map((to, i) => {
