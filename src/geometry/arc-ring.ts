@@ -14,8 +14,11 @@ import { distance, scale, sub, unit, type Vec } from "./vec.ts";
 const BOW = 3 * FLATTEN;
 
 /** Every ring of the region as a path of lines and arcs. */
-export const arcOutlinesOf = (region: Region): Outline[] =>
-  region.map(({ outer, holes }) => ({ outer: arcRing(outer), holes: holes.map(arcRing) }));
+export const arcOutlinesOf = (region: Region, tolerance = ARC_REFIT): Outline[] =>
+  region.map(({ outer, holes }) => ({
+    outer: arcRing(outer, tolerance),
+    holes: holes.map((hole) => arcRing(hole, tolerance)),
+  }));
 
 /** The outlines, which do not overlap, in straight sides within `tolerance` mm. */
 export const regionOfArcs = (outlines: readonly Outline[], tolerance = FLATTEN): Region =>
@@ -26,10 +29,10 @@ export const regionOfArcs = (outlines: readonly Outline[], tolerance = FLATTEN):
 
 /**
  * The ring as a closed path of lines and true arcs, run the same way. Its points are taken for points of a curve flattened to FLATTEN, which
- * the arcs keep within ARC_REFIT of, to either side, so that nothing shrinks as it does under chords. Corners stay corners and straight
+ * the arcs keep within `tolerance` mm of, to either side, so that nothing shrinks as it does under chords. Corners stay corners and straight
  * sides straight; elsewhere arcs meet in one direction. A ring round a circle becomes a circle; a coarser ring keeps its sides.
  */
-export function arcRing(ring: Ring): Path {
+export function arcRing(ring: Ring, tolerance = ARC_REFIT): Path {
   const round = fitCircle(ring, ARC_POINTS);
   if (round && ring.every((p, i) => distance(p, ring[(i + 1) % ring.length]!) ** 2 / 8 < 2 * FLATTEN * round.radius)) {
     const path = circle(round.centre, round.radius);
@@ -41,7 +44,7 @@ export function arcRing(ring: Ring): Path {
   const breaks = points.flatMap((_, i) => (straight[i] || straight[(i + n - 1) % n] || isCorner(points, i, BOW) ? [i] : []));
   if (breaks.length === 0) {
     const tangent = tangentThrough(points[n - 1]!, points[0]!, points[1]!);
-    return { start: points[0]!, segments: fitRun([...points, points[0]!], tangent, tangent), closed: true };
+    return { start: points[0]!, segments: fitRun([...points, points[0]!], tangent, tangent, tolerance), closed: true };
   }
   const segments: Segment[] = [];
   for (const [k, from] of breaks.entries()) {
@@ -53,14 +56,14 @@ export function arcRing(ring: Ring): Path {
       const before = straight[(from + n - 1) % n] ? unit(sub(run[0]!, points[(from + n - 1) % n]!)) : undefined;
       const after = straight[to % n] ? unit(sub(points[(to + 1) % n]!, run.at(-1)!)) : undefined;
       const arriving = agreed(scale(endTangent(run.toReversed()), -1), after);
-      segments.push(...fitRun(run, agreed(endTangent(run), before), arriving));
+      segments.push(...fitRun(run, agreed(endTangent(run), before), arriving, tolerance));
     }
   }
   return { start: points[breaks[0]!]!, segments, closed: true };
 }
 
 /** Arcs over a smooth run, each pair as long as the tolerance lets it be. */
-function fitRun(run: readonly Vec[], leaving: Vec, arriving: Vec): Segment[] {
+function fitRun(run: readonly Vec[], leaving: Vec, arriving: Vec, tolerance: number): Segment[] {
   const last = run.length - 1;
   const segments: Segment[] = [];
   let from = 0;
@@ -73,7 +76,7 @@ function fitRun(run: readonly Vec[], leaving: Vec, arriving: Vec): Segment[] {
     let bad = last + 1;
     let best: readonly Segment[] = [line(run[from + 1]!)];
     for (let to = Math.min(last, from + guess); to > good;) {
-      const found = fitBiarc(run.slice(from, to + 1), tangent, endingAt(to), ARC_REFIT, 2 * FLATTEN);
+      const found = fitBiarc(run.slice(from, to + 1), tangent, endingAt(to), tolerance, 2 * Math.max(FLATTEN, tolerance));
       if (found) {
         best = found;
         good = to;

@@ -21,7 +21,7 @@ export interface PairFit {
 }
 
 /** Distance between the points at which an edge is measured. */
-const STEP = 0.02;
+const STEP = 0.05;
 
 /**
  * Measures the gap round a piece in its pocket, both outlines of lines and arcs. `reach` bounds what is looked for: a place further from the

@@ -15,10 +15,11 @@ import { closeArcs, closeArcsApart, openArcs } from "../geometry/arc-morphology.
 import { offsetArcs } from "../geometry/arc-offset.ts";
 import { placesBetween } from "../geometry/arc-places.ts";
 import { arcOutlinesOf, regionOfArcs } from "../geometry/arc-ring.ts";
+import { boundsMeet } from "../geometry/bounds.ts";
 import { difference, union } from "../geometry/clipper.ts";
 import { dilate } from "../geometry/morphology.ts";
 import type { Outline } from "../geometry/outline.ts";
-import type { Region } from "../geometry/region.ts";
+import { regionBounds, type Polygon, type Region } from "../geometry/region.ts";
 import { inradius, slitAt } from "./inlay-mend.ts";
 
 export interface PairCutting {
@@ -47,7 +48,7 @@ export interface InlayPair {
     readonly pocket: readonly Outline[];
     readonly piece: readonly Outline[];
   };
-  /** False where a place is left that one of the cutters cannot follow. */
+  /** False where a place is left that one of the cutters cannot follow, or was not looked for. */
   readonly followed: boolean;
 }
 
@@ -58,18 +59,79 @@ const WIDTH = 0.0008;
 /** Chords in the search for what to mend, mm. */
 const FINE = 0.0002;
 
+/** Arcs of a coarse pair keep within this of the shape, mm. */
+const COARSE = 0.01;
+
+/**
+ * `coarse` is good for showing while a number is dragged: within 0.02 mm, but for places where opening and closing disagree, which it leaves
+ * unmended.
+ */
+export type Detail = "fine" | "coarse";
+
 /**
  * The pair for a shape (normalised region, mm). Empty where the shape has no stroke as wide as the cutter.
  * Throws RangeError for a gap wider than a round cutter's radius, or a number out of its range.
  */
-export function inlayPair(shape: Region, cutting: PairCutting): InlayPair {
-  const { pocketRadius, pieceRadius, gap, share, mend } = checked(cutting);
+export function inlayPair(shape: Region, cutting: PairCutting, detail: Detail = "fine"): InlayPair {
+  const steps = inlayPairSteps(shape, cutting, detail);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/**
+ * The same worked out step by step, a step for all pieces so near to each other that they may have to do with each other: whoever drives it can
+ * show how far it has come (the share done, 0 to 1) and give up between steps.
+ */
+export function* inlayPairSteps(shape: Region, cutting: PairCutting, detail: Detail): Generator<number, InlayPair> {
+  const { pocketRadius, pieceRadius, gap, share } = checked(cutting);
+  const curves = { common: [] as Outline[], pocket: [] as Outline[], piece: [] as Outline[] };
+  let followed = true;
+  let done = 0;
+  // Closing fills nothing further than its radius from an edge, and mending cuts as far as the cutter goes round.
+  for (const group of near(shape, 4 * Math.max(pocketRadius, pieceRadius) + 2 * gap)) {
+    const found = commonOf(group, cutting, detail);
+    curves.common.push(...found.common);
+    curves.pocket.push(...offsetArcs(found.common, share * gap));
+    curves.piece.push(...offsetArcs(found.common, -(1 - share) * gap));
+    followed &&= found.followed;
+    done += group.length;
+    yield done / shape.length;
+  }
+  return {
+    common: regionOfArcs(curves.common),
+    pocket: regionOfArcs(curves.pocket),
+    piece: regionOfArcs(curves.piece),
+    curves,
+    followed,
+  };
+}
+
+/** The pieces sorted by whose boxes come within `reach` mm of each other, directly or through others. */
+function near(shape: Region, reach: number): Region[] {
+  let groups: Polygon[][] = [];
+  for (const piece of shape) {
+    const box = regionBounds([piece]);
+    const met = groups.filter((group) => group.some((other) => boundsMeet(regionBounds([other]), box, reach)));
+    groups = [...groups.filter((group) => !met.includes(group)), [...met.flat(), piece]];
+  }
+  return groups;
+}
+
+/** The outline that both cutters follow, of pieces near to each other. */
+function commonOf(
+  shape: Region,
+  { pocketRadius, pieceRadius, gap, share, pieces, mend }: PairCutting,
+  detail: Detail,
+): { readonly common: readonly Outline[]; readonly followed: boolean } {
   const a = pocketRadius === 0 ? 0 : pocketRadius - share * gap;
   const b = pieceRadius === 0 ? 0 : pieceRadius - (1 - share) * gap;
   // Pieces whose pockets would run together leave no wood between them to part them.
   const closing = (outlines: readonly Outline[], radius: number): Outline[] =>
-    cutting.pieces === "apart" ? closeArcsApart(outlines, radius, share * gap) : closeArcs(outlines, radius);
+    pieces === "apart" ? closeArcsApart(outlines, radius, share * gap) : closeArcs(outlines, radius);
   const filtered = (outlines: readonly Outline[]): Outline[] => openArcs(closing(openArcs(outlines, a), b), a);
+  if (detail === "coarse") return { common: filtered(arcOutlinesOf(shape, COARSE)), followed: false };
 
   let before = arcOutlinesOf(shape);
   let common = filtered(before);
@@ -87,15 +149,7 @@ export function inlayPair(shape: Region, cutting: PairCutting): InlayPair {
     closed = closing(common, b);
     places = placesBetween(closed, common, WIDTH);
   }
-  const pocket = offsetArcs(common, share * gap);
-  const piece = offsetArcs(common, -(1 - share) * gap);
-  return {
-    common: regionOfArcs(common),
-    pocket: regionOfArcs(pocket),
-    piece: regionOfArcs(piece),
-    curves: { common, pocket, piece },
-    followed: places.length === 0,
-  };
+  return { common, followed: places.length === 0 };
 }
 
 function checked(cutting: PairCutting): PairCutting {

@@ -2,15 +2,25 @@
  * What becomes of a shape when it is cut as an inlay: what of it is lost and what is added, place by place, what the pocket's cutter leaves
  * standing, and which pieces break, join or vanish. Lengths in mm, areas in mm2.
  */
-import { edgesOf } from "../geometry/arc-edge.ts";
-import { edgeIndex, type EdgeIndex } from "../geometry/arc-nearest.ts";
+import { edgesOf, pointOn, type Edge } from "../geometry/arc-edge.ts";
+import { edgeIndex, type NearestEdge } from "../geometry/arc-nearest.ts";
 import { placesOutside } from "../geometry/arc-places.ts";
 import { arcOutlinesOf } from "../geometry/arc-ring.ts";
-import { boundsMeet } from "../geometry/bounds.ts";
 import { difference, intersection } from "../geometry/clipper.ts";
-import { pathsOf } from "../geometry/outline.ts";
-import { polygon, type Path } from "../geometry/path.ts";
-import { regionArea, regionBounds, ringCentroid, ringsOf, type Polygon, type Region, type Ring } from "../geometry/region.ts";
+import { cropRegion } from "../geometry/crop.ts";
+import { flatten } from "../geometry/flatten.ts";
+import type { Outline } from "../geometry/outline.ts";
+import type { Path } from "../geometry/path.ts";
+import {
+  isInRegion,
+  regionArea,
+  regionBounds,
+  ringArea,
+  ringCentroid,
+  ringsOf,
+  type Region,
+  type Ring,
+} from "../geometry/region.ts";
 import { distance, lerp, type Vec } from "../geometry/vec.ts";
 import type { InlayPair } from "./inlay-pair.ts";
 
@@ -56,17 +66,18 @@ export interface InlayReport {
 const WIDTH = 0.005;
 /** Distance between the points of a place whose depth is looked at, mm. */
 const LOOKS = 0.02;
-/** Pieces share something if it is more than this, mm2. */
-const SHARED = 1e-4;
+/** A hole of which no more than this share is open counts as filled. */
+const FILLED = 0.01;
 
 /** What becomes of the shape, from which the pair was made. */
 export function inlayReport(shape: Region, pair: InlayPair): InlayReport {
   const designed = arcOutlinesOf(shape);
   const { common } = pair.curves;
-  const lost = placesOf(placesOutside(designed, common, WIDTH), common.flatMap(pathsOf), shape);
-  const added = placesOf(placesOutside(common, designed, WIDTH), designed.flatMap(pathsOf), shape);
-  const unreached = lost.flatMap(({ region }) => difference(region, pair.pocket));
-  const leftOn = added.flatMap(({ region }) => intersection(region, pair.piece));
+  const ofDesign = ownersOf(designed);
+  const lost = placesOf(placesOutside(designed, common, WIDTH), ownersOf(common), ofDesign);
+  const added = placesOf(placesOutside(common, designed, WIDTH), ofDesign, ofDesign);
+  const unreached = lost.flatMap(({ region }) => difference(region, cropRegion(pair.pocket, regionBounds(region))));
+  const leftOn = added.flatMap(({ region }) => intersection(region, cropRegion(pair.piece, regionBounds(region))));
   return {
     lost,
     added,
@@ -75,26 +86,46 @@ export function inlayReport(shape: Region, pair: InlayPair): InlayReport {
     lostArea: sum(lost),
     addedArea: sum(added),
     unreachedArea: regionArea(unreached),
-    changes: changesOf(shape, pair.common),
+    changes: changesOf(designed, ofDesign, common, shape, pair.common),
   };
 }
 
 const sum = (places: readonly InlayPlace[]): number => places.reduce((total, { area }) => total + area, 0);
 
-function placesOf(regions: readonly Region[], from: readonly Path[], shape: Region): InlayPlace[] {
-  const index = edgeIndex(from.flatMap(edgesOf));
-  const pieces = shape.map((part) => edgeIndex(ringsOf([part]).map(polygon).flatMap(edgesOf)));
+/** Finds the ring whose edge comes nearest to a point: of which outline, and which of its holes (-1 for the outer one). */
+interface Owners {
+  readonly nearest: (p: Vec, within: number) => (NearestEdge & RingName) | undefined;
+}
+interface RingName {
+  readonly part: number;
+  readonly hole: number;
+}
+
+function ownersOf(outlines: readonly Outline[]): Owners {
+  const names = new Map<Edge, RingName>();
+  for (const [part, { outer, holes }] of outlines.entries())
+    for (const [i, path] of [outer, ...holes].entries()) for (const edge of edgesOf(path)) names.set(edge, { part, hole: i - 1 });
+  const index = edgeIndex([...names.keys()]);
+  return {
+    nearest: (p, within) => {
+      const found = index.nearest(p, within);
+      return found && { ...found, ...names.get(found.edge)! };
+    },
+  };
+}
+
+function placesOf(regions: readonly Region[], from: Owners, design: Owners): InlayPlace[] {
   return regions
     .map((region): InlayPlace => {
       const box = regionBounds(region);
       let [depth, at] = [0, region[0]!.outer[0]!];
-      // With nothing left of the whole shape a place reaches across itself.
+      // With nothing left beside it a place reaches across itself.
       const most = Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
       for (const p of ringsOf(region).flatMap((ring) => pointsAlong(ring, LOOKS))) {
-        const away = index.nearest(p, most)?.distance ?? most;
+        const away = from.nearest(p, most)?.distance ?? most;
         if (away > depth) [depth, at] = [away, p];
       }
-      return { region, area: regionArea(region), depth, at, piece: nearestOf(pieces, at) };
+      return { region, area: regionArea(region), depth, at, piece: design.nearest(at, Infinity)!.part };
     })
     .filter(({ depth }) => depth > WIDTH)
     .toSorted((a, b) => b.depth - a.depth);
@@ -109,59 +140,52 @@ function pointsAlong(ring: Ring, step: number): Vec[] {
   });
 }
 
-/** Number of the index whose edges come nearest to p. */
-function nearestOf(indices: readonly EdgeIndex[], p: Vec): number {
-  let [best, least] = [0, Infinity];
-  for (const [i, index] of indices.entries()) {
-    const found = index.nearest(p, least);
-    if (found) [best, least] = [i, found.distance];
-  }
-  return best;
-}
+/** Edges that come no nearer to each other than this are not the same, mm. */
+const SAME_EDGE = 1e-3;
 
-/** Which of the ones and which of the others share some area, as pairs of numbers. */
-function sharing(some: Region, others: Region): (readonly [number, number])[] {
-  const boxes = others.map((other) => regionBounds([other]));
-  return some.flatMap((a, i) => {
-    const box = regionBounds([a]);
-    return others.flatMap((b, k) =>
-      boundsMeet(box, boxes[k]!) && regionArea(intersection([a], [b])) > SHARED ? [[i, k] as const] : [],
-    );
-  });
-}
-
-function changesOf(before: Region, after: Region): PieceChange[] {
+/** What became of pieces and holes: a ring of the common outline runs along those of the shape of which it is left, or crosses their inside. */
+function changesOf(
+  designed: readonly Outline[],
+  design: Owners,
+  common: readonly Outline[],
+  shape: Region,
+  cut: Region,
+): PieceChange[] {
+  const pieceAt = (p: Vec): number => design.nearest(p, SAME_EDGE)?.part ?? shape.findIndex((piece) => isInRegion([piece], p));
+  const pieces = common.map(
+    ({ outer }) =>
+      new Set(
+        cornersOf(outer)
+          .map(pieceAt)
+          .filter((piece) => piece >= 0),
+      ),
+  );
   const changes: PieceChange[] = [];
-  const pairs = sharing(before, after);
-  for (const piece of before.keys()) {
-    const into = pairs.filter(([i]) => i === piece).length;
+  for (const piece of designed.keys()) {
+    const into = pieces.filter((from) => from.has(piece)).length;
     if (into === 0) changes.push({ kind: "vanished", piece });
     if (into > 1) changes.push({ kind: "broken", piece, into });
   }
-  for (const k of after.keys()) {
-    const pieces = pairs.filter(([, other]) => other === k).map(([i]) => i);
-    if (pieces.length > 1) changes.push({ kind: "joined", pieces });
-  }
-  const holesBefore = holesOf(before);
-  const holesAfter = holesOf(after);
-  const kept = sharing(
-    holesBefore.map(({ hole }) => hole),
-    holesAfter.map(({ hole }) => hole),
-  );
-  for (const [i, { hole, piece }] of holesBefore.entries()) {
-    if (kept.some(([k]) => k === i)) continue;
-    // A hole that is no longer one is wood of the piece now, or open to the outside.
-    const filled = regionArea(difference([hole], after)) < SHARED;
-    changes.push({ kind: filled ? "filled" : "opened", piece, at: ringCentroid(hole.outer) });
-  }
-  for (const [k, { hole, piece }] of holesAfter.entries()) {
-    if (kept.some(([, other]) => other === k)) continue;
-    const of = pairs.find(([, other]) => other === piece)?.[0];
-    if (of !== undefined) changes.push({ kind: "pierced", piece: of, at: ringCentroid(hole.outer) });
-  }
+  for (const from of pieces) if (from.size > 1) changes.push({ kind: "joined", pieces: [...from] });
+
+  const kept = new Set<string>();
+  for (const [i, { holes }] of common.entries())
+    for (const hole of holes) {
+      const along = cornersOf(hole).flatMap((p) => design.nearest(p, SAME_EDGE) ?? []);
+      const same = along.filter((place) => place.hole >= 0);
+      for (const { part, hole: number } of same) kept.add(`${part} ${number}`);
+      const piece = [...pieces[i]!][0];
+      if (same.length === 0 && piece !== undefined) changes.push({ kind: "pierced", piece, at: ringCentroid(flatten(hole)) });
+    }
+  for (const [piece, { holes }] of designed.entries())
+    for (const [i, hole] of holes.entries()) {
+      if (kept.has(`${piece} ${i}`)) continue;
+      const ring = flatten(hole).toReversed();
+      // A hole that is no longer one is filled now, or open to the outside.
+      const isFilled = regionArea(difference([{ outer: ring, holes: [] }], cut)) < FILLED * ringArea(ring);
+      changes.push({ kind: isFilled ? "filled" : "opened", piece, at: ringCentroid(ring) });
+    }
   return changes;
 }
 
-/** Every hole as a piece of its own, with the number of the piece that it is in. */
-const holesOf = (region: Region): { readonly hole: Polygon; readonly piece: number }[] =>
-  region.flatMap(({ holes }, piece) => holes.map((hole) => ({ hole: { outer: hole.toReversed(), holes: [] }, piece })));
+const cornersOf = (path: Path): Vec[] => edgesOf(path).flatMap((edge) => [pointOn(edge, 0), pointOn(edge, 0.5)]);
