@@ -4,6 +4,7 @@ import type { Part } from "../contract.ts";
 import { bridgeChecks } from "./checks.ts";
 import { drawBridge } from "./draw.ts";
 import { bridgeMaterials } from "./materials.ts";
+import { bridgeInPlace } from "./in-place.ts";
 import { measureBridge, type BridgeMeasures } from "./measure.ts";
 import type { BridgeParams } from "./numbers.ts";
 import { bridgeParams } from "./params.ts";
@@ -19,7 +20,7 @@ export const bridge: Part<BridgeParams, BridgeMeasures> = {
   version: 1,
   migrations: [],
   params: bridgeParams,
-  reads: ["instrument", "fingerboard", "nut"],
+  reads: ["instrument", "fingerboard", "nut", "body", "neck"],
   measure: measureBridge,
   measureNames: ["saddleX", "fromFret12", "fromJoin"],
   draw: drawBridge,
@@ -45,5 +46,6 @@ export const bridge: Part<BridgeParams, BridgeMeasures> = {
     },
   ],
   materials: bridgeMaterials,
+  inPlace: bridgeInPlace,
   checks: bridgeChecks,
 };

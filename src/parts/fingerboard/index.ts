@@ -2,6 +2,7 @@ import type { Part, Words } from "../contract.ts";
 import { fingerboardChecks } from "./checks.ts";
 import { drawFingerboard } from "./draw.ts";
 import { fingerboardMaterials } from "./materials.ts";
+import { fingerboardInPlace } from "./in-place.ts";
 import { measureFingerboard, type FingerboardMeasures } from "./measure.ts";
 import type { FingerboardParams } from "./numbers.ts";
 import { fingerboardBalances, fingerboardParams } from "./params.ts";
@@ -37,6 +38,7 @@ export const fingerboard: Part<FingerboardParams, FingerboardMeasures> = {
   summary,
   templates: fingerboardTemplates,
   materials: fingerboardMaterials,
+  inPlace: fingerboardInPlace,
   checks: fingerboardChecks,
 };
 

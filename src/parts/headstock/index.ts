@@ -3,6 +3,7 @@ import { segmentPath } from "../../geometry/path.ts";
 import type { Part } from "../contract.ts";
 import { headstockChecks } from "./checks.ts";
 import { drawHeadstock } from "./draw.ts";
+import { headstockInPlace } from "./in-place.ts";
 import { headstockMaterials } from "./materials.ts";
 import { cornersOf, measureHeadstock, type HeadstockMeasures } from "./measure.ts";
 import type { HeadstockParams } from "./numbers.ts";
@@ -31,7 +32,7 @@ export const headstock: Part<HeadstockParams, HeadstockMeasures> = {
     ".",
   ],
   templates: headstockTemplates,
-  outlines: (p, m) => [
+  outlines: (p, m, from) => [
     {
       key: "outline",
       title: "Outline of the head",
@@ -39,10 +40,13 @@ export const headstock: Part<HeadstockParams, HeadstockMeasures> = {
       mirrored: p.mirrored,
       mirrorKey: "mirrored",
       points: p.outline,
-      ...cornersOf(p),
-      guides: m.strings.map((string) => segmentPath(vec(0, string.from.y), vec(string.to.x - m.startX, string.to.y))),
+      ...cornersOf(p, from),
+      guides: m.strings.map((string) =>
+        segmentPath(vec(string.from.x - m.startX, string.from.y), vec(string.to.x - m.startX, string.to.y)),
+      ),
     },
   ],
   materials: (_p, m, from) => headstockMaterials(m, from),
+  inPlace: headstockInPlace,
   checks: headstockChecks,
 };

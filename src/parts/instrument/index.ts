@@ -1,6 +1,7 @@
 import type { Part, Words } from "../contract.ts";
 import { instrumentChecks } from "./checks.ts";
 import { drawInstrument } from "./draw.ts";
+import { instrumentInPlace } from "./in-place.ts";
 import { measureInstrument, type InstrumentMeasures } from "./measure.ts";
 import { instrumentBalances, instrumentParams, type InstrumentParams } from "./params.ts";
 
@@ -21,6 +22,7 @@ export const instrument: Part<InstrumentParams, InstrumentMeasures> = {
   draw: (_p, m) => drawInstrument(m),
   summary,
   templates: () => [],
+  inPlace: (_p, m) => instrumentInPlace(m),
   checks: instrumentChecks,
 };
 

@@ -3,13 +3,11 @@ import { neckChecks } from "./checks.ts";
 import { shapeWord } from "./checks-shape.ts";
 import { drawNeck } from "./draw.ts";
 import { neckMaterials } from "./materials.ts";
+import { neckInPlace } from "./in-place.ts";
 import { measureNeck, type NeckMeasures } from "./measure.ts";
-import { modelOf } from "./model.ts";
 import type { NeckParams } from "./numbers.ts";
 import { neckBalances, neckParams } from "./params.ts";
 import { neckTemplates } from "./templates.ts";
-import { planPath } from "./plan.ts";
-import { heelCap, sidePath } from "./side.ts";
 import { leastBehind } from "./stops.ts";
 
 export type { NeckMeasures } from "./measure.ts";
@@ -53,22 +51,7 @@ export const neck: Part<NeckParams, NeckMeasures> = {
   summary,
   templates: neckTemplates,
   materials: neckMaterials,
-  inPlace: (p, _m, from) => {
-    const model = modelOf(p, from);
-    const wood = { role: "cut", line: "visible", name: "neck", tint: "wood" } as const;
-    return {
-      front: {
-        layers: [{ name: "neck", shapes: [{ ...wood, id: "neck", path: planPath(model, undefined) }] }],
-        dimensions: [],
-      },
-      side: {
-        layers: [
-          { name: "neck", shapes: [{ ...wood, id: "neck", path: sidePath(p, model, undefined) }, ...heelCap(p, model, "")] },
-        ],
-        dimensions: [],
-      },
-    };
-  },
+  inPlace: neckInPlace,
   checks: neckChecks,
 };
 

@@ -2,6 +2,7 @@ import type { Part } from "../contract.ts";
 import { nutChecks } from "./checks.ts";
 import { drawNut } from "./draw.ts";
 import { nutMaterials } from "./materials.ts";
+import { nutInPlace } from "./in-place.ts";
 import { measureNut, type NutMeasures } from "./measure.ts";
 import { nutParams, type NutParams } from "./params.ts";
 import { nutTemplates } from "./templates.ts";
@@ -27,5 +28,6 @@ export const nut: Part<NutParams, NutMeasures> = {
   ],
   templates: (_p, m, from) => nutTemplates(m, from),
   materials: (_p, m) => nutMaterials(m),
+  inPlace: (_p, m, from) => nutInPlace(m, from),
   checks: nutChecks,
 };
