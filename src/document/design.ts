@@ -43,6 +43,12 @@ export interface Measured {
   readonly date?: string;
   /** "calliper, after sanding" */
   readonly how?: string;
+  /** False: written down, but what depends on the number follows the plan all the same. */
+  readonly leads?: boolean;
+  /** Length that scraping and finish were to take off each face; below 0 they add. */
+  readonly perFace?: Raw;
+  /** How many such faces the number has: 2 across a board, 1 on its back. 2 where nothing is said. */
+  readonly faces?: number;
 }
 
 /** The numbers that drawings come from. */
@@ -75,6 +81,15 @@ export interface Cut {
   readonly numbers: Numbers;
 }
 
+/** One more instrument from the same design: what it has of its own. */
+export interface Copy {
+  /** Of the shop's one series of instrument numbers. */
+  readonly number?: string;
+  readonly player?: string;
+  /** Its own numbers by path, as typed; all others are the design's. */
+  readonly own?: RawRecord;
+}
+
 export interface Design extends Numbers {
   readonly format: typeof FORMAT;
   readonly version: typeof VERSION;
@@ -82,6 +97,8 @@ export interface Design extends Numbers {
   readonly fractions?: boolean;
   readonly order?: Order;
   readonly cuts?: readonly Cut[];
+  /** Further instruments from the same numbers. */
+  readonly copies?: readonly Copy[];
   /** What lies on the parts' boards beside the parts: photographs, dimensions of the dividers. */
   readonly boards?: Boards;
 }

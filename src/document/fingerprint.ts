@@ -3,7 +3,7 @@
  * drawn from. Not a proof against forgery: about one pair in a thousand million differs in its numbers and has the same fingerprint.
  */
 import type { Raw, RawRecord } from "../parts/derived.ts";
-import { SHEET_KEYS } from "../parts/making.ts";
+import { SHEET_KEYS } from "../parts/making-choices.ts";
 import type { Numbers } from "./design.ts";
 import { pinUnits } from "./pin-units.ts";
 import { isRecord } from "./shape.ts";

@@ -27,6 +27,7 @@ import {
   oneOf,
   partShape,
   quantity,
+  measuredShape,
   recordOf,
   spoken,
   tableShape,
@@ -118,6 +119,7 @@ function fromJson(json: Json, repairs: Repair[]): ReadDesign {
       order,
       cuts,
       boards,
+      copies,
       measured: _measured,
       limits: _limits,
       templates: _templates,
@@ -135,6 +137,7 @@ function fromJson(json: Json, repairs: Repair[]): ReadDesign {
       ...optional("order", orderShape, order, tell),
       ...optional("cuts", cutsShape, cuts, tell),
       ...optional("boards", boardsShape, boards, tell),
+      ...optional("copies", copiesShape, copies, tell),
     };
     return { ok: true, design, repairs };
   } catch (error) {
@@ -163,16 +166,18 @@ const orderShape = recordOf({
   reference: recordOf({}),
 }) as Shape & ((...args: Parameters<Shape>) => Order | undefined);
 
-const measuredShape: Shape = mapOf((value, path, tell) => {
+const measuredByPath: Shape = mapOf((value, path, tell) => {
   if (typeof value === "string" || typeof value === "number") {
     tell({ path, says: "the value stood there alone: now it stands in a record" });
     return { value };
   }
-  const kept = recordOf({ value: quantity, date: text, how: text })(value, path, tell);
+  const kept = measuredShape(value, path, tell);
   if (!isRecord(kept) || kept.value !== undefined) return kept;
   tell({ path, says: "it had no value: left out" });
   return undefined;
 });
+const copiesShape = listOf(recordOf({ number: text, player: text, own: recordOf({}) }));
+
 const limitsShape = mapOf(quantity);
 const templatesShape = mapOf((value, path, tell) => tableShape(tableOfMaking(path))(value, path, tell));
 const woodShape = mapOf(tableShape(woodTable()));
@@ -227,7 +232,7 @@ function readNumbers(raw: RawRecord, prefix: string, tell: Tell): Numbers {
     units: UNITS.find((known) => known === units) ?? madeUnits(units, `${prefix}units`, tell),
     instrument: readPart(section(instrument, `${prefix}instrument`, tell), "instrument", `${prefix}instrument`, tell),
     parts: readParts(section(parts, `${prefix}parts`, tell), `${prefix}parts`, tell),
-    ...optional("measured", measuredShape, measured, tell, prefix),
+    ...optional("measured", measuredByPath, measured, tell, prefix),
     ...optional("limits", limitsShape, limits, tell, prefix),
     ...optional("templates", templatesShape, templates, tell, prefix),
     ...optional("wood", woodShape, wood, tell, prefix),

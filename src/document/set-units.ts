@@ -1,6 +1,6 @@
 import type { Result } from "../units/result.ts";
-import type { Design, Trouble, Units } from "./design.ts";
-import { pinUnits } from "./pin-units.ts";
+import type { Copy, Design, Trouble, Units } from "./design.ts";
+import { pinReference, pinUnits } from "./pin-units.ts";
 
 /**
  * The design shown in other units. No length changes: a number typed without a unit gets the unit that it was typed in. Refused while a
@@ -21,6 +21,8 @@ export function setUnits(design: Design, units: Units, fractions = design.fracti
     value: {
       ...shown,
       ...pinned,
+      ...(design.order?.reference ? { order: { ...design.order, reference: pinReference(design.order.reference, design) } } : {}),
+      ...(design.copies ? { copies: design.copies.map((copy) => pinnedCopy(copy, design)) } : {}),
       ...(design.measured ? { measured } : {}),
       ...(design.limits ? { limits } : {}),
       ...(design.templates ? { templates } : {}),
@@ -29,3 +31,5 @@ export function setUnits(design: Design, units: Units, fractions = design.fracti
     },
   };
 }
+
+const pinnedCopy = (copy: Copy, design: Design): Copy => (copy.own ? { ...copy, own: pinReference(copy.own, design) } : copy);

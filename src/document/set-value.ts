@@ -6,7 +6,7 @@ import { readJson } from "./json.ts";
 import type { Step } from "./path.ts";
 import { placeOf, type TablePlace } from "./place.ts";
 import { setUnits } from "./set-units.ts";
-import { isFiniteNumber, isRecord, quantity, recordOf, shapeOf, spoken, text, type Shape } from "./shape.ts";
+import { isFiniteNumber, isRecord, measuredShape, quantity, shapeOf, spoken, text, type Shape } from "./shape.ts";
 
 const refuse = (path: string, message: string, mend: string): { readonly ok: false; readonly error: Trouble } => ({
   ok: false,
@@ -85,14 +85,12 @@ function chooseFractions(design: Design, raw: Raw): Result<Design, Trouble> {
   return { ok: true, value: withKey(design, "fractions", value) };
 }
 
-const measuredRecord = recordOf({ value: quantity, date: text, how: text });
-
 /** A bare value keeps the date and the manner of the last measuring; a record replaces it. */
 function setMeasured(design: Design, key: string, raw: Raw): Result<Design, Trouble> {
   const before = design.measured?.[key];
   const given = blankIsNone(raw);
   const record = given === undefined || isRecord(given) ? given : { ...before, value: given };
-  const value = shape(measuredRecord, record, `measured.${key}`);
+  const value = shape(measuredShape, record, `measured.${key}`);
   if (!value.ok) return value;
   if (isRecord(value.value) && value.value.value === undefined)
     return refuse(`measured.${key}`, "a measured number has no value", "Write what was measured.");

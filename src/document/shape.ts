@@ -50,6 +50,8 @@ export const oneOf =
 
 const anything: Shape = (value) => value;
 
+const count: Shape = (value, path, tell) => (isFiniteNumber(value) ? value : without(value, path, "a number", tell));
+
 /** A list of which every item has a shape. */
 export const listOf =
   (item: Shape): Shape =>
@@ -124,3 +126,7 @@ export function partShape(part: AnyPart): Shape {
   return shape;
 }
 const shapes = new Map<AnyPart, Shape>();
+
+/** The shape of what was measured of a number. */
+export const measuredShape: Shape = (value, path, tell) =>
+  recordOf({ value: quantity, date: text, how: text, leads: flag, perFace: quantity, faces: count })(value, path, tell);

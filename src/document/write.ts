@@ -30,13 +30,18 @@ function orderedDesign(design: Design): RawRecord {
       "limits",
       "cuts",
       "boards",
+      "copies",
     ],
     {
       ...design,
       ...orderedNumbers(design),
       ...(design.order ? { order: inOrder([...ORDER_KEYS, "reference"], { ...design.order }) } : {}),
       ...(design.measured
-        ? { measured: mapValues(design.measured, (entry) => inOrder(["value", "date", "how"], { ...entry })) }
+        ? {
+            measured: mapValues(design.measured, (entry) =>
+              inOrder(["value", "date", "how", "leads", "perFace", "faces"], { ...entry }),
+            ),
+          }
         : {}),
       ...(design.cuts
         ? {

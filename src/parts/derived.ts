@@ -13,7 +13,7 @@ export interface DesignNumbers {
   readonly instrument: RawRecord;
   readonly parts: Readonly<Record<string, RawRecord>>;
   /** As built: a value by dimension path takes over from the planned one. */
-  readonly measured?: Readonly<Record<string, { readonly value: Raw }>>;
+  readonly measured?: Readonly<Record<string, { readonly value: Raw; readonly leads?: boolean }>>;
   /** Limits that the maker changed, by `<kind>.<check id>.<limit>`. */
   readonly limits?: Readonly<Record<string, Raw>>;
   /** How templates are made, by template (`fingerboard/blank-outline`) or, for what they share, by part (`fingerboard`). */

@@ -24,6 +24,8 @@ export interface Surroundings {
   readonly from: Sources;
   /** The as-built value by full path, if there is one. */
   readonly measured?: (path: string) => Raw;
+  /** What the maker gave as the plan, where measured values have taken some of it back; otherwise the record itself. */
+  readonly plan?: RawRecord;
   /** A dimension outside this record by the name used in a formula; the error says why there is none. */
   readonly outside?: (name: string) => Result<NamedQuantity, { message: string; mend: string }>;
   /** The record is the table's own fallback: its numbers are mm and radians. In a maker's record a plain angle is in degrees. */
@@ -54,7 +56,6 @@ export class Unsettled extends Error {
 interface Settled {
   readonly value: unknown;
   readonly state: FieldState;
-  readonly planned?: unknown;
   readonly problem?: Problem;
   /** Failed without a problem of its own: it follows one that failed. */
   readonly failed?: boolean;
@@ -75,6 +76,7 @@ const DIMENSION: Partial<Record<AnySpec["type"], NamedQuantity["quantity"]>> = {
 export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surroundings): Settling<P> {
   const settling = around.settling ?? [];
   const cells = new Map<string, Settled>();
+  let unmeasured: Settling<P> | undefined;
   const keys = Object.keys(table) as (keyof P & string)[];
   const specOf = (key: string): AnySpec => table[key as keyof P & string] as unknown as AnySpec;
   const isTyped = (key: string): boolean => raw[key] !== undefined && raw[key] !== null;
@@ -98,12 +100,10 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
 
   function settleCell(key: string, path: string): Settled {
     const spec = specOf(key);
-    const planned = plannedOf(key, path, spec);
     const measured = around.measured?.(path);
-    if (measured === undefined || spec.type === "records") return planned;
+    if (measured === undefined || spec.type === "records") return plannedOf(key, path, spec);
     const built = read(spec, measured, path);
-    if (built.problem || built.failed) return built;
-    return { value: built.value, state: "measured", ...(planned.problem || planned.failed ? {} : { planned: planned.value }) };
+    return built.problem || built.failed ? built : { value: built.value, state: "measured" };
   }
 
   function plannedOf(key: string, path: string, spec: AnySpec): Settled {
@@ -330,6 +330,19 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
   const p = {} as P;
   for (const key of keys) Object.defineProperty(p, key, { enumerable: true, get: () => valueOf(key) });
 
+  function plannedIn(key: string, { state }: Settled): { readonly planned?: unknown } {
+    if (state !== "measured") return {};
+    // Apart from the cells here, in which a number that follows the measured one may need it in turn.
+    const { measured: _, settling: __, plan = raw, ...apart } = around;
+    unmeasured ??= openTable(table, plan, apart);
+    try {
+      return { planned: unmeasured.p[key as keyof P & string] };
+    } catch (error) {
+      if (error instanceof Unsettled) return {};
+      throw error;
+    }
+  }
+
   function fields(): readonly Field[] {
     return keys.map((key) => {
       const spec = specOf(key);
@@ -348,7 +361,7 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
         value: done.value,
         state: done.state,
         idle,
-        ...("planned" in done ? { planned: done.planned } : {}),
+        ...plannedIn(key, done),
         ...(done.problem ? { problem: done.problem } : {}),
         ...(done.records ? { records: done.records.map((r) => r.fields()) } : {}),
       };

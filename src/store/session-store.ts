@@ -40,6 +40,8 @@ export type Saving =
 
 export type Dialog =
   | { readonly kind: "new" | "open" | "keys" | "help" | "versions" | "conflict" | "screen" }
+  /** What a number came out at on the work. */
+  | { readonly kind: "built"; readonly path: string }
   | { readonly kind: "repairs"; readonly name: string; readonly repairs: readonly Repair[] }
   | { readonly kind: "confirm"; readonly question: string; readonly action: string; readonly then: () => void };
 

@@ -8,6 +8,7 @@ import { useSingleKeys } from "../frame/single-keys.ts";
 import { Button } from "../kit/button.tsx";
 import { Switch } from "../kit/choice.tsx";
 import { Dialog } from "../kit/dialog.tsx";
+import { BuiltDialog } from "../built/built-dialog.tsx";
 import { NewDesign } from "./new-design.tsx";
 import { ScreenSize } from "./screen-size.tsx";
 import { Versions } from "./versions.tsx";
@@ -26,6 +27,8 @@ export function Dialogs({ keys }: { readonly keys: readonly KeyDeed[] }) {
       return <ScreenSize onClose={close} />;
     case "versions":
       return <Versions onClose={close} />;
+    case "built":
+      return <BuiltDialog key={dialog.path} path={dialog.path} onClose={close} />;
     case "repairs":
       return (
         <Dialog

@@ -12,7 +12,16 @@ export const PLACE_NAMES: Readonly<Record<Place, string>> = {
   sheets: "Sheets",
 };
 
-export type Route = { readonly place: Place; readonly part?: string } | { readonly place: "first" };
+/** Guided pages beside the five places. */
+export const PAGES = ["first", "measure"] as const;
+export type Page = (typeof PAGES)[number];
+
+export const PAGE_NAMES: Readonly<Record<Page, string>> = {
+  first: "My first fingerboard",
+  measure: "Measuring an instrument",
+};
+
+export type Route = { readonly place: Place; readonly part?: string } | { readonly place: Page };
 
 /** Where an address without a known place leads. */
 const HOME: Route = { place: "parts" };
@@ -20,7 +29,8 @@ const HOME: Route = { place: "parts" };
 /** Reads `#/parts/fingerboard`; whatever is not understood leads home. */
 export function readRoute(hash: string): Route {
   const [place = "", part = ""] = hash.replace(/^#\/?/, "").split("/");
-  if (place === "first") return { place };
+  const page = PAGES.find((name) => name === place);
+  if (page) return { place: page };
   const known = PLACES.find((name) => name === place);
   if (!known) return HOME;
   return known === "parts" && part !== "" ? { place: known, part: decoded(part) } : { place: known };

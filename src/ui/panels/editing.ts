@@ -15,7 +15,11 @@ export interface Editing {
 }
 
 /** Whether a problem stands at the value itself or, for a list, inside it. */
-const standsAt = (problem: Problem, path: string): boolean => problem.path === path || problem.path.startsWith(`${path}[`);
+function standsAt(problem: Problem, path: string): boolean {
+  // What is wrong with a measured value is told at the number.
+  const number = path.replace(/^measured\./, "");
+  return problem.path === number || problem.path.startsWith(`${number}[`);
+}
 
 export function editingOf(bench: Workbench): Editing {
   const drop = (): void => dropPreviews(bench.session);

@@ -9,6 +9,8 @@ import { NumberField, saidOf } from "../kit/number-field.tsx";
 import { TextField } from "../kit/text-field.tsx";
 import { Sign } from "../kit/sign.tsx";
 import { tell } from "../kit/tell.tsx";
+import { openDialog } from "../../store/session-store.ts";
+import { useBench } from "../bench.ts";
 import { copyText } from "../copy-text.ts";
 import { quantityOf, say, type Notation } from "../notation.ts";
 import type { Editing } from "./editing.ts";
@@ -84,6 +86,8 @@ interface ControlProps {
 function Control({ field, notation, editing, labelledBy, inRow }: ControlProps): ReactNode {
   const { spec, path, state } = field;
   const follows = state === "follows" || state === "fallback";
+  // Where the measured value leads, it is the one that is shown and typed over.
+  const leading = state === "measured" ? `measured.${path}` : path;
   const sayOrTell = (raw: unknown): void => {
     const problem = editing.sayValue(path, raw);
     if (problem) tell({ title: problem.message, more: problem.mend, kind: "stop" });
@@ -131,13 +135,16 @@ function Control({ field, notation, editing, labelledBy, inRow }: ControlProps):
           field={field}
           notation={notation}
           labelledBy={labelledBy}
-          onTry={(text) => editing.tryValue(path, text)}
-          onCommit={(text, gesture) => editing.sayValue(path, text, gesture)}
+          onTry={(text) => editing.tryValue(leading, text)}
+          onCommit={(text, gesture) => editing.sayValue(leading, text, gesture)}
           onDrop={editing.drop}
         />
       );
   }
 }
+
+/** What can be measured on the work: a number of the instrument or of a part, not of a list, a paper or a template. */
+const NUMBER_OF_A_PART = /^(instrument|parts\.[^.[]+)\.[^.[]+$/;
 
 /** What the number is, where its usual range comes from, and the way back to what it follows. */
 function Explained({
@@ -155,6 +162,7 @@ function Explained({
     usual?: { from: number; to: number; basis: string };
     follows?: { words: string };
   };
+  const bench = useBench();
   const quantity = quantityOf(field.spec.type);
   const given = field.raw !== undefined;
   return (
@@ -186,6 +194,17 @@ function Explained({
       </dl>
       <div className="help-acts">
         {quantity && typeof field.value === "number" ? <CopyNumber text={say(field.value, quantity, notation)} /> : null}
+        {quantity && NUMBER_OF_A_PART.test(field.path) ? (
+          <Button
+            size="small"
+            onClick={() => {
+              openDialog(bench.session, { kind: "built", path: field.path });
+              onDone();
+            }}
+          >
+            Measured on the work
+          </Button>
+        ) : null}
         {given && field.spec.type !== "records" ? (
           <Button
             size="small"

@@ -2,11 +2,12 @@
 import { useState } from "react";
 import type { Derived, Field } from "../../parts/derived.ts";
 import { useDerived, useDesign, useNotation } from "../bench.ts";
+import { hashOf } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
 import { TextField } from "../kit/text-field.tsx";
 import { plainValue, quantityOf, say, type Notation } from "../notation.ts";
-import { partName } from "../part-name.ts";
+import { partName } from "../../parts/part-name.ts";
 import { useEditing, type Editing } from "../panels/editing.ts";
 
 /** A length of ours that can be measured on a finished instrument too. */
@@ -47,7 +48,10 @@ export function Liked() {
   return (
     <section className="order-part" aria-labelledby="liked-title">
       <h3 id="liked-title">An instrument the player likes</h3>
-      <p className="note">Measure it and write the lengths down; ours stand beside.</p>
+      <p className="note">
+        Measure it and write the lengths down; ours stand beside.{" "}
+        <a href={hashOf({ place: "measure" })}>How each is taken, and a form to print</a>
+      </p>
       <table className="liked">
         <thead>
           <tr>

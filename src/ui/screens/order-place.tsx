@@ -20,6 +20,7 @@ import { Menu } from "../kit/menu.tsx";
 import { Sign } from "../kit/sign.tsx";
 import { TextField } from "../kit/text-field.tsx";
 import { useEditing } from "../panels/editing.ts";
+import { BuiltList } from "../built/built-list.tsx";
 import { Cuts } from "./cuts.tsx";
 import { Liked } from "./liked.tsx";
 import "./order-place.css";
@@ -311,6 +312,7 @@ function OrderSheet() {
       </div>
       <Liked />
       <Cuts />
+      <BuiltList />
     </aside>
   );
 }
