@@ -4,6 +4,7 @@ import type { Design } from "../document/design.ts";
 import { createDeriver } from "../parts/derive.ts";
 import type { Derived } from "../parts/derived.ts";
 import { CliError, type Arguments } from "./arguments.ts";
+import { faceOfId } from "./faces.ts";
 import { readBytes } from "./files.ts";
 
 /** A design with the `--set` values put in. */
@@ -39,11 +40,23 @@ export async function openDesign(file: string, args: Arguments, tell: (line: str
 
 /** Everything derived from a design, or an error that names the first number in the way. */
 export function deriveWhole(design: Design): Derived {
-  const derived = createDeriver()(design);
+  const derived = deriveLettered(design);
   const [first, ...more] = derived.problems;
   if (first) {
     const others = more.length === 0 ? "" : `, and ${more.length} more`;
     throw new CliError(`${first.message}: ${first.path} (${first.mend.replace(/\.$/, "")}${others})`);
   }
   return derived;
+}
+
+/** Everything derived from a design, with the faces of letters that its parts ask for. */
+export function deriveLettered(design: Design): Derived {
+  const derive = createDeriver();
+  const faces = new Map<string, ReturnType<typeof faceOfId>>();
+  for (;;) {
+    const derived = derive(design, { faces });
+    const missing = derived.faces.filter(({ id }) => !faces.has(id));
+    if (missing.length === 0) return derived;
+    for (const { id, wanted } of missing) faces.set(id, faceOfId(id, wanted));
+  }
 }

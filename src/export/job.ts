@@ -1,7 +1,7 @@
 /** What the screen and the command line write alike: the same design and choices give the same bytes. */
 import type { Drawing } from "../drawing/drawing.ts";
 import { layOut } from "../sheets/lay-out.ts";
-import type { SheetOptions } from "../sheets/sheet.ts";
+import type { SheetOptions, SheetSet } from "../sheets/sheet.ts";
 import type { Template } from "../templates/template.ts";
 import { inkBounds } from "../sheets/ink.ts";
 import { lineSentence, nameOf } from "../sheets/words.ts";
@@ -112,16 +112,35 @@ export async function pdfFileOf(
   templates: readonly Template[],
   options: SheetOptions,
   fonts: FontBytes,
+  watch: { readonly onProgress?: OnProgress; readonly signal?: AbortSignal } = {},
+): Promise<Uint8Array> {
+  const what = templates.length === 1 ? nameOf(templates[0]!) : "templates";
+  const words = { title: titleOf(options.order, what), number: options.order.number, date: options.date };
+  return pdfOfSet(layOut(templates, options), words, fonts, watch);
+}
+
+/** What a file of sheets says of itself. */
+export interface SetWords {
+  readonly title: string;
+  readonly number: string;
+  /** As the maker wrote it. */
+  readonly date: string;
+}
+
+/** Any sheets as one PDF file. Loads the PDF library on first use. */
+export async function pdfOfSet(
+  set: SheetSet,
+  { title, number, date }: SetWords,
+  fonts: FontBytes,
   { onProgress, signal }: { readonly onProgress?: OnProgress; readonly signal?: AbortSignal } = {},
 ): Promise<Uint8Array> {
   const { pdfOf } = await import("./pdf/writer.ts");
-  const what = templates.length === 1 ? nameOf(templates[0]!) : "templates";
-  return pdfOf(layOut(templates, options), {
+  return pdfOf(set, {
     fonts,
-    title: titleOf(options.order, what),
-    number: options.order.number,
+    title,
+    number,
     // A date as the maker wrote it stands on the sheets; the file's own properties take only a day of the calendar.
-    date: isDay(options.date) ? options.date : "",
+    date: isDay(date) ? date : "",
     ...(onProgress ? { onProgress } : {}),
     ...(signal ? { signal } : {}),
   });

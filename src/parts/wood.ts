@@ -22,6 +22,10 @@ export interface Wood {
   /** Left on all round and on the thickness, mm. */
   readonly allowance: number;
   readonly planing: number;
+  /** Where it comes from, which board of the rack it is, and the papers that go with it; blank where nothing is said. */
+  readonly origin: string;
+  readonly board: string;
+  readonly papers: string;
 }
 
 /** Percent of relative humidity and degrees Celsius. */
@@ -35,6 +39,9 @@ export interface Seasons {
 
 const WOOD = "Wood";
 const LEFT_ON = "Left on";
+const RECORD = "Where it comes from";
+/** Of a line in the report. */
+const LONGEST_WORDS = 80;
 
 /** What the table falls back to where nothing is known of the blank. */
 type Usual = Pick<Blank, "species" | "sawn" | "grain" | "allowance" | "planing">;
@@ -97,6 +104,30 @@ export const woodTable = (usual: Usual = PLAIN): ParamTable<Wood> => ({
     max: 50,
     step: 0.1,
     usual: { from: 0.2, to: 3, basis: PRACTICE },
+  },
+  origin: {
+    type: "text",
+    label: "Origin",
+    help: "The country or the forest that it was bought from, for the order and for a border.",
+    group: RECORD,
+    fallback: "",
+    maxLength: LONGEST_WORDS,
+  },
+  board: {
+    type: "text",
+    label: "Board",
+    help: "Which board or set of the rack it is: its mark there, or where it was bought and when.",
+    group: RECORD,
+    fallback: "",
+    maxLength: LONGEST_WORDS,
+  },
+  papers: {
+    type: "text",
+    label: "Papers",
+    help: "Permit, invoice or certificate that goes with it, with its number. Some species may not be sold or cross a border without.",
+    group: RECORD,
+    fallback: "",
+    maxLength: LONGEST_WORDS,
   },
 });
 

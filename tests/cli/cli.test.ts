@@ -197,3 +197,26 @@ describe("the examples", async () => {
     60_000,
   );
 });
+
+describe("the report", () => {
+  it("is a PDF of the whole order, the same bytes each time", async () => {
+    const [one, two] = [join(dir, "one.pdf"), join(dir, "two.pdf")];
+    const example = join(examples, "nylon-650.json");
+    const { code, out, err } = await gramil("report", example, "-o", one, "--paper", "a4", "--json");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect((JSON.parse(out) as { pages: number }).pages).toBeGreaterThan(1);
+    await gramil("report", example, "-o", two, "--paper", "a4");
+    const [first, second] = [await readFile(one), await readFile(two)];
+    expect(first.subarray(0, 5).toString()).toBe("%PDF-");
+    expect(first.equals(second)).toBe(true);
+  });
+
+  it("refuses a roll of paper and a design that cannot be worked out, with nothing written", async () => {
+    const file = join(dir, "report.pdf");
+    const example = join(examples, "nylon-650.json");
+    expect(await gramil("report", example, "-o", file, "--paper", "cubit")).toMatchObject({ code: 2 });
+    expect(await gramil("report", example, "-o", file, "--set", "nutWidth=wide")).toMatchObject({ code: 2 });
+    expect(await gramil("report", example)).toMatchObject({ code: 2, err: expect.stringContaining("-o FILE.pdf is missing") });
+    expect(existsSync(file)).toBe(false);
+  });
+});

@@ -7,7 +7,7 @@ import { useBench } from "../bench.ts";
 import { go } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { Dialog } from "../kit/dialog.tsx";
-import { partName } from "../part-name.ts";
+import { partName } from "../../parts/part-name.ts";
 import "../kit/text-field.css";
 
 export function NamePart({ part, onClose }: { readonly part: DerivedPart; readonly onClose: () => void }) {

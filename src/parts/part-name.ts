@@ -1,4 +1,4 @@
-import type { DerivedPart } from "../parts/derived.ts";
+import type { DerivedPart } from "./derived.ts";
 
 /** What a part is called: by its kind, or by the name that the maker gave it. */
 export function partName({ id, kind, label }: Pick<DerivedPart, "id" | "kind" | "label">): string {

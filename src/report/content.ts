@@ -1,0 +1,245 @@
+/** What stands in the printed report of an order: everything in words and tables, in the units of the design, nothing laid out yet. */
+import { countBySeverity, findingsOf, sentenceOf } from "../checks/findings.ts";
+import type { Design } from "../document/design.ts";
+import { fingerprintOf } from "../document/fingerprint.ts";
+import type { Drawing } from "../drawing/drawing.ts";
+import type { Derived, DerivedPart, Field } from "../parts/derived.ts";
+import { partName } from "../parts/part-name.ts";
+import type { QuantityKind } from "../units/quantity.ts";
+import { readQuantity } from "../units/read.ts";
+import { cuttingRows, stripRows } from "./cutting.ts";
+import { sayer, type Say } from "./say.ts";
+import { cutStates, type CutState } from "./cut-state.ts";
+import { isSame } from "../templates/difference.ts";
+
+export interface Column {
+  readonly head: string;
+  /** Its share of the width. */
+  readonly share: number;
+  /** Numbers stand under each other at their ends. */
+  readonly right?: boolean;
+}
+
+export interface Section {
+  readonly title: string;
+  readonly about?: string;
+  readonly columns: readonly Column[];
+  /** None, and only the words above are said. */
+  readonly rows: readonly (readonly string[])[];
+}
+
+export interface Report {
+  readonly title: string;
+  /** Player, date, builder and the like: a word and what stands behind it. */
+  readonly facts: readonly (readonly [string, string])[];
+  readonly notes: string;
+  readonly pictures: readonly { readonly title: string; readonly drawing: Drawing }[];
+  readonly sections: readonly Section[];
+  /** At the foot of every page. */
+  readonly stamp: string;
+}
+
+/** Everything that the report of a design says. */
+export function reportOf(design: Design, derived: Derived): Report {
+  const { order = {} } = design;
+  const say = sayer({ unit: design.units, fractions: design.fractions ?? false });
+  const fingerprint = fingerprintOf(design);
+  const facts: readonly (readonly [string, string | undefined])[] = [
+    ["Player", order.player],
+    ["Date", order.date],
+    ["Built by", order.builtBy],
+    ["Status", order.status ?? "in work"],
+    ["Sign of the numbers", fingerprint],
+  ];
+  return {
+    title: [order.number ? `No. ${order.number}` : "", order.title ?? ""].filter((text) => text !== "").join(", ") || "Order",
+    facts: facts.flatMap(([word, text]) => (text ? [[word, text] as const] : [])),
+    notes: order.notes ?? "",
+    pictures: derived.parts
+      .filter((part) => part.problems.length === 0)
+      .map((part) => ({ title: partName(part), drawing: part.drawing() })),
+    sections: [
+      referenceSection(design, derived, say),
+      findingsSection(design, derived, say),
+      {
+        title: "Cutting list",
+        about: "Rough sizes, with what is left on until a piece is fitted. Some species need papers: keep them with the order.",
+        columns: [
+          { head: "Piece", share: 26 },
+          { head: "Wood", share: 28 },
+          { head: "Pieces", share: 8, right: true },
+          { head: "Long", share: 13, right: true },
+          { head: "Wide", share: 13, right: true },
+          { head: "Thick", share: 12, right: true },
+        ],
+        rows: cuttingRows(design, derived, say),
+      },
+      {
+        title: "By length",
+        columns: [
+          { head: "What", share: 30 },
+          { head: "Section", share: 26 },
+          { head: "Pieces", share: 10, right: true },
+          { head: "Longest", share: 16, right: true },
+          { head: "In all", share: 18, right: true },
+        ],
+        rows: stripRows(derived, say),
+      },
+      cutsSection(cutStates(design, derived), say),
+      ...[derived.instrument, ...derived.parts].map((part) => numbersSection(part, say)),
+    ].filter(({ title, rows }) => rows.length > 0 || title === CHECKS),
+    stamp: [order.number ? `No. ${order.number}` : "", order.title ?? "", order.date ?? "", fingerprint]
+      .filter((text) => text !== "")
+      .join(" · "),
+  };
+}
+
+const SAME_MM = 0.005;
+
+function referenceSection(design: Design, derived: Derived, say: Say): Section {
+  const fields = [derived.instrument, ...derived.parts].flatMap((part) => part.fields.map((field) => ({ part, field })));
+  const rows = Object.entries(design.order?.reference ?? {}).map(([key, theirs]) => {
+    const found = fields.find(({ field }) => field.path === key) ?? fields.find(({ field }) => field.key === key);
+    const ours = typeof found?.field.value === "number" ? found.field.value : undefined;
+    const read = typeof theirs === "string" ? readQuantity(theirs, { quantity: "length", bareUnit: design.units }) : undefined;
+    const value = typeof theirs === "number" ? theirs : read?.ok ? read.value.value : undefined;
+    const off = ours === undefined || value === undefined ? undefined : value - ours;
+    return [
+      found ? nameOf(found.part, found.field) : key,
+      typeof theirs === "number" ? say(theirs, "length") : String(theirs),
+      ours === undefined ? "" : say(ours, "length"),
+      off === undefined ? "" : Math.abs(off) < SAME_MM ? "the same" : `${off > 0 ? "+" : "-"}${say(Math.abs(off), "length")}`,
+    ];
+  });
+  return {
+    title: "An instrument the player likes",
+    columns: [
+      { head: "Length", share: 40 },
+      { head: "Theirs", share: 20, right: true },
+      { head: "Ours", share: 20, right: true },
+      { head: "Theirs is", share: 20, right: true },
+    ],
+    rows,
+  };
+}
+
+const nameOf = (part: DerivedPart, field: Field): string =>
+  part.id === "instrument" ? field.spec.label : `${partName(part)}: ${field.spec.label.toLowerCase()}`;
+
+const CHECKS = "Checks";
+
+function findingsSection(design: Design, derived: Derived, say: Say): Section {
+  const findings = findingsOf(design, derived);
+  const counts = countBySeverity(findings);
+  return {
+    title: CHECKS,
+    about: `${counts.stop} to stop at, ${counts.look} to look at, ${counts.fine} fine. A clear check is no promise: try the template in scrap.`,
+    columns: [
+      { head: "", share: 8 },
+      { head: "Part", share: 17 },
+      { head: "What was found, and what to do", share: 74 },
+    ],
+    rows: [
+      ...derived.problems.map(({ message, mend }) => ["stop", "", `${message}. ${mend}`]),
+      ...findings
+        .filter(({ severity }) => severity !== "fine")
+        .map((finding) => [finding.severity, finding.partLabel, `${sentenceOf(finding, say)} ${finding.mend}`.trim()]),
+    ],
+  };
+}
+
+const cutsSection = (states: readonly CutState[], say: Say): Section => ({
+  title: "What was cut",
+  columns: [
+    { head: "Date", share: 13 },
+    { head: "Template", share: 29 },
+    { head: "Sign", share: 10 },
+    { head: "Material and note", share: 24 },
+    { head: "Now", share: 24 },
+  ],
+  rows: states.map((state) => [
+    state.cut.date,
+    state.name,
+    state.cut.fingerprint,
+    [state.cut.material, state.cut.note].filter(Boolean).join(", "),
+    stateWords(state, (mm) => say(mm, "length")),
+  ]),
+});
+
+/** "still matches", "up to 0.4 mm off at the outline, fret 21 is new": how a cut template stands to the present numbers. */
+export function stateWords({ difference }: CutState, say: (mm: number) => string): string {
+  if (!difference) return "no such template now";
+  if (isSame(difference)) return "still matches";
+  const { farthest, name, gone, added } = difference;
+  return [
+    isSame({ ...difference, gone: [], added: [] }) ? "" : `up to ${say(farthest)} off at ${name ?? "its line"}`,
+    gone.length > 0 ? `${listed(gone)} gone` : "",
+    added.length > 0 ? `${listed(added)} new` : "",
+  ]
+    .filter((text) => text !== "")
+    .join(", ");
+}
+
+const listed = (names: readonly string[]): string =>
+  names.length > 2 ? `${names[0]} and ${names.length - 1} more` : names.join(" and ");
+
+const STATE_WORDS: Readonly<Record<Field["state"], string>> = {
+  given: "",
+  measured: "measured",
+  follows: "follows",
+  fallback: "usual",
+};
+
+/** All numbers in their groups, in two halves beside each other. */
+function numbersSection(part: DerivedPart, say: Say): Section {
+  const shown = part.fields.filter(({ idle }) => !idle);
+  const rows = shown.flatMap((field, i) => {
+    const own = fieldRows(field, say);
+    const begins = own.length > 0 && field.spec.group !== shown[i - 1]?.spec.group;
+    return begins ? [[field.spec.group.toUpperCase(), "", ""], ...own] : own;
+  });
+  const half = Math.ceil(rows.length / 2);
+  const column: readonly Column[] = [
+    { head: "", share: 25 },
+    { head: "", share: 17, right: true },
+    { head: "", share: 8 },
+  ];
+  return {
+    title: part.id === "instrument" ? "Numbers of the instrument" : partName(part),
+    columns: [...column, ...column],
+    rows: rows.slice(0, half).map((row, i) => [...row, ...(rows[half + i] ?? [])]),
+  };
+}
+
+function fieldRows(field: Field, say: Say): string[][] {
+  const { spec, state } = field;
+  if (field.records)
+    return field.records.flatMap((record, i) => [
+      [
+        `${capital((spec as { item: string }).item)} ${countsDown(spec) ? field.records!.length - i : i + 1}`,
+        record
+          .flatMap((one) => (one.idle ? [] : [one.value === true ? one.spec.label.toLowerCase() : valueOf(one, say)]))
+          .filter((text) => text !== "" && text !== "no")
+          .join(", "),
+        "",
+      ],
+    ]);
+  const text = valueOf(field, say);
+  return text === "" ? [] : [[spec.label, text, STATE_WORDS[state]]];
+}
+
+const countsDown = (spec: Field["spec"]): boolean => "countsDown" in spec && spec.countsDown === true;
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const QUANTITIES: ReadonlySet<string> = new Set(["length", "angle", "number", "count"]);
+/** Longer texts are drawings or lists that say nothing on paper. */
+const LONGEST_TEXT = 60;
+
+function valueOf({ spec, value }: Field, say: Say): string {
+  const kind = spec.type.replace("optional-", "");
+  if (typeof value === "number" && QUANTITIES.has(kind)) return say(value, kind as QuantityKind);
+  if (spec.type === "choice") return spec.options.find((option) => option.value === value)?.label ?? "";
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (Array.isArray(value) && value.every((one) => typeof one === "number")) return value.join(" ");
+  return typeof value === "string" && value.length <= LONGEST_TEXT ? value : "";
+}
