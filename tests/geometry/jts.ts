@@ -27,6 +27,13 @@ export const toJts = (region: Region): Jts =>
     region.map(({ outer, holes }) => factory.createPolygon(linear(outer), holes.map(linear))),
   ) as unknown as Jts;
 
+/** Area of what lies in `a` and not in `b`. */
+export function jtsLeft(a: Region | Jts, b: Region | Jts): number {
+  const op = OverlayOp as unknown as { overlayOp(a: Jts, b: Jts, code: number): Jts; DIFFERENCE: number };
+  const given = (side: Region | Jts): Jts => ("getArea" in side ? side : toJts(side));
+  return op.overlayOp(given(a), given(b), op.DIFFERENCE).getArea();
+}
+
 export const jtsUnion = (a: Region, b: Region): Jts => overlay(a, b, "UNION");
 export const jtsDifference = (a: Region, b: Region): Jts => overlay(a, b, "DIFFERENCE");
 export const jtsIntersection = (a: Region, b: Region): Jts => overlay(a, b, "INTERSECTION");
