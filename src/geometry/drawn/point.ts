@@ -82,6 +82,28 @@ export function mirroredPoints<P extends OutlinePoint>(half: readonly P[]): P[] 
   return [...half.map((point, i) => (isOnLine(point) ? onLine(point, half, i) : point)), ...images];
 }
 
+/**
+ * All points of an outline of which a list is drawn and the part puts more before and after. Of a mirrored one the points after stand for
+ * the images of those before, if there are any.
+ */
+export function wholeOutline<P extends OutlinePoint>(given: {
+  readonly before: readonly P[];
+  readonly points: readonly P[];
+  readonly after: readonly P[];
+  readonly mirrored: boolean;
+}): P[] {
+  const { before, points, after, mirrored } = given;
+  if (!mirrored) return [...before, ...points, ...after];
+  const all = mirroredPoints([...before, ...points]);
+  // What leads to an image is what led away from the point.
+  return after.length === before.length
+    ? [
+        ...all.slice(0, all.length - before.length),
+        ...after.map((point, i) => ({ ...all.at(i - after.length)!, x: point.x, y: point.y })),
+      ]
+    : all;
+}
+
 const isOnLine = (point: OutlinePoint): boolean => Math.abs(point.y) <= ON_LINE;
 
 /** A first or last point on the line: what leaves it is the image of what arrives, or the other way round. */

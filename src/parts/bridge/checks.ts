@@ -186,4 +186,31 @@ const depth: BridgeCheck = {
   },
 };
 
-export const bridgeChecks: readonly BridgeCheck[] = [outline, strings, residual, slot, pins, depth];
+const foot: BridgeCheck = {
+  id: "saddle-on-foot",
+  title: "The saddle stands on its foot",
+  limits: {},
+  run: ({ p, m }) => {
+    if (p.type !== "floating") return [];
+    const [bass, treble] = m.saddle.ends;
+    const measured = p.footSpan / 2 - Math.max(Math.abs(bass[1]), Math.abs(treble[1]));
+    const fine = measured >= -1e-9;
+    return [
+      {
+        id: "saddle-on-foot",
+        severity: fine ? "fine" : "look",
+        says: fine
+          ? "The foot reaches {measured} beyond the saddle."
+          : "The saddle reaches beyond its foot, which is {measured} too short at one end.",
+        measured: Math.abs(measured),
+        needed: 0,
+        quantity: "length",
+        basis: GEOMETRY,
+        mend: fine ? "" : "Make the foot longer or the saddle shorter.",
+        shape: "foot-1",
+      },
+    ];
+  },
+};
+
+export const bridgeChecks: readonly BridgeCheck[] = [outline, strings, residual, slot, pins, depth, foot];

@@ -30,7 +30,7 @@ export function slotPath(p: BridgeParams, m: BridgeMeasures): Path | undefined {
 export function drawBridge(p: BridgeParams, m: BridgeMeasures, from: Sources): Drawing {
   if (!m.outline) return { layers: [], dimensions: [] };
   return {
-    layers: [outlineLayer(m), centreLayer(m.outline), saddleLayer(p, m), pinLayer(p, m), stringLayer(m, from)],
+    layers: [outlineLayer(m), centreLayer(m.outline), footLayer(m), saddleLayer(p, m), pinLayer(p, m), stringLayer(m, from)],
     dimensions: dimensions(p, m, m.outline),
   };
 }
@@ -53,6 +53,18 @@ export const outlineLayer = (m: BridgeMeasures): Layer => ({
         },
       ]
     : [],
+});
+
+/** What stands on the top under a floating bridge. */
+export const footLayer = (m: BridgeMeasures): Layer => ({
+  name: "foot",
+  shapes: m.feet.map((path, i): Shape => ({
+    id: `foot-${i + 1}`,
+    role: "guide",
+    line: "hidden",
+    path,
+    name: m.feet.length > 1 ? `foot ${i + 1} of ${m.feet.length}, on the top` : "foot, on the top",
+  })),
 });
 
 export const centreLayer = (outline: Path): Layer => {
@@ -207,6 +219,24 @@ function dimensions(p: BridgeParams, m: BridgeMeasures, outline: Path): Dimensio
             rank: 2,
           } as const,
         ]
+      : []),
+    ...(m.pinsBehind && p.pinLine === "straight"
+      ? (["Bass", "Treble"] as const).map((end, i): Dimension => {
+          const at = (i === 0 ? m.pins[0]! : m.pins.at(-1)!).at;
+          const y = at[1] < 0 ? box.minY : box.maxY;
+          return {
+            id: `pins-${end.toLowerCase()}`,
+            from: vec(at[0] - m.pinsBehind![i]!, y),
+            to: vec(at[0], y),
+            along: "x",
+            offset: at[1] < 0 ? -2 * ROW : ROW,
+            value: m.pinsBehind![i]!,
+            quantity: "length",
+            after: end.toLowerCase(),
+            edits: `.pinBehind${end}`,
+            rank: 2,
+          };
+        })
       : []),
   ];
 }

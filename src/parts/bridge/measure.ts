@@ -2,7 +2,8 @@
 import { drawOutline, type OutlineTrouble } from "../../geometry/drawn/outline.ts";
 import { mirroredPoints } from "../../geometry/drawn/point.ts";
 import { pathArea } from "../../geometry/measure.ts";
-import { circle, type Path } from "../../geometry/path.ts";
+import { roundedPolygon } from "../../geometry/arc.ts";
+import { circle, rectangle, type Path } from "../../geometry/path.ts";
 import { reversePath } from "../../geometry/segment.ts";
 import { selfCrossings } from "../../geometry/self-crossing.ts";
 import { transformPath, translation } from "../../geometry/transform.ts";
@@ -59,6 +60,10 @@ export interface BridgeMeasures {
   readonly pins: readonly { readonly string: number; readonly at: Point }[];
   readonly outline?: Path;
   readonly host?: { readonly outline: Path; readonly thickness: number; readonly holes: readonly Path[] };
+  /** Of a floating bridge: what stands on the top, one or two pieces. */
+  readonly feet: readonly Path[];
+  /** Of pins in a line of their own: how far behind the saddle the outer ones are, bass and treble, along the strings. */
+  readonly pinsBehind?: readonly [number, number];
   readonly saddleX: number;
   readonly fromFret12: number;
   readonly fromJoin: number;
@@ -121,6 +126,10 @@ export function measureBridge(p: BridgeParams, from: Sources): BridgeMeasures {
     ...(outline
       ? { outline, host: { outline, thickness: p.thickness, holes: pins.map(({ at }) => circle(at, p.pinHole / 2)) } }
       : {}),
+    feet: p.type === "floating" ? feetAt(p, line.x) : [],
+    ...(pins.length > 1
+      ? { pinsBehind: [pins[0]!.at.x - on(pins[0]!.at.y).x, pins.at(-1)!.at.x - on(pins.at(-1)!.at.y).x] as const }
+      : {}),
     saddleX: line.x,
     fromFret12: line.x - instrument.fret12X,
     fromJoin: line.x - instrument.joinX,
@@ -160,6 +169,18 @@ function buildOf(p: BridgeParams, { gauge, wound }: InstrumentString): StringBui
   if (!wound) return { diameter: gauge, core: gauge, coreMaterial };
   const core = p.core === "steel" ? assumedSteelCore(gauge) : assumedNylonCore(gauge);
   return { diameter: gauge, core, coreMaterial, wrapMaterial: WRAP_MATERIALS[p.wrap] };
+}
+
+/** The saddle over the middle of the foot; the corners a little rounded. */
+function feetAt(p: BridgeParams, x: number): Path[] {
+  const [half, along] = [p.footSpan / 2, p.footWidth / 2];
+  const open = Math.min(p.footOpening, p.footSpan - 2) / 2;
+  const foot = (from: number, to: number): Path => {
+    const radius = Math.min(2, along * 0.9, (to - from) * 0.45);
+    const corners = [vec(x - along, from), vec(x + along, from), vec(x + along, to), vec(x - along, to)];
+    return roundedPolygon(corners, [radius, radius, radius, radius]) ?? rectangle(x - along, from, x + along, to);
+  };
+  return open > 0 ? [foot(-half, -open), foot(open, half)] : [foot(-half, half)];
 }
 
 /** Pins behind the saddle, spread as the strings are, over their own spread. */

@@ -27,6 +27,10 @@ export interface BridgeParams {
   readonly outline: readonly OutlinePoint[];
   readonly thickness: number;
   readonly topRadius: number | undefined;
+  readonly footSpan: number;
+  readonly footWidth: number;
+  readonly footOpening: number;
+  readonly footOpeningHeight: number;
 }
 
 export const GEOMETRY = "geometry";

@@ -9,9 +9,11 @@ const SADDLE = "Saddle line";
 const SLOT = "Saddle slot";
 const PINS = "Pins";
 const OUTLINE = "Outline";
+const FOOT = "Foot";
 
 const computed = (p: BridgeParams): boolean => p.saddleBy === "strings";
 const pinned = (p: BridgeParams): boolean => p.type === "pinned";
+const floating = (p: BridgeParams): boolean => p.type === "floating";
 const slotted = (p: BridgeParams): boolean => p.type !== "floating";
 
 const length = (
@@ -258,6 +260,48 @@ export const bridgeParams: ParamTable<BridgeParams> = {
     min: 1,
     max: 60,
     usual: { from: 8, to: 10, basis: PRACTICE },
+  }),
+  footSpan: length({
+    label: "Foot across",
+    help: "Length of the foot that stands on the top, across the strings.",
+    group: FOOT,
+    follows: { words: "four fifths of the length across", value: (p) => Math.max(10, 0.8 * p.span) },
+    min: 10,
+    max: 600,
+    step: 1,
+    usual: { from: 100, to: 140, basis: PRACTICE },
+    when: floating,
+  }),
+  footWidth: length({
+    label: "Foot along",
+    help: "Its width along the strings, with the saddle over its middle.",
+    group: FOOT,
+    fallback: 14,
+    min: 2,
+    max: 80,
+    step: 0.5,
+    usual: { from: 10, to: 16, basis: PRACTICE },
+    when: floating,
+  }),
+  footOpening: length({
+    label: "Opening in the foot",
+    help: "Between its two ends, which alone stand on the top; 0 for a foot that stands on all of its length.",
+    group: FOOT,
+    follows: { words: "half of the foot", value: (p) => 0.5 * p.footSpan },
+    min: 0,
+    max: 590,
+    step: 1,
+    when: floating,
+  }),
+  footOpeningHeight: length({
+    label: "Height of the opening",
+    help: "Over the top at the middle.",
+    group: FOOT,
+    fallback: 4,
+    min: 0.5,
+    max: 40,
+    step: 0.5,
+    when: (p) => floating(p) && p.footOpening > 0,
   }),
   topRadius: {
     type: "optional-length",

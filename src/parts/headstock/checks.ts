@@ -125,6 +125,36 @@ const apart: HeadCheck = {
   },
 };
 
+const flat: HeadCheck = {
+  id: "machines-flat",
+  title: "The machines lie on a flat back",
+  limits: {},
+  run: ({ p, m }) => {
+    const { flatBackX } = m;
+    if (p.rows === "slotted" || flatBackX === undefined) return [];
+    return worst(
+      m.tuners,
+      ({ at }) => flatBackX - (at.x + p.footprintLength / 2),
+      ({ string, at }, measured) => ({
+        id: "machines-flat",
+        severity: measured < -1e-9 ? "look" : "fine",
+        says:
+          measured < -1e-9
+            ? `The machine of string ${string} stands on the bend into the neck, where the back is not flat.`
+            : "The machines begin at least {measured} beyond the bend into the neck, on the flat of the back.",
+        measured,
+        needed: 0,
+        quantity: "length",
+        basis: GEOMETRY,
+        mend:
+          measured < -1e-9 ? "Move the first tuners away from the nut, or make the bend or the volute of the neck shorter." : "",
+        at,
+        shape: `machine-${string}`,
+      }),
+    );
+  },
+};
+
 const passing: HeadCheck = {
   id: "string-clearance",
   title: "Strings run straight past the posts",
@@ -233,16 +263,23 @@ const pocket: HeadCheck = {
         says:
           severity === "fine"
             ? "{measured} of wood is left under the pocket for the rod."
-            : "Only {measured} of wood is left under the pocket for the rod.",
+            : m.leastUnderShelf
+              ? "Only {measured} of wood is left under the pocket for the rod, below the shelf of the nut."
+              : "Only {measured} of wood is left under the pocket for the rod.",
         measured,
         needed,
         quantity: "length",
         basis: PRACTICE,
-        mend: severity === "fine" ? "" : "Make the pocket shallower or the head thicker.",
+        mend:
+          severity === "fine"
+            ? ""
+            : m.leastUnderShelf
+              ? "Make the rod's channel shallower there, the neck deeper, or leave a volute."
+              : "Make the pocket shallower or the head thicker.",
         shape: "rod-pocket",
       },
     ];
   },
 };
 
-export const headstockChecks: readonly HeadCheck[] = [outline, edge, apart, passing, sideways, down, pocket];
+export const headstockChecks: readonly HeadCheck[] = [outline, edge, apart, flat, passing, sideways, down, pocket];

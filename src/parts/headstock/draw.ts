@@ -17,6 +17,7 @@ export function drawHeadstock(p: HeadstockParams, m: HeadstockMeasures): Drawing
       outlineLayer(m),
       { name: "plate", shapes: plateShapes(p, m) },
       centreLayer(m),
+      bendLayer(m),
       ...rodLayers(p, m),
       { name: "machines", shapes: p.rows === "slotted" ? [] : m.tuners.map((tuner) => footprint(p, tuner)) },
       { name: "tuners", shapes: p.rows === "slotted" ? slotShapes(p, m) : m.tuners.flatMap((tuner) => holeShapes(p, m, tuner)) },
@@ -70,6 +71,24 @@ export const centreLayer = (m: HeadstockMeasures): Layer => ({
       name: "centre line",
     },
   ],
+});
+
+/** Where the bend into the neck ends on the back. */
+const bendLayer = (m: HeadstockMeasures): Layer => ({
+  name: "behind",
+  shapes:
+    m.flatBackX === undefined || m.flatBackX <= m.topX
+      ? []
+      : [
+          {
+            id: "bend",
+            role: "mark",
+            line: "hidden",
+            path: segmentPath(vec(m.flatBackX, -m.widthAtNut / 2), vec(m.flatBackX, m.widthAtNut / 2)),
+            name: "end of the bend into the neck, behind",
+            says: [{ label: "from the nut's back", value: m.startX - m.flatBackX, quantity: "length" }],
+          },
+        ],
 });
 
 /** The pocket behind the nut, round at its far end, and its cover. */

@@ -1,6 +1,6 @@
 /** The head's outline, its tuners and the strings to them. Heights are over the head's face, places in its plane with x from the nut. */
 import { drawOutline, type OutlineTrouble } from "../../geometry/drawn/outline.ts";
-import { mirroredPoints, outlinePoint, type OutlinePoint } from "../../geometry/drawn/point.ts";
+import { outlinePoint, wholeOutline, type OutlinePoint } from "../../geometry/drawn/point.ts";
 import { pathArea, pathBounds } from "../../geometry/measure.ts";
 import { nearestOnPath } from "../../geometry/nearest.ts";
 import { circle, type Path } from "../../geometry/path.ts";
@@ -12,7 +12,7 @@ import { pathWinding } from "../../geometry/winding.ts";
 import { breakAngle, scarf } from "../../lutherie/head-angle.ts";
 import { passingClearance, postTangent } from "../../lutherie/string-to-post.ts";
 import type { Sources } from "../contract.ts";
-import { backX, instrumentOf, type HeadstockParams } from "./numbers.ts";
+import { backX, bendBehind, instrumentOf, nutSlope, type HeadstockParams } from "./numbers.ts";
 
 export interface HeadTuner {
   /** As people count: 1 is the treble string. */
@@ -56,8 +56,12 @@ export interface HeadstockMeasures {
   readonly scarfLayout?: number;
   /** Least wood between the rims of two holes. */
   readonly betweenHoles?: number;
-  /** Wood left under the rod's pocket. */
+  /** From here on, away from the nut, the back is flat: bend and volute of the neck end; absent without a neck. */
+  readonly flatBackX?: number;
+  /** Wood left under the rod's pocket, from the head through the bend to the shelf of the nut. */
   readonly woodUnderPocket?: number;
+  /** The least of it is under the shelf, in the neck. */
+  readonly leastUnderShelf?: boolean;
   readonly crossings: readonly Vec[];
   readonly troubles: readonly OutlineTrouble[];
 }
@@ -72,25 +76,30 @@ declare module "../contract.ts" {
 const LEAST_TILT = Math.PI / 180;
 
 /** The corners at the nut, before and after the points of the list. */
-export function cornersOf(p: HeadstockParams): { readonly before: OutlinePoint[]; readonly after: OutlinePoint[] } {
+export function cornersOf(
+  p: HeadstockParams,
+  from: Sources,
+): { readonly before: OutlinePoint[]; readonly after: OutlinePoint[] } {
   const half = p.widthAtNut / 2;
+  const slope = nutSlope(from);
   return {
-    before: [outlinePoint(0, half)],
-    after: p.mirrored ? [] : [outlinePoint(0, -half)],
+    before: [outlinePoint(slope * half, half)],
+    after: p.mirrored && slope === 0 ? [] : [outlinePoint(-slope * half, -half)],
   };
 }
 
 export function measureHeadstock(p: HeadstockParams, from: Sources): HeadstockMeasures {
   const x0 = backX(from);
-  const { before, after } = cornersOf(p);
-  const all = [...before, ...p.outline, ...after];
-  const drawn = drawOutline(p.mirrored ? mirroredPoints(all) : all);
+  const { before, after } = cornersOf(p, from);
+  const drawn = drawOutline(wholeOutline({ before, points: p.outline, after, mirrored: p.mirrored }));
   const path = drawn && transformPath(translation(vec(x0, 0)), drawn.path);
   const outline = path && (pathArea(path) < 0 ? reversePath(path) : path);
   const tuners = outline ? placeTuners(p, from, outline, x0) : [];
   const box = outline && pathBounds(outline);
   const holes = p.rows === "slotted" ? [] : tuners.map(({ at }) => circle(at, p.hole / 2));
   const gaps = tuners.flatMap((a, i) => tuners.slice(i + 1).map((b) => distance(a.at, b.at) - p.hole));
+  const bend = bendBehind(from);
+  const under = from.get("neck")?.woodUnderEntry;
   const joint = p.tilt >= LEAST_TILT ? scarf(p.blankThickness, p.tilt) : undefined;
   return {
     ...(outline ? { outline, host: { outline, thickness: p.thickness, holes } } : {}),
@@ -104,7 +113,14 @@ export function measureHeadstock(p: HeadstockParams, from: Sources): HeadstockMe
     tiltRad: p.tilt,
     ...(joint ? { scarfCutFace: joint.cutFace, scarfLayout: joint.layout } : {}),
     ...(gaps.length > 0 && p.rows !== "slotted" ? { betweenHoles: Math.min(...gaps) } : {}),
-    ...(p.rodPocket ? { woodUnderPocket: p.thickness - p.pocketDepth } : {}),
+    ...(bend === undefined ? {} : { flatBackX: x0 - bend }),
+    ...(p.rodPocket
+      ? {
+          // Bend and volute only add to the head's own back; under the nut and its shelf it is the neck that knows.
+          woodUnderPocket: Math.min(p.thickness - p.pocketDepth, under ?? Infinity),
+          leastUnderShelf: under !== undefined && under < p.thickness - p.pocketDepth,
+        }
+      : {}),
     crossings: outline ? selfCrossings(outline) : [],
     troubles: (drawn?.troubles ?? []).flatMap(({ what, point }) => {
       const own = point - before.length;
@@ -182,7 +198,10 @@ function measureString(
   const instrument = instrumentOf(from);
   const line = instrument.strings.find(({ number }) => number === tuner.string)!;
   const rise = (line.saddle.y - line.nut.y) / line.scale;
-  const start = vec(x0, line.nut.y + rise * (x0 - line.nut.x));
+  // Where the string's line crosses the nut's back.
+  const slope = nutSlope(from);
+  const startY = (line.nut.y + rise * (x0 - line.nut.x)) / (1 - rise * slope);
+  const start = vec(x0 + slope * startY, startY);
   const radius = p.post / 2;
   const to = p.rows === "slotted" ? vec(tuner.at.x + radius, tuner.at.y) : (tangentOf(p, start, tuner) ?? tuner.at);
   const way = sub(to, start);

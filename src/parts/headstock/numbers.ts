@@ -56,6 +56,11 @@ export function instrumentOf(from: Sources): MeasuresByKind["instrument"] {
 /** x of the nut's back, where the head begins. */
 export const backX = (from: Sources): number => from.get("nut")?.backX ?? from.get("neck")?.headX ?? -5.5;
 
+/** How far x rises with y along the nut's back: 0 for a nut square to the centre line. */
+export function nutSlope(from: Sources): number {
+  return instrumentOf(from).side * Math.tan(from.get("nut")?.slantRad ?? 0) + 0;
+}
+
 /** Width of the neck where the head begins: the board's sides run on past the nut. */
 export function widthBehindNut(from: Sources): number {
   const board = from.get("fingerboard");
@@ -63,4 +68,15 @@ export function widthBehindNut(from: Sources): number {
   const atNut = from.get("nut")?.width ?? board?.boundWidthAtNut ?? instrument.nutWidth;
   const taper = board && instrument.joinX > 0 ? (board.widthAtJoin - board.widthAtNut) / instrument.joinX : 0;
   return Math.max(5, atNut + taper * backX(from));
+}
+
+/**
+ * How far from the nut's back, along the face, the neck's bend and volute reach behind. The back's place x is carried to the face square to
+ * it: (headX - x) / cos t + h tan t from where the face leaves the glue plane. Undefined without a neck whose head is tilted.
+ */
+export function bendBehind(from: Sources): number | undefined {
+  const neck = from.get("neck");
+  if (!neck || neck.tiltRad <= 0) return undefined;
+  const { headX, headFlatX, tiltRad, headWood } = neck;
+  return Math.max(0, (headX - headFlatX) / Math.cos(tiltRad) + headWood * Math.tan(tiltRad));
 }

@@ -1,8 +1,8 @@
 /** The numbers of a headstock. */
-import type { ParamTable } from "../contract.ts";
+import type { ParamTable, Sources } from "../contract.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { PRACTICE } from "../finding.ts";
-import { instrumentOf, widthBehindNut, type HeadstockParams, type Nudge } from "./numbers.ts";
+import { backX, bendBehind, instrumentOf, widthBehindNut, type HeadstockParams, type Nudge } from "./numbers.ts";
 import { startingHead } from "./starting-shapes.ts";
 
 const OUTLINE = "Outline";
@@ -11,6 +11,14 @@ const TUNERS = "Tuners";
 const MACHINE = "Machine";
 const ROD = "Truss rod";
 const DEGREE = Math.PI / 180;
+
+/** What of the neck's rod lies in the head: how far beyond the nut's back, and how wide. */
+function rodEnd(from: Sources): { readonly length: number; readonly width: number } | undefined {
+  const x0 = backX(from);
+  const ends = from.get("neck")?.channels.filter((one) => (one.id === "rod" || one.id === "pocket") && one.from < x0 - 1) ?? [];
+  if (ends.length === 0) return undefined;
+  return { length: x0 - Math.min(...ends.map((one) => one.from)), width: Math.max(...ends.map((one) => one.width)) };
+}
 
 const withRod = (p: HeadstockParams): boolean => p.rodPocket;
 
@@ -201,7 +209,13 @@ export const headstockParams: ParamTable<HeadstockParams> = {
     label: "First tuner from the nut",
     help: "Along the head, from the nut's back to the middle of the nearest hole.",
     group: TUNERS,
-    fallback: 38,
+    follows: {
+      words: "38 mm, or clear of the neck's bend behind",
+      value: (p, from) =>
+        p.rows === "slotted"
+          ? 38
+          : Math.min(300, Math.max(38, Math.ceil(2 * ((bendBehind(from) ?? 0) + p.footprintLength / 2)) / 2)),
+    },
     min: 5,
     max: 300,
     step: 0.5,
@@ -333,14 +347,17 @@ export const headstockParams: ParamTable<HeadstockParams> = {
     label: "Rod adjusted from the head",
     help: "Cuts a pocket behind the nut for the rod's nut or socket.",
     group: ROD,
-    fallback: false,
+    follows: { words: "the neck's rod", value: (_p, from) => rodEnd(from) !== undefined },
   },
   pocketWidth: {
     type: "length",
     label: "Pocket width",
     help: "Across the head.",
     group: ROD,
-    fallback: 12,
+    follows: {
+      words: "the neck's pocket, or 12 mm",
+      value: (_p, from) => Math.min(60, Math.max(2, rodEnd(from)?.width ?? 12)),
+    },
     min: 2,
     max: 60,
     step: 0.5,
@@ -351,7 +368,10 @@ export const headstockParams: ParamTable<HeadstockParams> = {
     label: "Pocket length",
     help: "From the nut's back.",
     group: ROD,
-    fallback: 26,
+    follows: {
+      words: "where the neck's rod ends, or 26 mm",
+      value: (_p, from) => Math.min(150, Math.max(4, rodEnd(from)?.length ?? 26)),
+    },
     min: 4,
     max: 150,
     step: 0.5,

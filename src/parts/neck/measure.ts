@@ -67,6 +67,8 @@ export interface NeckMeasures extends HeightMeasures, JointMeasures {
   /** Ends of the bend behind the nut. */
   readonly bendFrom: number;
   readonly bendTo: number;
+  /** From here on, towards the top, the back of the head is flat: the bend and the volute have ended. */
+  readonly headFlatX: number;
   readonly heelFrom: number;
   readonly heelDepth: number;
   /** x of the foot's edge against the body, and how far it is cut back from the join. */
@@ -134,6 +136,7 @@ export function measureNeck(p: NeckParams, from: Sources): NeckMeasures {
     headLength: p.headLength,
     bendFrom: profile.bendFrom,
     bendTo: profile.bendTo,
+    headFlatX: Math.min(profile.bendFrom, p.volute > 0 ? profile.corner - p.voluteLength / 2 : Infinity),
     heelFrom: model.heel.from,
     heelDepth: model.heel.depth,
     heelFootX: model.heel.foot,

@@ -2,7 +2,8 @@
 import type { ReactNode } from "react";
 import type { RecordsSpec, ChoiceSpec } from "../../parts/contract.ts";
 import type { Trouble } from "../../document/design.ts";
-import type { Field, Raw } from "../../parts/derived.ts";
+import type { AnySpec, Field, Raw } from "../../parts/derived.ts";
+import { editValue } from "../../store/commands/edit-value.ts";
 import { addRecord, shiftRecord, takeRecord } from "../../store/commands/edit-records.ts";
 import type { Result } from "../../units/result.ts";
 import { useBench } from "../bench.ts";
@@ -42,6 +43,8 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
   const full = records.length >= spec.maxItems;
   const numberOf = (index: number): number => (spec.countsDown ? records.length - index : index + 1);
 
+  const followed = field.raw === undefined ? followedRecords(field, spec) : undefined;
+
   const acts = (index: number) => (
     <Menu
       trigger={
@@ -71,7 +74,21 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
   return (
     <div className="recs">
       {field.problem ? <FieldError id={`error-${field.path}`} problem={field.problem} text={undefined} /> : null}
-      {records.length === 0 ? <p className="recs-none">None. Add a {spec.item} and it takes its place on the drawing.</p> : null}
+      {followed ? (
+        <>
+          <p className="recs-none">
+            {followed.length} {spec.item}s that follow {spec.follows?.words}. Move one on the board, or set them all by hand from
+            there.
+          </p>
+          <div>
+            <Button size="small" onClick={() => done(editValue(bench, field.path, followed))}>
+              Set the {spec.item}s by hand
+            </Button>
+          </div>
+        </>
+      ) : records.length === 0 ? (
+        <p className="recs-none">None. Add a {spec.item} and it takes its place on the drawing.</p>
+      ) : null}
       {records.length > 0 && columns.length <= TABLE_COLUMNS ? (
         <div className="recs-scroll">
           <table className="recs-table">
@@ -122,7 +139,7 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
             </div>
           ))
         : null}
-      <div>
+      <div hidden={followed !== undefined}>
         <Button
           size="small"
           disabled={full}
@@ -168,6 +185,27 @@ function Cell({ field, notation, editing, name }: CellProps & { readonly name: s
       onCommit={(text, gesture) => editing.sayValue(path, text, gesture)}
       onDrop={editing.drop}
     />
+  );
+}
+
+/** The records that a list follows, as the maker would say them: lengths in mm, angles in degrees; undefined where it follows none. */
+function followedRecords({ value }: Field, spec: AnyRecords): Record<string, Raw>[] | undefined {
+  if (!spec.follows || !Array.isArray(value) || value.length === 0) return undefined;
+  return (value as readonly Record<string, unknown>[]).map((entry) =>
+    Object.fromEntries(
+      Object.entries(spec.of).flatMap(([key, one]) => {
+        const { type, fallback } = one as unknown as AnySpec & { readonly fallback?: unknown };
+        const raw = entry[key];
+        if (raw === undefined || raw === fallback) return [];
+        const isAngle = typeof raw === "number" && quantityOf(type) === "angle";
+        return [
+          [
+            key,
+            isAngle ? Math.round((raw * 180e5) / Math.PI) / 1e5 : typeof raw === "number" ? Math.round(raw * 1e4) / 1e4 : raw,
+          ],
+        ];
+      }),
+    ),
   );
 }
 

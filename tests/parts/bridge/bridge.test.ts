@@ -192,4 +192,47 @@ describe("a bridge", () => {
       { numRuns: 150 },
     );
   }, 120_000);
+
+  it("floats on a foot that is fitted to the arch of the top and open between its ends", () => {
+    // On a top of 3000: 50 from the middle it has fallen by 3000 - sqrt(3000^2 - 50^2) = 0.41670, 20 from it by 0.06667.
+    const { part, m, problems } = derive({ type: "floating", footSpan: 100, footWidth: 12, footOpening: 40, topRadius: 3000 });
+    expect(problems).toEqual([]);
+    expect(m.feet).toHaveLength(2);
+    const boxes = m.feet.map(pathBounds);
+    for (const [i, [low, high]] of [
+      [-50, -20],
+      [20, 50],
+    ].entries()) {
+      expect([boxes[i]!.minY, boxes[i]!.maxY]).toEqual([expect.closeTo(low!, 6), expect.closeTo(high!, 6)]);
+      expect((boxes[i]!.minX + boxes[i]!.maxX) / 2).toBeCloseTo(m.saddleX, 6);
+      expect(boxes[i]!.maxX - boxes[i]!.minX).toBeCloseTo(12, 6);
+    }
+    const arch = shapeOf(templateOf(part, "foot").drawing, "outline").path;
+    for (const [x, fall] of [
+      [50, 0.4167],
+      [-50, 0.4167],
+      [20, 0.06667],
+      [-20, 0.06667],
+    ] as const)
+      expect(nearestOnPath(arch, vec(x, -fall)).distance).toBeLessThan(1e-4);
+    // Nothing of it touches the top in the opening.
+    expect(nearestOnPath(arch, vec(0, 0)).distance).toBeCloseTo(4, 6);
+    expect(templateOf(part, "feet").edge).toBe("outline");
+    expect(findingOf(part, "saddle-on-foot").severity).toBe("fine");
+    expect(findingOf(derive({ type: "floating", footSpan: 60 }).part, "saddle-on-foot").severity).toBe("look");
+    expectSound(part);
+  });
+
+  it("says how far pins in a line of their own stand behind the saddle at each end", () => {
+    const { m, part } = derive({ pinLine: "straight", pinBehindTreble: 13, pinBehindBass: 16 });
+    // Strings are listed from the bass.
+    expect(m.pinsBehind![0]).toBeCloseTo(16, 9);
+    expect(m.pinsBehind![1]).toBeCloseTo(13, 9);
+    const told = part.drawing().dimensions.filter(({ id }) => id.startsWith("pins-"));
+    expect(told.map(({ id, value }) => [id, value])).toEqual([
+      ["pins-bass", expect.closeTo(16, 9)],
+      ["pins-treble", expect.closeTo(13, 9)],
+    ]);
+    expectSound(part);
+  });
 });

@@ -121,6 +121,67 @@ describe("a headstock", () => {
     expect(nearestOnPath(m.outline!, vec(-6, m.widthAtNut / 2)).distance).toBeLessThan(1e-9);
   });
 
+  it.each([true, false])("begins along a slanted nut, mirrored or not (%s)", (mirrored) => {
+    // Two scales, 660 on the bass side and 630 on the treble, fret 7 square. Laid off along the centre line's direction: at fret 7 both
+    // strings are 1 - 2^(-7/12) of their scale from their nut, so the bass nut stands 30 x 0.332580 = 9.9774 nearer to the head over a
+    // spread of 36.
+    const instrument = { ...PLAIN, nutWidth: 44, nutSpread: 36, scale: 630, bassScale: 660, squareFret: 7 };
+    const { m, problems } = derive({ mirrored }, instrument, {
+      fingerboard: { kind: "fingerboard" },
+      nut: { kind: "nut", thickness: 6 },
+    });
+    expect(problems).toEqual([]);
+    const slope = 9.9774 / 36;
+    // The back is parallel to the face, so that 6 square to it are 6 / cos along the centre line.
+    const backX = -6 * Math.hypot(1, slope);
+    expect(m.startX).toBeCloseTo(backX, 3);
+    const half = m.widthAtNut / 2;
+    for (const y of [half, -half]) expect(nearestOnPath(m.outline!, vec(backX + slope * y, y)).distance).toBeLessThan(0.001);
+    expect(m.crossings).toEqual([]);
+    // Every string leaves at the back of the nut.
+    for (const { from } of m.strings) expect(from.x).toBeCloseTo(backX + slope * from.y, 3);
+  });
+
+  it("says where its back is flat behind the neck's bend and volute, and sets the machines there", () => {
+    const derived = createDeriver()({
+      units: "mm",
+      instrument: {},
+      parts: {
+        fingerboard: { kind: "fingerboard" },
+        nut: { kind: "nut" },
+        neck: { kind: "neck", volute: 3, voluteLength: 44 },
+        head: { kind: "headstock" },
+      },
+    });
+    expect(derived.problems).toEqual([]);
+    const neck = derived.parts.find(({ kind }) => kind === "neck")!.measures as MeasuresByKind["neck"];
+    const part = derived.parts.find(({ kind }) => kind === "headstock")!;
+    const m = part.measures as Head["m"];
+    // The place on the face from which a square through the head comes out on the back where the bend ends: from the side, x to the tail
+    // and z up from the glue plane, the face leaves (headX, 0) along (-cos t, -sin t) and the back's place is h below it square to the face.
+    const along = m.startX - m.flatBackX!;
+    const [c, s, h] = [Math.cos(neck.tiltRad), Math.sin(neck.tiltRad), neck.headWood];
+    const onFace = { x: neck.headX - along * c, z: -along * s };
+    const onBack = { x: onFace.x + h * s, z: onFace.z - h * c };
+    expect(onBack.x).toBeCloseTo(neck.headFlatX, 9);
+    expect(onBack.z).toBeCloseTo(-((neck.headX - neck.headFlatX) * Math.tan(neck.tiltRad) + h / c), 9);
+    expect(findingOf(part, "machines-flat").severity).toBe("fine");
+    expectSound(part);
+  });
+
+  it("takes its pocket from a rod that is adjusted at the head, and the least wood under it through the shelf of the nut", () => {
+    const parts = (more: RawRecord) => ({
+      fingerboard: { kind: "fingerboard" },
+      nut: { kind: "nut" },
+      neck: { kind: "neck", rod: "head", ...more },
+    });
+    const { m, part, problems } = derive({}, {}, parts({}));
+    expect(problems).toEqual([]);
+    expect(part.fields.find(({ key }) => key === "rodPocket")!.value).toBe(true);
+    expect(m.woodUnderPocket).toBeGreaterThan(0);
+    expect(derive({}, {}, parts({ rod: "body" })).part.fields.find(({ key }) => key === "rodPocket")!.value).toBe(false);
+  });
+
   it("names both lengths of the scarf: 20 at 15 degrees gives 77.27 along the cut and 74.64 on the blank", () => {
     const { m, part } = derive({ tilt: "15 deg", blankThickness: "20 mm" });
     expect(m.scarfCutFace).toBeCloseTo(77.27, 2);

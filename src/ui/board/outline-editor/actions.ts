@@ -4,13 +4,14 @@ import {
   joinPoints,
   movePoints,
   removePoints,
+  riseThrough,
   scalePoints,
   splitPoint,
   withKind,
 } from "../../../geometry/drawn/edit.ts";
 import { fairRun } from "../../../geometry/drawn/fairing.ts";
 import { isSmooth, placeOfPoint, type PointKind, type SideKind } from "../../../geometry/drawn/point.ts";
-import { boundsOfPoints } from "../../../geometry/bounds.ts";
+import { boundsOfPoints, type Bounds } from "../../../geometry/bounds.ts";
 import { tangentAt } from "../../../geometry/segment.ts";
 import { add, vec, type Vec } from "../../../geometry/vec.ts";
 import type { PointOutline } from "../../../parts/contract.ts";
@@ -85,10 +86,36 @@ export function aligned({ points, chosen }: Edit, axis: "x" | "y"): Edit {
   return { chosen, points: movePoints(points, chosen, (at) => ({ ...at, [axis]: mean })) };
 }
 
-export function scaled({ points, chosen }: Edit, k: number): Edit {
-  const box = boundsOfPoints([...chosen].flatMap((i) => (points[i] ? [placeOfPoint(points[i])] : [])));
+/** The box about the chosen points. */
+export const boxOf = ({ points, chosen }: Edit): Bounds =>
+  boundsOfPoints([...chosen].flatMap((i) => (points[i] ? [placeOfPoint(points[i])] : [])));
+
+/** The chosen points scaled about the middle of their box, by `kx` along the centre line and `ky` across it. */
+export function scaled(edit: Edit, kx: number, ky = kx): Edit {
+  const { points, chosen } = edit;
+  const box = boxOf(edit);
   const still = vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
-  return { chosen, points: scalePoints(points, chosen, still, k, k).map((p) => ({ ...p, x: kept(p.x), y: kept(p.y) })) };
+  return {
+    chosen,
+    points: scalePoints(points, chosen, still, kx, ky).map((p, i) => (chosen.has(i) ? { ...p, x: kept(p.x), y: kept(p.y) } : p)),
+  };
+}
+
+/** The side from a point made an arc that bows out to the right by `rise` mm. */
+export const bowed = ({ points, chosen }: Edit, index: number, rise: number): Edit => ({
+  chosen,
+  points: points.map((point, i) => (i === index ? { ...point, side: "arc", radius: undefined, rise: kept(rise) } : point)),
+});
+
+/** Of three chosen points in a row the middle one becomes a place on a true arc between the others. */
+export function arcThroughThree({ points, chosen }: Edit): Edit | undefined {
+  const [a, b, c] = [...chosen].toSorted((p, q) => p - q);
+  const [from, via, to] = [points[a ?? -1], points[b ?? -1], points[c ?? -1]];
+  if (chosen.size !== 3 || !from || !via || !to || a === undefined || b !== a + 1 || c !== a + 2) return undefined;
+  const rise = riseThrough(placeOfPoint(from), placeOfPoint(via), placeOfPoint(to));
+  if (rise === undefined) return undefined;
+  const arc: EditedPoint = { ...from, side: "arc", radius: undefined, rise };
+  return { points: points.toSpliced(a, 2, arc), chosen: new Set([a, a + 1]) };
 }
 
 /**

@@ -5,13 +5,13 @@ import { Circle, Group, Line, Rect, RegularPolygon, Shape } from "react-konva";
 import { mirroredPoints } from "../../../geometry/drawn/point.ts";
 import { pointAt, tangentAt } from "../../../geometry/segment.ts";
 import { selfCrossings } from "../../../geometry/self-crossing.ts";
-import { sub, vec, type Vec } from "../../../geometry/vec.ts";
+import { add, dot, leftOf, lerp, scale, sub, unit, vec, type Vec } from "../../../geometry/vec.ts";
 import type { ThemeName } from "../../look/theme.ts";
 import type { LengthStyle } from "../../../units/format.ts";
 import { ticks } from "../ticks.ts";
 import { useColours } from "../use-page.ts";
 import { toScreen, toWorld, type View } from "../viewport.ts";
-import { insertedAt, moved } from "./actions.ts";
+import { bowed, insertedAt, moved } from "./actions.ts";
 import { combsOf } from "./fairness.ts";
 import { drawnOf, onBoard, pointOnBoard } from "./points.ts";
 import { snapped, type SnapPlaces } from "./snap.ts";
@@ -74,6 +74,20 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
     const now = chosen.has(index) ? editor.now() : { ...editor.now(), chosen: new Set([index]) };
     const edit = moved(now, by);
     e.target.position(toScreen(view, pointOnBoard(outline, edit.points[index]!)));
+    if (last) editor.say(edit);
+    else editor.show(edit);
+  }
+
+  /** The arc through its ends and the place to which its handle is dragged, brought square to its chord. */
+  function bowTo(e: Konva.KonvaEventObject<DragEvent>, index: number, last: boolean): void {
+    const base = drawnOf(outline, editor.now().points)?.sides[outline.before.length + index];
+    if (!base) return;
+    const chord = sub(base.segment.to, base.from);
+    const at = sub(toWorld(view, e.target.position()), outline.origin);
+    const right = scale(leftOf(unit(chord)), -1);
+    const rise = dot(sub(at, lerp(base.from, base.segment.to, 0.5)), right);
+    e.target.position(toScreen(view, add(outline.origin, add(lerp(base.from, base.segment.to, 0.5), scale(right, rise)))));
+    const edit = bowed(editor.now(), index, rise);
     if (last) editor.say(edit);
     else editor.show(edit);
   }
@@ -163,9 +177,23 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
           </Group>
         );
       })}
+      {side && only !== undefined && side.segment.kind === "arc" ? (
+        <Group
+          name="bow"
+          {...toScreen(view, add(outline.origin, pointAt(side, 0.5)))}
+          draggable
+          dragDistance={3}
+          onDragStart={() => editor.hold(view.camera)}
+          onDragMove={(e) => bowTo(e, only, false)}
+          onDragEnd={(e) => bowTo(e, only, true)}
+        >
+          <Circle radius={REACH_PX / 2} fill={colours.pen} opacity={0.14} />
+          <RegularPolygon sides={3} radius={7} fill={colours.board} stroke={colours.pen} strokeWidth={1.75} />
+        </Group>
+      ) : null}
       {side && only !== undefined ? (
         <Group
-          {...toScreen(view, pointOnBoard(outline, { ...outline.points[only]!, ...pointAt(side, 0.5) }))}
+          {...toScreen(view, add(outline.origin, pointAt(side, side.segment.kind === "arc" ? 0.25 : 0.5)))}
           onClick={() => editor.say(insertedAt(outline, editor.now().points, only, 0.5))}
           onTap={() => editor.say(insertedAt(outline, editor.now().points, only, 0.5))}
         >

@@ -1,6 +1,6 @@
 /** The points of an outline while they are edited: drawn with what the part puts about them, and written back as the maker typed them. */
 import { drawOutline, type DrawnOutline } from "../../../geometry/drawn/outline.ts";
-import { mirroredPoints, outlinePoint, type OutlinePoint } from "../../../geometry/drawn/point.ts";
+import { outlinePoint, wholeOutline, type OutlinePoint } from "../../../geometry/drawn/point.ts";
 import { translation, transformPath } from "../../../geometry/transform.ts";
 import { add, vec, type Vec } from "../../../geometry/vec.ts";
 import type { Path } from "../../../geometry/path.ts";
@@ -16,8 +16,7 @@ export const edited = (points: readonly OutlinePoint[]): EditedPoint[] => points
 
 /** The whole outline, in the list's own axes; side i of the list is side `before.length + i` of it. */
 export function drawnOf(outline: PointOutline, points: readonly OutlinePoint[]): DrawnOutline | undefined {
-  const all = [...outline.before, ...points, ...outline.after];
-  return drawOutline(outline.mirrored ? mirroredPoints(all) : all);
+  return drawOutline(wholeOutline({ ...outline, points }));
 }
 
 export const onBoard = (outline: PointOutline, path: Path): Path => transformPath(translation(outline.origin), path);

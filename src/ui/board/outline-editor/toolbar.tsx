@@ -1,13 +1,29 @@
 /** What can be done with the points of an outline, for those who do not drag: every entry has its key. */
 import type { ReactNode } from "react";
+import { vec } from "../../../geometry/vec.ts";
 import type { DerivedPart } from "../../../parts/derived.ts";
 import { lengthInFull, type LengthStyle } from "../../../units/format.ts";
 import { Button } from "../../kit/button.tsx";
+import { MeasureField } from "../../kit/measure-field.tsx";
 import { Menu } from "../../kit/menu.tsx";
 import { NumberField } from "../../kit/number-field.tsx";
 import { tell } from "../../kit/tell.tsx";
 import { useEditing } from "../../panels/editing.ts";
-import { aligned, faired, inserted, joined, ofKind, removed, scaled, split, withSide, type Edit } from "./actions.ts";
+import {
+  aligned,
+  arcThroughThree,
+  boxOf,
+  faired,
+  inserted,
+  joined,
+  moved,
+  ofKind,
+  removed,
+  scaled,
+  split,
+  withSide,
+  type Edit,
+} from "./actions.ts";
 import { SNAP_WORDS, SNAPS } from "./snap.ts";
 import type { OutlineEditor } from "./use-outline-editor.ts";
 import "./toolbar.css";
@@ -108,9 +124,16 @@ function PointTools({
           { label: "Curve", checked: point?.side === "curve", onChoose: act((e) => withSide(e, "curve")) },
           {
             label: "Arc",
-            about: "Tangent to its neighbour, or by a radius typed at the right",
+            about: "Tangent to its neighbour; by its handle, or by a radius typed at the right",
             checked: point?.side === "arc",
             onChoose: act((e) => withSide(e, "arc")),
+          },
+          {
+            label: "Arc through three points",
+            about: "Three in a row are chosen: the middle one gives way to the arc",
+            disabled: chosen.size !== 3,
+            apart: true,
+            onChoose: act(arcThroughThree),
           },
         ]}
       />
@@ -192,6 +215,7 @@ function PointTools({
           {none ? `${outline.points.length} points; press one, or . and ,` : `${chosen.size} points chosen`}
         </span>
       )}
+      {chosen.size > 1 ? <Together editor={editor} units={units} /> : null}
       <output className="unseen">
         {one !== undefined && point
           ? `Point ${one + 1} of ${outline.points.length}, ${point.kind}, x ${say(point.x)}, y ${say(point.y)}`
@@ -200,5 +224,36 @@ function PointTools({
             : `${chosen.size} points chosen`}
       </output>
     </>
+  );
+}
+
+/** Several points moved by typing where their middle goes, and scaled by typing how long and how wide they lie. */
+function Together({ editor, units }: { readonly editor: OutlineEditor; readonly units: LengthStyle }) {
+  const edit = editor.now();
+  const box = boxOf(edit);
+  const middle = vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
+  const [long, wide] = [box.maxX - box.minX, box.maxY - box.minY];
+  const fields: readonly (readonly [string, number, ((mm: number) => Edit) | undefined])[] = [
+    ["x", middle.x, (mm) => moved(edit, vec(mm - middle.x, 0))],
+    ["y", middle.y, (mm) => moved(edit, vec(0, mm - middle.y))],
+    ["long", long, long > 0 ? (mm) => scaled(edit, mm / long, 1) : undefined],
+    ["wide", wide, wide > 0 ? (mm) => scaled(edit, 1, mm / wide) : undefined],
+  ];
+  return (
+    <span className="points-place">
+      {fields.map(([label, value, to]) =>
+        to ? (
+          <MeasureField
+            key={label}
+            label={label}
+            quantity="length"
+            notation={units}
+            positive={label === "long" || label === "wide"}
+            value={lengthInFull(value, units)}
+            onSay={(mm) => editor.say(to(mm))}
+          />
+        ) : null,
+      )}
+    </span>
   );
 }
