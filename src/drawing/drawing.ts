@@ -1,3 +1,4 @@
+import type { Bounds } from "../geometry/bounds.ts";
 import type { Path } from "../geometry/path.ts";
 import type { Vec } from "../geometry/vec.ts";
 
@@ -25,8 +26,8 @@ export interface Shape {
   /** What it is, in the words of the trade: "fret 12". */
   readonly name: string;
   readonly says?: readonly Said[];
-  /** How a closed area is shown on screen and, if asked, on paper. */
-  readonly tint?: "wood" | "waste" | "inlay";
+  /** How a closed area is shown on screen and, if asked, on paper. `lost`: what a cutter cannot clear; `added`: what it leaves on. */
+  readonly tint?: "wood" | "waste" | "inlay" | "lost" | "added";
 }
 
 export interface Text {
@@ -73,6 +74,8 @@ export interface Layer {
 export interface Drawing {
   readonly layers: readonly Layer[];
   readonly dimensions: readonly Dimension[];
+  /** What of it is looked at first, mm; absent: all. */
+  readonly focus?: Bounds;
 }
 
 export const EMPTY_DRAWING: Drawing = { layers: [], dimensions: [] };

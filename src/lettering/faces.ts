@@ -82,5 +82,5 @@ export const BUNDLED_FACES: readonly BundledFace[] = [
   },
 ];
 
-/** The bundled face of this id, or undefined: then the id is the name of a maker's own font file. */
+/** The bundled face of this id, or undefined: then the id is a maker's own font file, as a data address. */
 export const bundledFace = (id: string): BundledFace | undefined => BUNDLED_FACES.find((face) => face.id === id);

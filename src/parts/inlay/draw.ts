@@ -1,0 +1,235 @@
+/** An inlay on the part that it lies on: what was drawn, the pocket, what the bits lose and add, and thin walls. */
+import type { Dimension, Drawing, Layer, Shape, Text } from "../../drawing/drawing.ts";
+import { growBounds } from "../../geometry/bounds.ts";
+import { pathBounds, pathsBounds } from "../../geometry/measure.ts";
+import type { Outline } from "../../geometry/outline.ts";
+import { circle, polygon, segmentPath, type Path } from "../../geometry/path.ts";
+import type { Region } from "../../geometry/region.ts";
+import { transformPath, transformPoint, type Affine } from "../../geometry/transform.ts";
+import { vec, type Vec } from "../../geometry/vec.ts";
+import type { OnHost, PartKind, Sources } from "../contract.ts";
+import { hostIdOf, hostOf, type Host } from "./host.ts";
+import { allPaths } from "./layout.ts";
+import { workOf, type InlayMeasures } from "./measure.ts";
+import type { InlayParams } from "./numbers.ts";
+import { placeOn } from "./place.ts";
+import type { InlayAnswer } from "./work.ts";
+
+/** What drawing and templates are made from. */
+export interface Seen {
+  readonly answer: InlayAnswer;
+  readonly place: Affine;
+  readonly host: Host | undefined;
+}
+
+export function seenOf(p: InlayParams, from: Sources): Seen | undefined {
+  const answer = workOf(p, from).answered?.answer;
+  if (!answer || answer.outlines.length === 0) return undefined;
+  const host = hostOf(p, from);
+  return { answer, host, place: placeOn(p, host, answer.outlines, from).place };
+}
+
+const NAMES: Readonly<Record<string, string>> = {
+  headstock: "headstock",
+  fingerboard: "fingerboard",
+  pickguard: "pickguard",
+  bridge: "bridge",
+  shape: "free shape",
+};
+
+export function drawInlay(p: InlayParams, m: InlayMeasures, from: Sources): Drawing {
+  const seen = seenOf(p, from);
+  const host = hostOf(p, from);
+  if (!seen) return { layers: host ? [hostLayer(p, host)] : [], dimensions: [] };
+  const { answer, place } = seen;
+  const moved = moveAll(place);
+  const drawn = moved(answer.outlines);
+  const pocket = moved(answer.cut?.pocket ?? []);
+  const own = pathsBounds(allPaths([...drawn, ...pocket]));
+  const margin = Math.max(1.5, (own.maxX - own.minX + own.maxY - own.minY) / 24);
+  return {
+    layers: [
+      ...(host ? [hostLayer(p, host)] : []),
+      pocketLayer(pocket, m),
+      placesLayer("added", answer.report?.added.map(({ region }) => region) ?? [], place),
+      placesLayer("lost", answer.report?.lost.map(({ region }) => region) ?? [], place),
+      designedLayer(drawn),
+      wallLayer(answer, place),
+      middleLayer(m, own),
+    ].filter(({ shapes }) => shapes.length > 0),
+    dimensions: dimensions(own, m),
+    focus: growBounds(own, margin),
+  };
+}
+
+export const moveAll =
+  (by: Affine) =>
+  (outlines: readonly Outline[]): Outline[] =>
+    outlines.map(({ outer, holes }) => ({
+      outer: transformPath(by, outer),
+      holes: holes.map((hole) => transformPath(by, hole)),
+    }));
+
+export function hostLayer(p: InlayParams, { outline, holes }: Host): Layer {
+  const name = NAMES[p.on] ?? "part";
+  return {
+    name: "host",
+    shapes: [
+      { id: "host", role: "guide", line: "adjacent", path: outline, name: `edge of the ${name}` },
+      ...holes.map((path, i): Shape => ({
+        id: `host-hole-${i + 1}`,
+        role: "guide",
+        line: "adjacent",
+        path,
+        name: `hole in the ${name}`,
+      })),
+    ],
+  };
+}
+
+export const outlineShapes = (
+  outlines: readonly Outline[],
+  prefix: string,
+  look: Pick<Shape, "role" | "line"> & Partial<Pick<Shape, "tint" | "says">>,
+  name: (number: number) => string,
+): Shape[] =>
+  outlines.map(({ outer, holes }, i): Shape => ({
+    id: `${prefix}-${i + 1}`,
+    ...look,
+    path: outer,
+    ...(holes.length > 0 ? { holes } : {}),
+    name: name(i + 1),
+  }));
+
+const pocketLayer = (pocket: readonly Outline[], { depth }: InlayMeasures): Layer => ({
+  name: "pocket",
+  shapes: outlineShapes(
+    pocket,
+    "pocket",
+    { role: "pocket", line: "visible", tint: "inlay", says: [{ label: "depth", value: depth, quantity: "length" }] },
+    (number) => `pocket ${number}`,
+  ),
+});
+
+const designedLayer = (drawn: readonly Outline[]): Layer => ({
+  name: "as-designed",
+  shapes: outlineShapes(drawn, "drawn", { role: "guide", line: "narrow" }, () => "edge as drawn"),
+});
+
+const PLACE_NAMES = { lost: "the bit cannot get in here: wood stays", added: "added: the bit of the piece cannot get in here" };
+
+function placesLayer(kind: "lost" | "added", places: readonly Region[], place: Affine): Layer {
+  return {
+    name: kind,
+    shapes: places.flat().map(({ outer, holes }, i): Shape => {
+      const path = (ring: readonly Vec[]): Path => transformPath(place, polygon(ring));
+      return {
+        id: `${kind}-${i + 1}`,
+        role: "mark",
+        line: "narrow",
+        path: path(outer),
+        ...(holes.length > 0 ? { holes: holes.map(path) } : {}),
+        name: PLACE_NAMES[kind],
+        tint: kind,
+      };
+    }),
+  };
+}
+
+/** Walls under this are shown, mm. */
+const THIN_WALL = 0.8;
+
+function wallLayer({ wall }: InlayAnswer, place: Affine): Layer {
+  if (!wall || wall.width >= THIN_WALL) return { name: "walls", shapes: [] };
+  const [a, b] = wall.between.map((at) => transformPoint(place, at));
+  const middle = vec((a!.x + b!.x) / 2, (a!.y + b!.y) / 2);
+  return {
+    name: "walls",
+    shapes: [
+      {
+        id: "thinnest-wall",
+        role: "mark",
+        line: "visible",
+        path: circle(middle, Math.max(0.6, wall.width)),
+        name: "thinnest wall of wood between pockets",
+        says: [{ label: "thick", value: wall.width, quantity: "length" }],
+      },
+    ],
+  };
+}
+
+function middleLayer(m: InlayMeasures, own: ReturnType<typeof pathsBounds>): Layer {
+  const reach = Math.max(2, Math.min(own.maxX - own.minX, own.maxY - own.minY) / 6);
+  const { x, y } = m.middle;
+  const cross: readonly (readonly [string, Vec, Vec])[] = [
+    ["middle-along", vec(x - reach, y), vec(x + reach, y)],
+    ["middle-across", vec(x, y - reach), vec(x, y + reach)],
+  ];
+  return {
+    name: "centre",
+    shapes: cross.map(([id, a, b]) => ({
+      id,
+      role: "centre",
+      line: "centre",
+      path: segmentPath(a, b),
+      name: "middle of the letters",
+    })),
+  };
+}
+
+const ROW = 4;
+
+function dimensions(own: ReturnType<typeof pathsBounds>, m: InlayMeasures): Dimension[] {
+  const upright = Math.abs(Math.sin(m.turnRad)) > 0.7;
+  return [
+    {
+      id: "along",
+      from: vec(own.minX, own.minY),
+      to: vec(own.maxX, own.minY),
+      along: "x",
+      offset: -ROW,
+      value: own.maxX - own.minX,
+      quantity: "length",
+      rank: upright ? 2 : 1,
+    },
+    {
+      id: "across",
+      from: vec(own.minX, own.minY),
+      to: vec(own.minX, own.maxY),
+      along: "y",
+      offset: ROW,
+      value: own.maxY - own.minY,
+      quantity: "length",
+      rank: upright ? 1 : 2,
+    },
+  ];
+}
+
+/** The pocket as it is seen on the part that it is let into. */
+export function inlayOnHost(p: InlayParams, m: InlayMeasures, from: Sources): OnHost | undefined {
+  if (p.on === "none" || !m.hasHost) return undefined;
+  const seen = seenOf(p, from);
+  if (!seen) return undefined;
+  const { answer, place } = seen;
+  const outlines = moveAll(place)(answer.cut?.pocket ?? answer.outlines);
+  const id = hostIdOf(p);
+  return {
+    kind: p.on as PartKind,
+    ...(id === undefined ? {} : { id }),
+    layers: [{ ...pocketLayer(outlines, m), name: "inlay" }],
+  };
+}
+
+/** Number of each piece in the middle of its outline, or beside it where it is too small. */
+export function numberTexts(outlines: readonly Outline[], height: number): Text[] {
+  return outlines.map(({ outer }, i) => {
+    const box = pathBounds(outer);
+    return {
+      id: `number-${i + 1}`,
+      at: vec((box.minX + box.maxX) / 2, box.minY - 1.5 * height),
+      text: String(i + 1),
+      height,
+      align: "middle",
+    };
+  });
+}

@@ -1,0 +1,149 @@
+/**
+ * The shape of an inlay as its maker drew it: letters, figures and outlines united, about the middle of the letters with their line along x.
+ * Of letters in a row or on an arc the middle lies half a capital over their feet.
+ */
+import { drawOutline } from "../../geometry/drawn/outline.ts";
+import { pathsBounds } from "../../geometry/measure.ts";
+import { pathsOf, type Outline } from "../../geometry/outline.ts";
+import type { Path } from "../../geometry/path.ts";
+import { reversePath } from "../../geometry/segment.ts";
+import { SvgFault } from "../../geometry/svg/fault.ts";
+import { nested } from "../../geometry/svg/nesting.ts";
+import { readPathData } from "../../geometry/svg/path-data.ts";
+import { compose, rotation, scaling, transformPath, translation, type Affine } from "../../geometry/transform.ts";
+import { vec, type Vec } from "../../geometry/vec.ts";
+import { interlace, type Crossing } from "../../lettering/interlace.ts";
+import { faceOfFew } from "../../lettering/few-letters.ts";
+import { joinedOutlines, joinRegions, shapeOf, type LetterShape } from "../../lettering/letter-shape.ts";
+import { setLetters } from "../../lettering/lettering.ts";
+import { border, drawn, lozenge, ring, spot, star } from "../../lettering/ornaments.ts";
+import { trouble, type Trouble } from "../../lettering/trouble.ts";
+import { outlinesOf } from "../../geometry/refit.ts";
+import type { Region } from "../../geometry/region.ts";
+import type { Result } from "../../units/result.ts";
+import type { Ornament } from "./numbers.ts";
+import type { FiguresQuestion, LettersQuestion } from "./question.ts";
+
+export interface DrawnShape {
+  readonly region: Region;
+  readonly outlines: readonly Outline[];
+  /** Where interlaced letters cross. */
+  readonly crossings: readonly Crossing[];
+  /** Undefined where there are no letters, or the face does not know it. */
+  readonly capHeight: number | undefined;
+}
+
+/** Refused with a reason where letters, figures or outlines cannot be had, or nothing is drawn at all. */
+export function drawShape(letters: LettersQuestion | undefined, figures: FiguresQuestion): Result<DrawnShape, Trouble> {
+  const set = letters ? lettersOf(letters) : undefined;
+  if (set && !set.ok) return set;
+  const shapes: LetterShape[] = [...(set?.value.shapes ?? [])];
+  for (const one of figures.ornaments) {
+    const figure = figureOf(one);
+    if (!figure.ok) return figure;
+    shapes.push(placed([figure.value], compose(rotation(one.turn), translation(vec(one.x, one.y)))));
+  }
+  const beside = outlineBeside(figures);
+  if (!beside.ok) return beside;
+  if (beside.value.length > 0) shapes.push(shapeOf(beside.value.flatMap(pathsOf)));
+  if (shapes.length === 0) return trouble("text", "There is nothing to inlay yet", "Type letters, or add a figure.");
+  const region = joinRegions(shapes.map((shape) => shape.region));
+  return {
+    ok: true,
+    value: {
+      region,
+      outlines: joinedOutlines(region, shapes),
+      crossings: set?.value.crossings ?? [],
+      capHeight: set?.value.capHeight,
+    },
+  };
+}
+
+interface SetLetters {
+  readonly shapes: readonly LetterShape[];
+  readonly crossings: readonly Crossing[];
+  readonly capHeight: number | undefined;
+}
+
+function lettersOf({ spec, face, weave }: LettersQuestion): Result<SetLetters, Trouble> {
+  const set = setLetters(spec, faceOfFew(face));
+  if (!set.ok) return set;
+  const { letters, capHeight, em } = set.value;
+  const middle = spec.arrangement.kind === "stacked" ? 0 : (capHeight ?? 0.7 * em) / 2;
+  const toMiddle = translation(vec(0, -middle));
+  const shapes = letters.map(({ outlines }) => placed(outlines, toMiddle));
+  if (!weave) return { ok: true, value: { shapes, crossings: [], capHeight } };
+  const woven = interlace(
+    shapes.map(({ region }) => region),
+    weave,
+  );
+  return {
+    ok: true,
+    value: {
+      shapes: woven.letters.map((region, i) =>
+        region === shapes[i]!.region ? shapes[i]! : { region, outlines: outlinesOf(region) },
+      ),
+      crossings: woven.crossings,
+      capHeight,
+    },
+  };
+}
+
+const placed = (outlines: readonly Outline[], place: Affine): LetterShape =>
+  shapeOf(outlines.flatMap(pathsOf).map((path) => transformPath(place, path)));
+
+function figureOf(o: Ornament): Result<Outline, Trouble> {
+  switch (o.figure) {
+    case "spot":
+      return { ok: true, value: spot(o.size) };
+    case "ring":
+      return ring(o.size, o.stroke);
+    case "border":
+      return border(o.size, o.height, o.corner, o.stroke);
+    case "lozenge":
+      return { ok: true, value: lozenge(o.size, o.height) };
+    case "star":
+      return o.inner <= o.size
+        ? { ok: true, value: star(o.points, o.size, o.inner) }
+        : trouble(
+            "size",
+            "The star's hollows lie outside its points",
+            "Make the circle between its points smaller than the star.",
+          );
+  }
+}
+
+function outlineBeside(f: FiguresQuestion): Result<readonly Outline[], Trouble> {
+  if (f.beside === "none") return { ok: true, value: [] };
+  if (f.beside === "drawn") {
+    const path = drawOutline(f.outline)?.path;
+    return path
+      ? drawn([transformPath(rotation(-f.drawnTurn), path)])
+      : trouble("outline", "The drawn outline encloses nothing", "Draw it round an area.");
+  }
+  if (f.art.trim() === "")
+    return trouble("outline", "No file of outlines is chosen yet", "Choose an SVG file, or leave the outline out.");
+  try {
+    const found = nested(readPathData(f.art), "evenodd").flatMap(pathsOf);
+    if (found.length === 0) return trouble("outline", "The file's outlines hold no area", "Choose a file with closed outlines.");
+    return drawn(found.map((path) => importedPlace(path, found, f)));
+  } catch (error) {
+    if (error instanceof SvgFault)
+      return trouble("outline", `The file's outlines cannot be read: ${error.message}`, "Choose the file again.");
+    throw error;
+  }
+}
+
+function importedPlace(path: Path, all: readonly Path[], f: FiguresQuestion): Path {
+  const box = pathsBounds(all);
+  const k = f.artWidth === undefined ? 1 : f.artWidth / (box.maxX - box.minX);
+  const middle: Vec = vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
+  const place = compose(
+    translation(vec(-middle.x, -middle.y)),
+    scaling(k, -k),
+    rotation(f.artTurn),
+    translation(vec(f.artX, f.artY)),
+  );
+  // Turning y over turns the paths round as well.
+  return reversePath(transformPath(place, path));
+}

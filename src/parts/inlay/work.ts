@@ -1,0 +1,154 @@
+/** The heavy part of an inlay: its shape, pocket and piece, what is lost, and the ways of the bit. Pure; lengths in mm about the letters' middle. */
+import { pathArea } from "../../geometry/measure.ts";
+import { pathsOf, type Outline } from "../../geometry/outline.ts";
+import type { Narrow } from "../../geometry/narrowest.ts";
+import type { Region } from "../../geometry/region.ts";
+import type { Crossing } from "../../lettering/interlace.ts";
+import { trouble, type Trouble } from "../../lettering/trouble.ts";
+import { clearPocket, type Cleared } from "../../lutherie/inlay-clearing.ts";
+import { COUPON_GAPS, fitCoupon, type FitCoupon } from "../../lutherie/inlay-coupon.ts";
+import { pairFit, thinnestWall, type PairFit } from "../../lutherie/inlay-fit.ts";
+import { inlayPair, type InlayPair, type PairCutting } from "../../lutherie/inlay-pair.ts";
+import { inlayReport, type InlayReport } from "../../lutherie/inlay-report.ts";
+import { strokeLimits, whatKeeps, type KeepingBoth, type StrokeLimits } from "../../lutherie/inlay-strokes.ts";
+import { guidedPair, type GuidedPair, type GuidedRefusal, type InlayTemplate } from "../../lutherie/inlay-template.ts";
+import type { Work } from "../contract.ts";
+import type { InlayQuestion } from "./question.ts";
+import { drawShape, type DrawnShape } from "./shape.ts";
+
+/** What is known of pocket and piece once they are. */
+export interface InlayCut {
+  readonly common: readonly Outline[];
+  readonly pocket: readonly Outline[];
+  readonly pieces: readonly Outline[];
+  readonly pocketArea: number;
+  readonly pieceArea: number;
+  readonly followed: boolean;
+  /** The gap that they are made for: with one template for both, what its bushes make it. */
+  readonly gap: number;
+  readonly templates: readonly InlayTemplate[];
+}
+
+export interface InlayAnswer {
+  /** Why there is no shape, or no pair. */
+  readonly trouble?: Trouble;
+  readonly refused?: GuidedRefusal;
+  readonly outlines: readonly Outline[];
+  readonly area: number;
+  readonly capHeight?: number;
+  readonly crossings: readonly Crossing[];
+  readonly cut?: InlayCut;
+  readonly fit?: PairFit;
+  readonly report?: InlayReport;
+  readonly limits?: StrokeLimits;
+  readonly keeps?: KeepingBoth;
+  /** The thinnest wall of wood, if it is under `WALL_LOOK`. */
+  readonly wall?: Narrow;
+  readonly cleared?: Cleared;
+  readonly coupon?: FitCoupon;
+}
+
+/** Walls above this are never a matter, mm. */
+const WALL_LOOK = 5;
+/** How far off a gap is looked for, mm. */
+const REACH = 1;
+
+const areaOf = (outlines: readonly Outline[]): number => outlines.flatMap(pathsOf).reduce((sum, path) => sum + pathArea(path), 0);
+
+const NOTHING: InlayAnswer = { outlines: [], area: 0, crossings: [] };
+
+export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
+  name: "inlay",
+  steps: (question) => {
+    const shape = once(() => drawShape(question.letters, question.figures));
+    const pair = once(() => (shape().ok ? pairOf(valueOf(shape()).region, question) : undefined));
+    const drawn = (): InlayAnswer => {
+      const found = shape();
+      if (!found.ok) return { ...NOTHING, trouble: found.error };
+      const { outlines, crossings, capHeight } = found.value;
+      return { outlines, area: areaOf(outlines), crossings, ...(capHeight === undefined ? {} : { capHeight }) };
+    };
+    const cut = once((): InlayAnswer => {
+      const found = pair();
+      if (!found) return drawn();
+      if (found.ok) return { ...drawn(), cut: cutOf(found.pair, found.gap, found.templates) };
+      return { ...drawn(), ...("refused" in found ? { refused: found.refused } : { trouble: found.trouble }) };
+    });
+    const whole = once((): InlayAnswer => {
+      const before = cut();
+      const found = pair();
+      return found?.ok && before.cut ? { ...before, ...lookedAt(valueOf(shape()).region, found.pair, question.cutting) } : before;
+    });
+    return [
+      cut,
+      () => {
+        const answer = whole();
+        const pocket = answer.cut?.pocket;
+        return {
+          ...answer,
+          ...(pocket && question.clearing ? { cleared: clearPocket(pocket, question.clearing) } : {}),
+          ...(question.coupon ? { coupon: couponOf(question.cutting) } : {}),
+        };
+      },
+    ];
+  },
+};
+
+type Paired =
+  | { readonly ok: true; readonly pair: InlayPair; readonly gap: number; readonly templates: GuidedPair["templates"] }
+  | { readonly ok: false; readonly refused: GuidedRefusal }
+  | { readonly ok: false; readonly trouble: Trouble };
+
+function pairOf(region: Region, { cutting, guided }: InlayQuestion): Paired {
+  if (guided) {
+    const found = guidedPair(region, guided);
+    return found.ok ? { ...found, ok: true } : { ok: false, refused: found };
+  }
+  const { pocketRadius, pieceRadius, gap, share } = cutting;
+  if ((pocketRadius > 0 && share * gap > pocketRadius) || (pieceRadius > 0 && (1 - share) * gap > pieceRadius)) {
+    const { error } = trouble(
+      "size",
+      "The glue gap is wider than the bit is round",
+      "Make the gap smaller, or take a larger bit.",
+    );
+    return { ok: false, trouble: error };
+  }
+  return { ok: true, pair: inlayPair(region, cutting), gap, templates: [] };
+}
+
+function cutOf({ curves, followed }: InlayPair, gap: number, templates: readonly InlayTemplate[]): InlayCut {
+  const { common, pocket, piece } = curves;
+  return { common, pocket, pieces: piece, pocketArea: areaOf(pocket), pieceArea: areaOf(piece), followed, gap, templates };
+}
+
+/** All that is said of a pair: how it fits, what is lost, what would keep it. */
+function lookedAt(region: Region, pair: InlayPair, cutting: PairCutting): Partial<InlayAnswer> {
+  const limits = strokeLimits(region, cutting.pieces);
+  const fit = pairFit(pair.curves.pocket, pair.curves.piece, REACH);
+  const wall = thinnestWall(pair.curves.pocket, WALL_LOOK);
+  return {
+    report: inlayReport(region, pair),
+    ...(limits ? { limits, keeps: whatKeeps(limits, cutting) } : {}),
+    ...(wall ? { wall } : {}),
+    ...(fit ? { fit } : {}),
+  };
+}
+
+function couponOf({ pocketRadius, pieceRadius }: PairCutting): FitCoupon {
+  const most = pieceRadius === 0 ? Infinity : pieceRadius;
+  return fitCoupon(
+    pocketRadius,
+    pieceRadius,
+    COUPON_GAPS.filter((gap) => gap <= most),
+  );
+}
+
+function valueOf(shape: ReturnType<typeof drawShape>): DrawnShape {
+  if (!shape.ok) throw new Error("an inlay without a shape is cut");
+  return shape.value;
+}
+
+function once<T>(work: () => T): () => T {
+  let done: { readonly value: T } | undefined;
+  return () => (done ??= { value: work() }).value;
+}
