@@ -1,61 +1,6 @@
-/**
- * How a template is made from a part's edge: what follows it, what it is cut for, how it is held. A design says it by template
- * (`fingerboard/blank-outline`), and what all templates of a part share by the part (`fingerboard`).
- */
+/** The tables that the makings of templates are read by: label, help, range and usual range of everything that may be said of one. */
 import type { ParamTable } from "./contract.ts";
-
-/** One template. Lengths in mm. */
-export interface Making {
-  /** `line`: cut to the line by saw and file; `moved`: the line moved by a distance. */
-  readonly follow: "line" | "bearing" | "bush" | "moved";
-  /** An inside template is a window that the guide runs in, an outside template a piece that it runs round. */
-  readonly template: "outside" | "inside";
-  /** What the guided bit cuts: the wood within the line stays, goes right through, or goes to a depth. */
-  readonly cut: "piece" | "opening" | "blind-recess";
-  /** Outside diameters. */
-  readonly bush: number;
-  readonly bearing: number;
-  readonly bit: number;
-  /** Another bush through the same template, which cuts the other half. */
-  readonly partnerBush: number | undefined;
-  readonly partnerBit: number;
-  /** Outwards above 0, inwards below. */
-  readonly moved: number;
-  readonly corners: "sharp" | "round";
-  /** Not the working template itself, but one that it is cut from: of the same kind, or its reverse. */
-  readonly master: "none" | "same" | "reverse";
-  readonly masterBush: number | undefined;
-  readonly masterBit: number;
-  /** The half to the left or to the right of the centre line, looking from its start (nut or tail) along it. */
-  readonly half: "whole" | "left" | "right";
-  readonly mirrored: boolean;
-  /** Tabs to clamp or tape, ears to screw; at the start of the centre line, its end, or both. */
-  readonly fixing: "none" | "tabs" | "ears";
-  readonly fixingAt: "both" | "start" | "end";
-  readonly fixingWidth: number;
-  readonly fixingReach: number;
-  readonly screw: number;
-  /** Diameter of a hole in the middle of every hole of the part. */
-  readonly pilot: number | undefined;
-  /** Name, number and revision, to be scratched in. */
-  readonly lettered: boolean;
-  readonly revision: string;
-  /** How far the joints between its sheets are moved from where they fall, across and up the sheets as seen. */
-  readonly jointAcross: number;
-  readonly jointUp: number;
-}
-
-/** What of a making concerns its sheets alone: the template is the same whatever they are. */
-export const SHEET_KEYS: readonly (keyof Making)[] = ["jointAcross", "jointUp"];
-
-/** What all templates of a part share, so that they can be pinned on each other. */
-export interface SharedMaking {
-  /** Diameter of two index pins on the centre line. */
-  readonly pin: number | undefined;
-  /** Their distances along the centre line from where it is measured from: the nut, for a board. */
-  readonly pinStart: number | undefined;
-  readonly pinEnd: number | undefined;
-}
+import type { MadeFrom, Making, SharedMaking } from "./making-choices.ts";
 
 const FOLLOW = "How it will be followed";
 const PARTNER = "The other half";
@@ -71,18 +16,7 @@ const ROUTER = "bits and guides sold for routers: common practice, no source";
 
 const guided = (p: Making): boolean => p.follow === "bearing" || p.follow === "bush";
 
-/** What the table needs to know of the template that it is about. */
-export interface MadeFrom {
-  /** It has a closed edge that can be followed. */
-  readonly edge: boolean;
-  readonly centreLine: boolean;
-  /** It shows holes that are drilled. */
-  readonly holes: boolean;
-  /** The edge is that of a recess. */
-  readonly recess: boolean;
-}
-
-const ALL: MadeFrom = { edge: true, centreLine: true, holes: true, recess: false };
+const ALL: MadeFrom = { edge: true, centreLine: true, holes: true, recess: false, grain: undefined };
 
 /** The table of one template; what cannot be done to it stands idle. */
 export const makingTable = (from: MadeFrom = ALL): ParamTable<Making> => ({
@@ -263,6 +197,18 @@ export const makingTable = (from: MadeFrom = ALL): ParamTable<Making> => ({
     help: "Turned over, to be laid on the other face of the wood. The lettering stays readable.",
     group: SHAPE,
     fallback: false,
+  },
+  grain: {
+    type: "choice",
+    label: "Grain",
+    help: "Which way the grain of the wood runs. Templates that share a sheet are laid with it the same way, so that the sheet can be glued to one board.",
+    group: SHAPE,
+    fallback: from.grain ?? "any",
+    options: [
+      { value: "any", label: "Either way" },
+      { value: "along-x", label: "Left to right as drawn" },
+      { value: "along-y", label: "Up and down as drawn" },
+    ],
   },
   fixing: {
     type: "choice",

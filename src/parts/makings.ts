@@ -3,7 +3,8 @@ import type { NamedQuantity } from "../units/read.ts";
 import type { Result } from "../units/result.ts";
 import { NO_SOURCES, type ParamTable } from "./contract.ts";
 import type { Derived, DerivedPart, DesignNumbers, Field, Problem, RawRecord } from "./derived.ts";
-import { makingTable, SHARED_TABLE, type MadeFrom, type Making, type SharedMaking } from "./making.ts";
+import { makingTable, SHARED_TABLE } from "./making.ts";
+import type { MadeFrom, Making, SharedMaking } from "./making-choices.ts";
 import { partOf } from "./registry.ts";
 import { openTable, plain } from "./resolve.ts";
 

@@ -1,6 +1,6 @@
 /** A sheet in the making: what is on it so far, and where there is still room. */
 import { BARS_DEPTH, BARS_LENGTH, drawBars } from "./furniture/bars.ts";
-import { captionFor, drawCaption } from "./furniture/captions.ts";
+import { CAPTION_WIDTH, captionFor, drawCaption } from "./furniture/captions.ts";
 import { drawFrame, drawLandings, jointsOf, tagOf, type Tile } from "./furniture/joints.ts";
 import type { Block } from "./furniture/notes.ts";
 import { Pen } from "./furniture/pen.ts";
@@ -75,11 +75,11 @@ export function draftPlan(plan: Plan): Tiled | undefined {
 function drawOwnCaption(
   pen: Pen,
   room: FreeRoom,
-  { template, captionAt }: Member,
+  { template, at, captionAt }: Member,
   shift: { readonly x: number; readonly y: number },
 ): boolean {
   if (!captionAt) return true;
-  const caption = captionFor(template, CAPTION_WIDTH);
+  const caption = captionFor(template, CAPTION_WIDTH, at.turn);
   const [x0, y0] = [captionAt.x + shift.x, captionAt.y + shift.y];
   const box = { x0, y0, x1: x0 + caption.width, y1: y0 + caption.height };
   if (!room.isFree(box)) return false;
@@ -87,9 +87,6 @@ function drawOwnCaption(
   drawCaption(pen, box, caption, false);
   return true;
 }
-
-/** Longest line of a caption beside a long template, mm. */
-export const CAPTION_WIDTH = 120;
 
 /** Draws the upright bars in their own place, or where the frame has room; false where it has none. */
 export function drawUprightBars(pen: Pen, room: FreeRoom, { barsAt }: Setting): boolean {

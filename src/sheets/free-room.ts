@@ -134,7 +134,7 @@ export class FreeRoom {
 }
 
 /** What stands freely keeps off the frame's own line by this, mm. */
-const INSIDE = 1;
+export const INSIDE = 1;
 
 /** The free room in a frame in which the strokes lie, shifted. */
 export function roomAround({ x0, y0, x1, y1 }: Rect, strokes: readonly Stroke[], shift: Vec): FreeRoom {

@@ -3,11 +3,13 @@ import type { Template } from "../templates/template.ts";
 import { draftPlan, drawBlock, drawUprightBars, sheetOf, type Draft, type Tiled } from "./draft.ts";
 import { drawMeasured, findMeasured } from "./furniture/assembled.ts";
 import { besideAssembly } from "./furniture/assembly.ts";
+import { grainBlock } from "./furniture/grain.ts";
 import { CAUTIONS, joiningWords, tableBlocks, wordsBlocks, type Block } from "./furniture/notes.ts";
 import { Pen } from "./furniture/pen.ts";
 import { drawStrip } from "./furniture/strip.ts";
 import { roomAround } from "./free-room.ts";
 import { inkOf } from "./ink.ts";
+import { lyingGrain } from "./nesting.ts";
 import { plansFor, settingOf, type Piece, type Plan } from "./plan.ts";
 import { optionsProblem, rollLength, roomsOf } from "./rooms.ts";
 import { shareSheets } from "./share.ts";
@@ -121,6 +123,9 @@ function measure({ drafts, tiles }: Tiled, options: SheetOptions): number | unde
   return measured.distance;
 }
 
+/** Said where an arrow finds no room beside its template. */
+const GRAIN = { "along-x": "Along the strip with the title.", "along-y": "Square to the strip with the title." } as const;
+
 /** The sheets with their tables and notes; what finds no room on them stands on sheets of its own at the end. */
 function withNotes(drafts: Draft[], groups: readonly Group[], templates: readonly Template[], options: SheetOptions): Sheet[] {
   const homeless: Block[][] = [];
@@ -133,6 +138,11 @@ function withNotes(drafts: Draft[], groups: readonly Group[], templates: readonl
       const blocks = group.templates.length > 1 ? named : tableBlocks({ title, rows }, options.say);
       if (!drawBlock(group.drafts, blocks)) homeless.push(named);
     }
+    // Where a template shares its sheets, its caption says how its grain runs.
+    const [alone, ...more] = group.plan?.members ?? [];
+    const grain = alone && more.length === 0 ? lyingGrain(alone.template.grain, alone.at.turn) : undefined;
+    if (grain && !drawBlock(group.drafts, [grainBlock(grain)]))
+      homeless.push(wordsBlocks(`Grain: ${group.name}`, [GRAIN[grain]], [60, 45]));
     if (!group.plan || group.plan.grid.cells.length === 1) continue;
     const { plan, name } = group;
     const joining = (heading: string): Block[] =>

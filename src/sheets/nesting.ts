@@ -1,4 +1,5 @@
 /** Lays small pieces on as few sheets as possible by their true silhouettes, in quarter turns, a gap kept between them. */
+import type { Grain } from "../parts/contract.ts";
 import type { Stroke } from "./ink.ts";
 import { silhouetteOf, type Silhouette } from "./silhouette.ts";
 import type { Placement } from "./sheet.ts";
@@ -20,6 +21,8 @@ export interface NestOptions {
   readonly gap: number;
   /** Taken on every sheet: rectangles in the frame's coordinates. */
   readonly taken: readonly { readonly x0: number; readonly y0: number; readonly x1: number; readonly y1: number }[];
+  /** Which way the grain of a piece runs, by its index; all that have one lie with it the same way. */
+  readonly grains?: readonly (Grain | undefined)[];
 }
 
 /** Side of a square, mm, on sheets up to 600 mm; larger sheets have as many squares. */
@@ -27,7 +30,7 @@ const SQUARES_A_SIDE = 600;
 
 /**
  * Places every piece that fits on an empty sheet; those that do not are left out of the result. Several orders are tried (by area, by the
- * longer side, by height) and the one with the fewest sheets kept, then the one that leaves the last sheet emptiest.
+ * longer side, by height) and both ways of the grain, and the one with the fewest sheets kept, then the one that leaves the last sheet emptiest.
  */
 export function nest(pieces: readonly (readonly Stroke[])[], options: NestOptions): Nested[] {
   const size = Math.max(1, Math.max(options.width, options.height) / SQUARES_A_SIDE);
@@ -42,38 +45,53 @@ export function nest(pieces: readonly (readonly Stroke[])[], options: NestOption
   const by = (key: (s: Silhouette) => number): number[] =>
     pieces.map((_, i) => i).toSorted((a, b) => key(turned[b]![0]!) - key(turned[a]![0]!) || a - b);
   const orders = [by((s) => s.area), by((s) => Math.max(s.columns, s.rows)), by((s) => s.columns * s.rows)];
+  const { grains = [] } = options;
+  const ways: readonly Grain[] = grains.some((grain) => grain !== undefined) ? ["along-x", "along-y"] : ["along-x"];
   let best: { placed: Nested[]; sheets: number; used: number } | undefined;
-  for (const order of orders) {
-    const found = nestInOrder(order, turned, options, size);
-    if (!best || found.sheets < best.sheets || (found.sheets === best.sheets && found.used < best.used)) best = found;
+  for (const way of ways) {
+    const turnsOf = pieces.map((_, i) => TURNS.filter((turn) => lyingGrain(grains[i], turn) === (grains[i] && way)));
+    for (const order of orders) {
+      const found = nestInOrder(order, turned, turnsOf, options, size);
+      if (!best || found.sheets < best.sheets || (found.sheets === best.sheets && found.used < best.used)) best = found;
+    }
   }
   return best!.placed.toSorted((a, b) => a.sheet - b.sheet || a.piece - b.piece);
 }
 
 const TURNS = [0, 1, 2, 3] as const;
 
+/** Which way the grain runs on the sheet once its piece is turned. */
+export const lyingGrain = (grain: Grain | undefined, turn: Placement["turn"]): Grain | undefined =>
+  grain === undefined || turn % 2 === 0 ? grain : grain === "along-x" ? "along-y" : "along-x";
+
 function nestInOrder(
   order: readonly number[],
   turned: readonly (readonly Silhouette[])[],
+  turnsOf: readonly (readonly Placement["turn"][])[],
   options: NestOptions,
   size: number,
 ): { placed: Nested[]; sheets: number; used: number } {
   const sheets: Tray[] = [];
   const placed: Nested[] = [];
+  let leftOut = 0;
   for (const piece of order) {
     for (let sheet = 0; ; sheet++) {
       const fresh = sheet === sheets.length;
       const tray = sheets[sheet] ?? new Tray(options, size);
-      const at = tray.place(turned[piece]!);
+      const at = tray.place(turned[piece]!, turnsOf[piece]!);
       if (at) {
         if (fresh) sheets.push(tray);
         placed.push({ piece, sheet, at });
         break;
       }
-      if (fresh) break;
+      if (fresh) {
+        leftOut++;
+        break;
+      }
     }
   }
-  return { placed, sheets: sheets.length, used: sheets.at(-1)?.used ?? 0 };
+  // What is left out takes a sheet of its own.
+  return { placed, sheets: sheets.length + leftOut, used: sheets.at(-1)?.used ?? 0 };
 }
 
 /** One sheet being filled, from its upper left corner. */
@@ -104,16 +122,16 @@ class Tray {
   }
 
   /** Takes the highest, then leftmost place of the turn that reaches down the least. Undefined where no turn fits. */
-  place(turns: readonly Silhouette[]): Placement | undefined {
+  place(shapes: readonly Silhouette[], turns: readonly Placement["turn"][]): Placement | undefined {
     let best: { turn: Placement["turn"]; column: number; row: number } | undefined;
-    for (const turn of TURNS) {
-      const shape = turns[turn]!;
+    for (const turn of turns) {
+      const shape = shapes[turn]!;
       // Half turns fill the same box; they are tried only where the upright one found nothing better.
       const found = this.#find(shape, best ? best.row + 1 : this.#gap);
       if (found && (!best || found.row > best.row)) best = { turn, ...found };
     }
     if (!best) return undefined;
-    const shape = turns[best.turn]!;
+    const shape = shapes[best.turn]!;
     for (const run of shape.runs) {
       for (let j = best.row + run.row - this.#gap; j <= best.row + run.row + this.#gap; j++) {
         if (j >= 0 && j < this.#rows) this.#take(j, best.column + run.from - this.#gap, best.column + run.to + this.#gap);

@@ -1,5 +1,6 @@
 /** One way to lay a template on sheets: which way the paper and the template are turned, where the strip and the bars stand. */
 import { BARS_DEPTH, BARS_LENGTH } from "./furniture/bars.ts";
+import { CAPTION_WIDTH, captionFor } from "./furniture/captions.ts";
 import { MARK_REACH } from "./furniture/joints.ts";
 import { arrangeStrip, type Strip, type StripWords } from "./furniture/strip.ts";
 import type { InkGrid } from "./grid.ts";
@@ -9,7 +10,7 @@ import type { Template } from "../templates/template.ts";
 import type { Placement, Rect, SheetOptions } from "./sheet.ts";
 import { frameOf, RIM_ROOM, type FrameSize, type Grid } from "./frames.ts";
 import { fewestFrames, inkGridOf, shiftedGrid } from "./tiling.ts";
-import { roomAround } from "./free-room.ts";
+import { INSIDE, roomAround } from "./free-room.ts";
 import { turnStroke } from "./turn.ts";
 
 /** The parts of a sheet: the frame for templates, the strip below it, and a place for the upright bars where they have one of their own. */
@@ -148,9 +149,21 @@ function planFor(
   if (!setting) return undefined;
   const { frame } = setting;
   const size = { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, overlap: fits ? 0 : options.overlap };
-  const suits = (tried: Grid): boolean => ownBars || holdsBars(tried, strokes, setting, size);
+  const suits = (tried: Grid): boolean =>
+    lying.members.every((member) => holdsCaption(tried, size, member)) && (ownBars || holdsBars(tried, strokes, setting, size));
   const grid = fewestFrames(ink, size, suits);
   return { ...setting, ...lying, size, grid: shift && !fits ? shiftedGrid(ink, size, grid, shift, suits) : grid };
+}
+
+/** Whether one of the sheets shows all of a member's caption. */
+function holdsCaption(grid: Grid, size: FrameSize, { template, at, captionAt }: Member): boolean {
+  if (!captionAt) return true;
+  const { width, height } = captionFor(template, CAPTION_WIDTH, at.turn);
+  return grid.cells.some((cell) => {
+    const { x0, y0, x1, y1 } = frameOf(grid, size, cell);
+    const { x, y } = captionAt;
+    return x >= x0 + INSIDE && y >= y0 + INSIDE && x + width <= x1 - INSIDE && y + height <= y1 - INSIDE;
+  });
 }
 
 /** Whether the upright bars find room on every sheet of the grid, beside its lines and the joints' words. */

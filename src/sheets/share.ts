@@ -12,6 +12,7 @@ import { placedBounds, rectOf } from "./placement.ts";
 import { settingOf, type Piece, type Setting } from "./plan.ts";
 import { rollLength, roomsOf } from "./rooms.ts";
 import type { Placed, Rect, SheetOptions } from "./sheet.ts";
+import type { Grain } from "../parts/contract.ts";
 import type { Bounds } from "../geometry/bounds.ts";
 import { footLines, nameOf, sharedSentence } from "./words.ts";
 
@@ -29,8 +30,9 @@ export function shareSheets(pieces: readonly Piece[], options: SheetOptions): Sh
   const captions = pieces.map(withCaption);
   const shapes = pieces.map(({ strokes }, i) => [...strokes, { points: corners(captions[i]!.box), closed: true }]);
   let best: { setting: Setting; nested: Nested[]; sheets: number } | undefined;
-  for (const setting of settings(shapes, options)) {
-    const found = nested(shapes, setting);
+  const grains = pieces.map(({ template }) => template.grain);
+  for (const setting of settings(shapes, grains, options)) {
+    const found = nested(shapes, grains, setting);
     const sheets = found.reduce((most, { sheet }) => Math.max(most, sheet + 1), 0) + pieces.length - found.length;
     if (!best || sheets < best.sheets) best = { setting, nested: found, sheets };
   }
@@ -47,12 +49,15 @@ export function shareSheets(pieces: readonly Piece[], options: SheetOptions): Sh
 }
 
 /** What is put on one sheet goes round its upright bars. */
-function nested(shapes: readonly (readonly Stroke[])[], { frame, barsAt }: Setting): Nested[] {
+function nested(shapes: Shapes, grains: Grains, { frame, barsAt }: Setting): Nested[] {
   const bars = barsAt ? [] : [{ x0: 0, y0: 0, x1: BARS_DEPTH, y1: BARS_LENGTH }];
-  return nest(shapes, { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, gap: SHARE_GAP, taken: bars });
+  return nest(shapes, { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, gap: SHARE_GAP, taken: bars, grains });
 }
 
-function settings(shapes: readonly (readonly Stroke[])[], options: SheetOptions): Setting[] {
+type Shapes = readonly (readonly Stroke[])[];
+type Grains = readonly (Grain | undefined)[];
+
+function settings(shapes: Shapes, grains: Grains, options: SheetOptions): Setting[] {
   const words = { title: SHARED_TITLE, lines: [sharedSentence("beside or inside"), ...footLines(options)] };
   const split = (length?: number): Setting[] =>
     roomsOf(options, length).flatMap(
@@ -61,7 +66,7 @@ function settings(shapes: readonly (readonly Stroke[])[], options: SheetOptions)
   if (options.paper.kind === "sheet") return split();
   // A roll is cut below the lowest piece of a first trial on a long one.
   return split(ROLL_TRIAL).flatMap((long) => {
-    const found = nested(shapes, long);
+    const found = nested(shapes, grains, long);
     const low = Math.min(...found.map(({ piece, at }) => boxOf(shapes[piece]!, at).minY));
     const height = long.room.usable.y1 - long.room.usable.y0;
     return split(rollLength(options, found.length === 0 ? 0 : height - Math.max(0, low - SHARE_GAP)));

@@ -1,7 +1,8 @@
 /** Long templates that each take a row of sheets, stacked so that they share one row: joined once, then cut apart. */
-import { CAPTION_WIDTH, draftPlan, type Tiled } from "./draft.ts";
-import { captionFor } from "./furniture/captions.ts";
+import { draftPlan, type Tiled } from "./draft.ts";
+import { CAPTION_WIDTH, captionFor } from "./furniture/captions.ts";
 import { inkBounds } from "./ink.ts";
+import { lyingGrain } from "./nesting.ts";
 import { placedBounds } from "./placement.ts";
 import { planIn, settingOf, type Member, type Piece, type Plan } from "./plan.ts";
 import { roomsOf } from "./rooms.ts";
@@ -75,6 +76,10 @@ function stacksIn(longs: readonly Long[], options: SheetOptions, orientation: Pl
   for (const one of order) {
     const taken = stacks.some((stack) => {
       if (stack.members[0]!.alone.grid.columns !== one.alone.grid.columns) return false;
+      const grains = [...stack.members, one].flatMap(
+        ({ piece, alone }) => lyingGrain(longs[piece]!.template.grain, alone.turn) ?? [],
+      );
+      if (new Set(grains).size > 1) return false;
       const members = [...stack.members, one];
       const plan = planOf(members, longs, options, stackName(stacks.length));
       if (plan) [stack.members, stack.plan] = [members, plan];
@@ -96,7 +101,7 @@ function planOf(row: readonly InRow[], longs: readonly Long[], options: SheetOpt
   const members: Member[] = row.map(({ piece, alone: { turn } }) => {
     const { template } = longs[piece]!;
     const box = placedBounds(inkBounds(template), { turn, x: 0, y: 0 });
-    const { height } = captionFor(template, CAPTION_WIDTH);
+    const { height } = captionFor(template, CAPTION_WIDTH, turn);
     const captionAt = { x: 0, y: top - height };
     const high = top - height - CAPTION_GAP;
     top = high - (box.maxY - box.minY) - SHARE_GAP;

@@ -7,7 +7,7 @@ import type { Region } from "../geometry/region.ts";
 import { reversePath } from "../geometry/segment.ts";
 import { cross, distance, dot, leftOf, sub, unit, type Vec } from "../geometry/vec.ts";
 import type { TemplateSource } from "../parts/contract.ts";
-import type { MadeFrom } from "../parts/making.ts";
+import type { MadeFrom } from "../parts/making-choices.ts";
 
 /** The straight line that a part is laid out on; distances are taken along `way` from the drawing's own origin. */
 export interface CentreLine {
@@ -71,6 +71,7 @@ export function madeFrom(template: TemplateSource): MadeFrom {
     centreLine: centreLineOf(template.drawing) !== undefined,
     holes: holesOf(template.drawing).length > 0,
     recess: edge?.role === "pocket",
+    grain: template.grain,
   };
 }
 

@@ -1,7 +1,7 @@
 /** From how a template is followed to how far its edge lies from the line to be cut, and what the cut cannot make. */
 import { cutBand, gapFromOneTemplate, templateOffset, type GuidedCutter } from "../lutherie/template-offset.ts";
 import type { Join } from "../geometry/clipper.ts";
-import type { Making } from "../parts/making.ts";
+import type { Making } from "../parts/making-choices.ts";
 
 /** Why a template cannot be made, and what to do about it. */
 export interface Refusal {

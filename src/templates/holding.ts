@@ -3,7 +3,7 @@ import type { Drawing, Shape } from "../drawing/drawing.ts";
 import { asCircle, circle } from "../geometry/path.ts";
 import { isInRegion } from "../geometry/region.ts";
 import { scale, type Vec } from "../geometry/vec.ts";
-import type { Making } from "../parts/making.ts";
+import type { Making } from "../parts/making-choices.ts";
 import { areaOf, asOutline, centreLineOf, edgeOf, holesOf, outlineOf, withShapes } from "./edge.ts";
 import { withFixing } from "./fixing.ts";
 import { refuse, type Guidance, type Refusal } from "./guidance.ts";

@@ -4,7 +4,7 @@ import { intersectPaths } from "../geometry/intersect.ts";
 import { pathBounds } from "../geometry/measure.ts";
 import { circle, segmentPath, type Path } from "../geometry/path.ts";
 import type { Vec } from "../geometry/vec.ts";
-import type { SharedMaking } from "../parts/making.ts";
+import type { SharedMaking } from "../parts/making-choices.ts";
 import { alongLine, besideLine, centreLineOf, outlineOf, pointOnLine, shapesOf, type CentreLine } from "./edge.ts";
 import type { Template } from "./template.ts";
 

@@ -1,7 +1,7 @@
 /** From a part's edge to the pattern that a maker follows: moved, held, pinned, halved, lettered, and honest about what it cannot do. */
 import type { Drawing } from "../drawing/drawing.ts";
 import { vec } from "../geometry/vec.ts";
-import type { Making } from "../parts/making.ts";
+import type { Making } from "../parts/making-choices.ts";
 import { centreLineOf, edgeOf } from "./edge.ts";
 import { guidanceOf, refuse, type Refusal } from "./guidance.ts";
 import { halfOf, mirrorDrawing } from "./half.ts";
@@ -46,13 +46,20 @@ export function makeTemplate(template: Template, making: Making, context: Making
     `rev. ${making.revision.trim() === "" ? context.fingerprint : making.revision.trim()}`,
   ].filter((text) => text !== "");
   const drawing = making.lettered ? lettered(pictured, template, words) : pictured;
-  if (drawing === template.drawing) return { ok: true, value: template };
+  const grained = withGrain(template, making.grain === "any" ? undefined : making.grain);
+  if (drawing === template.drawing) return { ok: true, value: grained };
   // Passes clear the recess as the part draws it, and no other.
-  const { passes = [], ...rest } = template;
+  const { passes = [], ...rest } = grained;
   const cleared = passes.length > 0 && turned.drawing === pinned.drawing && moved.drawing === template.drawing ? { passes } : {};
   const cautions = [...cautionsOf(moved.lost, guidance, context.say), ...pinned.cautions];
   const lineIs = lineIsOf(template.lineIs, making, guidance, context.say);
   return { ok: true, value: { ...rest, ...cleared, title, lineIs, drawing, ...(cautions.length > 0 ? { cautions } : {}) } };
+}
+
+function withGrain(template: Template, grain: Template["grain"]): Template {
+  if (grain === template.grain) return template;
+  const { grain: _, ...rest } = template;
+  return grain ? { ...rest, grain } : rest;
 }
 
 /** Halved and mirrored as asked. */

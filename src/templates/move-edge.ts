@@ -2,7 +2,7 @@
 import type { Drawing, Layer, Shape } from "../drawing/drawing.ts";
 import { offsetOutlines } from "../geometry/offset.ts";
 import type { Outline } from "../geometry/outline.ts";
-import type { Making } from "../parts/making.ts";
+import type { Making } from "../parts/making-choices.ts";
 import { areaOf, asOutline, withShapes } from "./edge.ts";
 import { refuse, type Guidance, type Refusal } from "./guidance.ts";
 import { lostCorners, swallowedRuns, type LostPlace } from "./lost.ts";

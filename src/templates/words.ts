@@ -1,5 +1,5 @@
 /** What a made template says of itself, in the words of the trade. */
-import type { Making } from "../parts/making.ts";
+import type { Making } from "../parts/making-choices.ts";
 import type { Guidance } from "./guidance.ts";
 
 /** Says a length in the maker's units, with the unit. */

@@ -12,7 +12,7 @@ import { createDeriver } from "../../src/parts/derive.ts";
 import { makingsOf } from "../../src/parts/makings.ts";
 
 const BLANK = "fingerboard/blank-outline";
-const FROM = { edge: true, centreLine: true, holes: false, recess: false };
+const FROM = { edge: true, centreLine: true, holes: false, recess: false, grain: undefined };
 
 function withValues(values: Readonly<Record<string, unknown>>): Design {
   let design: Design = newDesign("steel-string");

@@ -79,6 +79,27 @@ describe("small templates sharing sheets", { timeout: 120_000 }, () => {
     expect(area / (sheets * LETTER.width * LETTER.height)).toBeGreaterThan(0.2);
   });
 
+  it("lays the grain of all that have one the same way on every sheet, and turns the others as it likes", () => {
+    const pieces = outlines(4).slice(0, 80);
+    const grains = pieces.map((_, i) => ([undefined, "along-x", "along-y"] as const)[i % 3]);
+    const placed = nest(pieces, { ...LETTER, grains });
+    expect(placed).toHaveLength(80);
+    // By the definition: turned a quarter, what ran along x runs along y.
+    const lies = placed.flatMap(({ piece: i, at }) => (grains[i] ? [(grains[i] === "along-y") !== (at.turn % 2 === 1)] : []));
+    expect(lies.length).toBeGreaterThan(50);
+    expect(new Set(lies).size).toBe(1);
+    const free = new Set(placed.filter(({ piece: i }) => grains[i] === undefined).map(({ at }) => at.turn % 2));
+    expect(free.size).toBe(2);
+  });
+
+  it("does not turn a piece against its grain to make it fit beside another", () => {
+    const tray = { width: 110, height: 70, gap: 2, taken: [] };
+    const both = [rect(100, 20), rect(40, 60)];
+    const grains = ["along-x", "along-x"] as const;
+    expect(new Set(nest(both, tray).map(({ sheet }) => sheet)).size).toBe(1);
+    expect(new Set(nest(both, { ...tray, grains }).map(({ sheet }) => sheet)).size).toBe(2);
+  });
+
   it("turns a piece where that alone makes it fit", () => {
     const [only] = nest([rect(200, 40)], { width: 60, height: 220, gap: 2, taken: [] });
     expect(only!.at.turn % 2).toBe(1);

@@ -7,7 +7,7 @@ import { isInRegion } from "../../geometry/region.ts";
 import { piecesOf, pointAt, reversePath } from "../../geometry/segment.ts";
 import { transformPath, translation } from "../../geometry/transform.ts";
 import { add, distance, type Vec } from "../../geometry/vec.ts";
-import type { CutterPasses } from "../../parts/contract.ts";
+import type { Template } from "../../templates/template.ts";
 
 /** What the order and the sense of running mean, for the file's description. */
 export const ORDER_SAID =
@@ -32,8 +32,10 @@ export function forMachine(drawing: Drawing): Drawing {
   return { dimensions: [], layers: ordered.toSorted((a, b) => (place(a) === place(b) ? 0 : place(b) - place(a))) };
 }
 
+type Passes = NonNullable<Template["passes"]>;
+
 /** The drawing with the ways of the cutters that clear its recess, a layer a cutter: `passes-first`. They are run along, no edges. */
-export function withPasses(drawing: Drawing, passes: readonly CutterPasses[]): Drawing {
+export function withPasses(drawing: Drawing, passes: Passes): Drawing {
   const layers = passes.map(({ name, diameter, paths }): Layer => ({
     name: `passes-${name}`,
     shapes: paths.map((path, i) => ({
@@ -48,7 +50,7 @@ export function withPasses(drawing: Drawing, passes: readonly CutterPasses[]): D
 }
 
 /** What the layers of passes mean, for the file's description; empty where there are none. */
-export const passesSaid = (passes: readonly CutterPasses[]): string =>
+export const passesSaid = (passes: Passes): string =>
   passes
     .map(({ name, diameter, paths }) => {
       const ways = paths.length === 1 ? "1 way" : `${paths.length} ways`;

@@ -166,24 +166,29 @@ function drawLanding(pen: Pen, room: FreeRoom, { shift }: Tile, joint: Joint): v
   }
 }
 
-/** Words along the joint: what is cut and what lies where. */
-function drawWords(pen: Pen, room: FreeRoom, { shift }: Tile, joint: Joint, laid: boolean, overlap: number): void {
+/** Words along the joint: what is cut and what lies where; fewer of them where the template leaves less room. */
+function drawWords(pen: Pen, room: FreeRoom, tile: Tile, joint: Joint, laid: boolean, overlap: number): void {
   const other = tagOf(laid ? joint.under : joint.over);
-  const words = laid
+  const said = laid
     ? overlap > 0
-      ? `cut here, lay on ${other}`
-      : `cut here, set against ${other}`
+      ? [`cut here, lay on ${other}`, `cut, on ${other}`, `on ${other}`]
+      : [`cut here, set against ${other}`, `cut, to ${other}`, `to ${other}`]
     : overlap > 0
-      ? `${other} lies over this strip`
-      : `cut here, set ${other} against it`;
+      ? [`${other} lies over this strip`, `${other} over this`, `under ${other}`]
+      : [`cut here, set ${other} against it`, `cut, to ${other}`, `to ${other}`];
+  said.some((words) => drawWordsIn(pen, room, tile, joint, words, laid || overlap > 0));
+}
+
+/** Writes the words beside the joint, as near to its middle as there is room: on its near side, or the far one. False where there is none. */
+function drawWordsIn(pen: Pen, room: FreeRoom, { shift }: Tile, joint: Joint, words: string, near: boolean): boolean {
   const upright = joint.way === "upright";
   const at = joint.at + (upright ? shift.x : shift.y);
   const length = textWidth(words, SMALL);
   // On the sheet laid over, inside its cut edge; on the other, in the strip that is covered. Away from the joint is x up, y down.
-  const away = (upright ? 1 : -1) * (laid || overlap > 0 ? 1 : -1);
-  const [near, far] = [at + away, at + away * (SMALL + 2.2)];
-  const [low, high] = [Math.min(near, far), Math.max(near, far)];
-  const baseline = (near + far - (upright ? -SMALL : SMALL)) / 2;
+  const away = (upright ? 1 : -1) * (near ? 1 : -1);
+  const [first, last] = [at + away, at + away * (SMALL + 2.2)];
+  const [low, high] = [Math.min(first, last), Math.max(first, last)];
+  const baseline = (first + last - (upright ? -SMALL : SMALL)) / 2;
   const middle = (joint.from + joint.to - length) / 2 + (upright ? shift.y : shift.x);
   for (let d = 0; d < (joint.to - joint.from) / 2; d += 2) {
     for (const start of [middle - d, middle + d]) {
@@ -195,7 +200,8 @@ function drawWords(pen: Pen, room: FreeRoom, { shift }: Tile, joint: Joint, laid
       pen.layer("joint-words");
       if (upright) pen.text(baseline, start, words, SMALL, { upward: true });
       else pen.text(start, baseline, words, SMALL);
-      return;
+      return true;
     }
   }
+  return false;
 }
