@@ -1,13 +1,14 @@
 import { CliError, readArguments } from "./arguments.ts";
 import { check } from "./commands/check.ts";
 import { measure } from "./commands/measure.ts";
+import { cuttingListCommand } from "./commands/cutting-list.ts";
 import { create } from "./commands/new.ts";
 import { report } from "./commands/report.ts";
 import { templates } from "./commands/templates.ts";
 import { testSheet } from "./commands/test-sheet.ts";
 import type { Command, Out } from "./program.ts";
 
-const COMMANDS: readonly Command[] = [create, measure, check, templates, report, testSheet];
+const COMMANDS: readonly Command[] = [create, measure, check, cuttingListCommand, templates, report, testSheet];
 
 const HELP = `gramil: true-size templates for people who build stringed instruments
 

@@ -3,7 +3,8 @@ import type { Design } from "../document/design.ts";
 import { fingerprintOf } from "../document/fingerprint.ts";
 import { csvOf, type Cell, type DecimalSign } from "../export/csv.ts";
 import type { CuttingList, PieceRow } from "../templates/cutting-list.ts";
-import type { Report, Say, Section } from "./content.ts";
+import type { Report, Section } from "./content.ts";
+import type { Say } from "./say.ts";
 
 /** Lengths in the table are in mm whatever the design shows, so that no column mixes units. */
 export function cuttingListCsv(list: CuttingList, decimal: DecimalSign): string {
