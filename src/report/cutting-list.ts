@@ -1,7 +1,7 @@
 /** The cutting list by itself: on paper, and as a table for a spreadsheet. */
 import type { Design } from "../document/design.ts";
 import { fingerprintOf } from "../document/fingerprint.ts";
-import { csvOf, type Cell, type DecimalSign } from "../export/csv.ts";
+import { csvOf, type Cell, type DecimalSign } from "./csv.ts";
 import type { CuttingList, PieceRow } from "../templates/cutting-list.ts";
 import type { Report, Section } from "./content.ts";
 import type { Say } from "./say.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import * as fc from "fast-check";
-import { csvOf } from "../../src/export/csv.ts";
+import { csvOf } from "../../src/report/csv.ts";
 
 /** A reader after the grammar of RFC 4180, section 2, written apart from the writer. */
 function read(text: string, between: string): string[][] {
