@@ -1,6 +1,7 @@
 /** All parts, the instrument first; a part may read the measures only of those above it. */
 import type { Part } from "./contract.ts";
 import { body } from "./body/index.ts";
+import { bracing } from "./bracing/index.ts";
 import { bridge } from "./bridge/index.ts";
 import { fingerboard } from "./fingerboard/index.ts";
 import { headstock } from "./headstock/index.ts";
@@ -9,6 +10,7 @@ import { instrument } from "./instrument/index.ts";
 import { neck } from "./neck/index.ts";
 import { nut } from "./nut/index.ts";
 import { offcut } from "./offcut/index.ts";
+import { pickguard } from "./pickguard/index.ts";
 import { shape } from "./shape/index.ts";
 import { sides } from "./sides/index.ts";
 import { soundhole } from "./soundhole/index.ts";
@@ -28,6 +30,8 @@ export const REGISTRY: readonly AnyPart[] = [
   entry(bridge),
   entry(soundhole),
   entry(sides),
+  entry(bracing),
+  entry(pickguard),
   entry(shape),
   entry(offcut),
   entry(inlay),
