@@ -56,8 +56,8 @@ export function narrowest(outlines: readonly Outline[], side: Side, most: number
 
 const filled = (hole: Path): Outline => ({ outer: reversePath(hole), holes: [] });
 
-/** The largest disc in an outline, as a place as wide as its diameter, if that is below `most`. */
-function largestDisc(outline: Outline, most: number): Narrow | undefined {
+/** The largest disc in an outline, as a place as wide as its diameter, if that is below `most`; to 0.0002. */
+export function largestDisc(outline: Outline, most: number): Narrow | undefined {
   if (offsetArcs([outline], -most / 2).length > 0) return undefined;
   let [low, high] = [0, most / 2];
   let core = [outline];
