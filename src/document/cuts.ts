@@ -1,7 +1,7 @@
 /** The record of what was cut, and from which numbers. */
 import type { Result } from "../units/result.ts";
 import type { Cut, Design, Numbers, Trouble } from "./design.ts";
-import { fingerprintOf } from "./fingerprint.ts";
+import { fingerprintDigits, fingerprintOf } from "./fingerprint.ts";
 
 /** The numbers that drawings come from, without the order and the record. */
 export const numbersOf = ({ units, instrument, parts, measured, limits, templates, wood, seasons }: Numbers): Numbers => ({
@@ -35,12 +35,4 @@ export function numbersOfCut(design: Design, index: number): Result<Design, Trou
 
 /** Cuts whose sheet bears a fingerprint, as read from paper: capitals, blanks and the dash do not matter. */
 export const cutsWith = (design: Design, fingerprint: string): readonly Cut[] =>
-  (design.cuts ?? []).filter((cut) => digitsOf(cut.fingerprint) === digitsOf(fingerprint));
-
-/** Letters that the fingerprint does not use stand for the digits that they look like (as in Crockford's base 32). */
-const digitsOf = (text: string): string =>
-  text
-    .toUpperCase()
-    .replace(/[^0-9A-Z]/g, "")
-    .replace(/O/g, "0")
-    .replace(/[IL]/g, "1");
+  (design.cuts ?? []).filter((cut) => fingerprintDigits(cut.fingerprint) === fingerprintDigits(fingerprint));

@@ -30,6 +30,17 @@ export function fingerprintOf(numbers: Numbers): string {
   return `${digits.slice(0, 3)}-${digits.slice(3)}`;
 }
 
+/**
+ * The digits of a fingerprint as read from paper: capitals, blanks and the dash do not matter, and letters that it does not use stand for
+ * the digits that they look like (as in Crockford's base 32).
+ */
+export const fingerprintDigits = (text: string): string =>
+  text
+    .toUpperCase()
+    .replace(/[^0-9A-Z]/g, "")
+    .replace(/O/g, "0")
+    .replace(/[IL]/g, "1");
+
 /** How a template is made, wherever the joints of its sheets run. */
 const withoutSheets = (record: RawRecord): RawRecord =>
   Object.fromEntries(Object.entries(record).filter(([key]) => !(SHEET_KEYS as readonly string[]).includes(key)));

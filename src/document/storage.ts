@@ -2,6 +2,7 @@
 import { openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from "idb";
 import type { Result } from "../units/result.ts";
 import type { Trouble } from "./design.ts";
+import { wholeSummary, type Summary } from "./summary.ts";
 
 /** Why the browser did not keep or give something. */
 export interface StorageTrouble extends Trouble {
@@ -9,10 +10,8 @@ export interface StorageTrouble extends Trouble {
 }
 
 /** A design in a list. */
-export interface Kept {
+export interface Kept extends Summary {
   readonly id: string;
-  readonly title: string;
-  readonly number: string;
   /** Milliseconds since 1970. */
   readonly savedAt: number;
   /** Counts the saves of this design, from 1 on. */
@@ -31,7 +30,7 @@ export interface Version {
   readonly savedAt: number;
 }
 
-export interface SaveRequest {
+export interface SaveRequest extends Partial<Summary> {
   readonly id: string;
   readonly title: string;
   readonly number: string;
@@ -152,7 +151,7 @@ function storageOf(db: IDBPDatabase<Schema>): DesignStorage {
       attempt(async () => {
         const all = await db.getAll("designs");
         return all
-          .map(({ id, title, number, savedAt, revision }) => ({ id, title, number, savedAt, revision }))
+          .map((design) => ({ id: design.id, savedAt: design.savedAt, revision: design.revision, ...wholeSummary(design) }))
           .toSorted((a, b) => b.savedAt - a.savedAt);
       }),
 
@@ -229,7 +228,7 @@ function storageOf(db: IDBPDatabase<Schema>): DesignStorage {
 type Change = IDBPTransaction<Schema, ("designs" | "versions" | "histories")[], "readwrite">;
 
 async function saveIn(change: Change, request: SaveRequest): Promise<Result<number, StorageTrouble>> {
-  const { id, title, number, text, baseRevision, savedAt, history, force = false } = request;
+  const { id, text, baseRevision, savedAt, history, force = false } = request;
   const before = await change.objectStore("designs").get(id);
   const kept = before?.revision ?? 0;
   if (kept !== baseRevision && !force) {
@@ -243,7 +242,7 @@ async function saveIn(change: Change, request: SaveRequest): Promise<Result<numb
   }
   if (before) await keepVersion(change, before, force);
   const revision = Math.max(kept, baseRevision) + 1;
-  await change.objectStore("designs").put({ id, title, number, text, savedAt, revision });
+  await change.objectStore("designs").put({ id, ...wholeSummary(request), text, savedAt, revision });
   await change.objectStore("histories").put({ id, history });
   return { ok: true, value: revision };
 }

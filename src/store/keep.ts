@@ -1,4 +1,5 @@
 import type { Trouble } from "../document/design.ts";
+import { summaryOf } from "../document/summary.ts";
 import { writeDesign } from "../document/write.ts";
 import { historyOf, isDirty, packHistory, replaceDesign } from "./design-store.ts";
 import { dropPreviews, type Saving } from "./session-store.ts";
@@ -25,8 +26,7 @@ async function kept(bench: Workbench, force: boolean): Promise<Saving> {
   const savedAt = bench.now();
   const saved = await bench.storage.save({
     id,
-    title: design.order?.title ?? "",
-    number: design.order?.number ?? "",
+    ...summaryOf(design),
     text: writeDesign(design),
     baseRevision: stored?.revision ?? 0,
     savedAt,

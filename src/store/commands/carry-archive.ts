@@ -3,6 +3,7 @@ import type { Trouble } from "../../document/design.ts";
 import { fileNameOf } from "../../document/file-name.ts";
 import { readDesign } from "../../document/read.ts";
 import type { DesignStorage, KeptDesign } from "../../document/storage.ts";
+import { summaryOf } from "../../document/summary.ts";
 import { writeDesign } from "../../document/write.ts";
 import type { Result } from "../../units/result.ts";
 import { leave, NO_STORAGE } from "../keep.ts";
@@ -81,8 +82,7 @@ async function takeIn(
   if (kept.some((here) => here.text === written)) return { name, outcome: "already here", says: [] };
   const saved = await storage.save({
     id: kept.some((here) => here.id === id) ? newId() : id,
-    title: read.design.order?.title ?? "",
-    number: read.design.order?.number ?? "",
+    ...summaryOf(read.design),
     text: written,
     baseRevision: 0,
     savedAt,

@@ -1,21 +1,21 @@
 /** What was cut, from which numbers, and whether the templates still are what was cut. */
 import { useId, useMemo, useState } from "react";
-import { numbersOfCut } from "../../document/cuts.ts";
-import type { Cut, Design } from "../../document/design.ts";
-import { createDeriver } from "../../parts/derive.ts";
-import type { Derived } from "../../parts/derived.ts";
+import { stateWords } from "../../report/content.ts";
+import { cutStates, type CutState } from "../../report/cut-state.ts";
 import { recordCut } from "../../store/commands/record-cut.ts";
 import { returnToCut } from "../../store/commands/return-to-cut.ts";
 import { undo } from "../../store/commands/undo.ts";
+import { isSame } from "../../templates/difference.ts";
 import type { Template } from "../../templates/template.ts";
 import { dayOf } from "../../store/day.ts";
-import { useBench, useDerived, useDesign } from "../bench.ts";
+import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
 import { Dialog } from "../kit/dialog.tsx";
 import { FindingSign } from "../kit/sign.tsx";
 import { tell } from "../kit/tell.tsx";
+import { say } from "../notation.ts";
 import { madeOf, patternsOf } from "../sheets/patterns.ts";
 import "./cuts.css";
 
@@ -24,7 +24,7 @@ export function Cuts() {
   const design = useDesign();
   const derived = useDerived();
   const [entering, setEntering] = useState(false);
-  const cuts = design.cuts ?? [];
+  const states = useMemo(() => cutStates(design, derived), [design, derived]);
   const templates = useMemo(() => madeOf(patternsOf(design, derived)), [design, derived]);
 
   function goBack(index: number): void {
@@ -36,14 +36,14 @@ export function Cuts() {
   return (
     <section className="order-part" aria-labelledby="cuts-title">
       <h3 id="cuts-title">What was cut</h3>
-      {cuts.length === 0 ? (
+      {states.length === 0 ? (
         <p className="note">Enter a template when it is sawn: its numbers are kept with it, and later changes are told here.</p>
       ) : null}
       <ul className="cuts-list">
-        {cuts.map((cut, index) => (
+        {states.map((state, index) => (
           // A cut is never moved or taken out.
           // eslint-disable-next-line react/no-array-index-key
-          <CutItem key={index} cut={cut} design={design} index={index} now={derived} onGoBack={() => goBack(index)} />
+          <CutItem key={index} state={state} onGoBack={() => goBack(index)} />
         ))}
       </ul>
       <div className="cuts-enter">
@@ -56,31 +56,19 @@ export function Cuts() {
   );
 }
 
-/** The template of a cut as it is made of these numbers, whatever the sign of them all. */
-const templateOf = (design: Design, derived: Derived, cut: Cut): Template | undefined =>
-  madeOf(patternsOf(design, derived, "")).find((template) => template.partId === cut.part && template.name === cut.template);
-
 interface CutItemProps {
-  readonly cut: Cut;
-  readonly design: Design;
-  readonly index: number;
-  readonly now: Derived;
+  readonly state: CutState;
   readonly onGoBack: () => void;
 }
 
-function CutItem({ cut, design, index, now, onGoBack }: CutItemProps) {
-  const then = useMemo(() => {
-    const numbers = numbersOfCut(design, index);
-    return numbers.ok ? templateOf(numbers.value, createDeriver()(numbers.value), cut) : undefined;
-  }, [design, index, cut]);
-  const present = useMemo(() => templateOf(design, now, cut), [design, now, cut]);
-  const same = then !== undefined && JSON.stringify(then.drawing.layers) === JSON.stringify(present?.drawing.layers);
+function CutItem({ state, onGoBack }: CutItemProps) {
+  const notation = useNotation();
+  const { cut, name, difference } = state;
+  const same = difference !== undefined && isSame(difference);
   return (
     <li>
       <div className="cuts-head">
-        <span className="cuts-name">
-          {then ? `${then.partLabel}, ${then.title.toLowerCase()}` : `${cut.part}, ${cut.template}`}
-        </span>
+        <span className="cuts-name">{name}</span>
         <span className="num note">{cut.date}</span>
       </div>
       {[cut.material, cut.note].some(Boolean) ? (
@@ -88,8 +76,7 @@ function CutItem({ cut, design, index, now, onGoBack }: CutItemProps) {
       ) : null}
       <div className="cuts-foot">
         <span className={same ? "part-state says-fine" : "part-state says-look"}>
-          <FindingSign severity={same ? "fine" : "look"} />{" "}
-          {same ? "still matches" : present ? "no longer matches" : "no such template now"}
+          <FindingSign severity={same ? "fine" : "look"} /> {stateWords(state, (mm) => say(mm, "length", notation))}
         </span>
         <span className="note">
           sign <span className="num">{cut.fingerprint}</span>

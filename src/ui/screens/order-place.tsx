@@ -1,269 +1,58 @@
 /** Order: whose instrument this is and what was agreed, and the designs kept in this browser. */
-import { useEffect, useId, useMemo, useState } from "react";
+import { useId, useState } from "react";
 import { useStore } from "zustand";
 import { ORDER_STATUSES, type Order, type OrderStatus } from "../../document/design.ts";
-import { readDesign } from "../../document/read.ts";
-import type { Kept } from "../../document/storage.ts";
-import { createDeriver } from "../../parts/derive.ts";
-import type { Derived } from "../../parts/derived.ts";
-import { openDesign } from "../../store/commands/open-design.ts";
-import { startDesign } from "../../store/commands/start-design.ts";
-import { openDialog } from "../../store/session-store.ts";
-import { useBench, useDerived, useDesign, useSession } from "../bench.ts";
-import { DrawingSvg } from "../drawing-svg.tsx";
-import { chooseDesignFile, saveDesignFile, saveEverything, tellTrouble } from "../files.ts";
+import type { Problem } from "../../parts/derived.ts";
+import { holderOf, nextNumber } from "../../store/series.ts";
+import { useBench, useDerived, useDesign } from "../bench.ts";
+import { BuiltList } from "../built/built-list.tsx";
+import { Copies } from "../copies/copies.tsx";
 import { titleOf } from "../frame/title.ts";
-import { go } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
-import { Menu } from "../kit/menu.tsx";
-import { Sign } from "../kit/sign.tsx";
+import { tell } from "../kit/tell.tsx";
 import { TextField } from "../kit/text-field.tsx";
 import { useEditing } from "../panels/editing.ts";
-import { BuiltList } from "../built/built-list.tsx";
 import { Cuts } from "./cuts.tsx";
+import { KeptDesigns } from "./kept-designs.tsx";
 import { Liked } from "./liked.tsx";
+import { saveReport } from "./save-report.ts";
+import { useKept, type KeptList } from "./use-kept.ts";
 import "./order-place.css";
 
 export function OrderPlace() {
+  const list = useKept();
   return (
     <div className="order">
-      <KeptDesigns />
-      <OrderSheet />
+      <KeptDesigns {...list} />
+      <OrderSheet {...list} />
     </div>
   );
 }
 
-function KeptDesigns() {
-  const bench = useBench();
-  const derived = useDerived();
-  const design = useDesign();
-  const openId = useStore(bench.design, (s) => s.id);
-  const { kept, again } = useKept();
-  const [search, setSearch] = useState("");
-  const wanted = search.trim().toLowerCase();
-  const others = kept.filter((one) => one.id !== openId && `${one.number} ${one.title}`.toLowerCase().includes(wanted));
-
-  return (
-    <section className="kept" aria-labelledby="kept-title">
-      <div className="kept-head">
-        <h1 className="title" id="kept-title">
-          Designs in this browser
-        </h1>
-        <div className="kept-acts">
-          <Menu
-            trigger={
-              <Button>
-                Files <Sign name="down" />
-              </Button>
-            }
-            entries={[
-              { label: "Open a design file", keys: "Ctrl O", onChoose: () => void chooseDesignFile(bench) },
-              { label: "Save this design as a file", keys: "Ctrl S", onChoose: () => void saveDesignFile(bench) },
-              {
-                label: "Save all designs in one archive",
-                about: "for safety, or for another computer",
-                apart: true,
-                disabled: bench.storage === undefined,
-                onChoose: () => void saveEverything(bench),
-              },
-              {
-                label: "Take in the designs of an archive",
-                about: "nothing that is here is overwritten",
-                disabled: bench.storage === undefined,
-                onChoose: () => void chooseDesignFile(bench),
-              },
-            ]}
-          />
-          <Button look="main" onClick={() => openDialog(bench.session, { kind: "new" })}>
-            New instrument
-          </Button>
-        </div>
-      </div>
-      {kept.length > 6 ? (
-        <div className="kept-search">
-          <input
-            className="textf"
-            type="search"
-            aria-label="Search the designs"
-            placeholder="Number, name or player"
-            value={search}
-            onChange={(event) => setSearch(event.target.value)}
-          />
-        </div>
-      ) : null}
-      <ul className="kept-cards">
-        <li className="kept-card" data-open="">
-          <div className="kept-picture">
-            <Thumbnail derived={derived} />
-          </div>
-          <div className="kept-foot">
-            <div>
-              <button type="button" className="kept-open" onClick={() => go({ place: "parts" })}>
-                {titleOf(design)}
-              </button>
-              <p className="note">on the bench now</p>
-            </div>
-            <Menu
-              trigger={
-                <Button look="quiet" size="icon" label={`More about ${titleOf(design)}`}>
-                  <Sign name="menu" />
-                </Button>
-              }
-              entries={[
-                {
-                  label: "Begin another from this one",
-                  about: "same numbers, an order of its own",
-                  onChoose: () => void beginFrom(bench, design),
-                },
-                { label: "Recent versions", onChoose: () => openDialog(bench.session, { kind: "versions" }) },
-              ]}
-            />
-          </div>
-        </li>
-        {others.map((one) => (
-          <KeptCard key={one.id} kept={one} onChanged={again} />
-        ))}
-      </ul>
-      {bench.storage === undefined ? (
-        <div className="kept-none">
-          <p>
-            <strong>This browser keeps nothing.</strong> Save your work as a file, from the menu at the top right, before you
-            close the page.
-          </p>
-        </div>
-      ) : null}
-    </section>
-  );
-}
-
-async function beginFrom(bench: ReturnType<typeof useBench>, design: ReturnType<typeof useDesign>): Promise<void> {
-  const { cuts: _, order, measured: __, ...numbers } = design;
-  const result = await startDesign(bench, { ...numbers, ...(order?.title ? { order: { title: order.title } } : {}) });
-  if (!result.ok) tellTrouble("No new design was begun", result.error);
-}
-
-/** The list of what is kept, read again when the open design is saved or another tab changes something. */
-function useKept(): { readonly kept: readonly Kept[]; readonly again: () => void } {
-  const { storage } = useBench();
-  const savedAt = useSession((s) => (s.saving.state === "saved" ? s.saving.at : 0));
-  const [turn, setTurn] = useState(0);
-  const [kept, setKept] = useState<readonly Kept[]>([]);
-  useEffect(() => {
-    let gone = false;
-    void storage?.list().then((list) => (!gone && list.ok ? setKept(list.value) : undefined));
-    return () => {
-      gone = true;
-    };
-    // Read again after every save here, and when it is asked for.
-    // eslint-disable-next-line react/exhaustive-effect-dependencies
-  }, [storage, savedAt, turn]);
-  useEffect(() => storage?.onForeignChange(() => setTurn((n) => n + 1)), [storage]);
-  return { kept, again: () => setTurn((n) => n + 1) };
-}
-
-function KeptCard({ kept, onChanged }: { readonly kept: Kept; readonly onChanged: () => void }) {
-  const bench = useBench();
-  const derived = useKeptDerived(kept);
-  const title = titleOf({ order: { title: kept.title, number: kept.number } });
-
-  async function open(): Promise<void> {
-    const result = await openDesign(bench, kept.id);
-    if (!result.ok) return tellTrouble("It was not opened", result.error);
-    if (result.value.length > 0) openDialog(bench.session, { kind: "repairs", name: title, repairs: result.value });
-    go({ place: "parts" });
-  }
-  async function beginFromKept(): Promise<void> {
-    const found = await bench.storage?.load(kept.id);
-    const read = found?.ok ? readDesign(found.value.text) : undefined;
-    if (read?.ok) await beginFrom(bench, read.design);
-    else
-      tellTrouble(
-        "No new design was begun",
-        found && !found.ok ? found.error : { message: "the kept design cannot be read", mend: "Open it to see what is wrong." },
-      );
-  }
-  function remove(): void {
-    openDialog(bench.session, {
-      kind: "confirm",
-      question: `Remove ${title} from this browser?`,
-      action: "Remove it",
-      // eslint-disable-next-line unicorn/no-thenable
-      then: () =>
-        void bench.storage?.remove(kept.id).then((result) => {
-          if (!result.ok) tellTrouble("It was not removed", result.error);
-          onChanged();
-        }),
-    });
-  }
-
-  return (
-    <li className="kept-card">
-      <div className="kept-picture">{derived ? <Thumbnail derived={derived} /> : null}</div>
-      <div className="kept-foot">
-        <div>
-          <button type="button" className="kept-open" onClick={() => void open()}>
-            {title}
-          </button>
-          <p className="note">{new Date(kept.savedAt).toLocaleDateString([], { dateStyle: "medium" })}</p>
-        </div>
-        <Menu
-          trigger={
-            <Button look="quiet" size="icon" label={`More about ${title}`}>
-              <Sign name="menu" />
-            </Button>
-          }
-          entries={[
-            {
-              label: "Begin another from this one",
-              about: "same numbers, an order of its own",
-              onChoose: () => void beginFromKept(),
-            },
-            { label: "Remove", apart: true, onChoose: remove },
-          ]}
-        />
-      </div>
-    </li>
-  );
-}
-
-/** What is derived from a kept design, for its picture. */
-function useKeptDerived(kept: Kept): Derived | undefined {
-  const { storage } = useBench();
-  const [text, setText] = useState<string>();
-  useEffect(() => {
-    let gone = false;
-    void storage?.load(kept.id).then((found) => (!gone && found.ok ? setText(found.value.text) : undefined));
-    return () => {
-      gone = true;
-    };
-    // Another revision is another text.
-    // eslint-disable-next-line react/exhaustive-effect-dependencies
-  }, [storage, kept.id, kept.revision]);
-  return useMemo(() => {
-    const read = text === undefined ? undefined : readDesign(text);
-    return read?.ok ? createDeriver()(read.design) : undefined;
-  }, [text]);
-}
-
-function Thumbnail({ derived }: { readonly derived: Derived }) {
-  const part = derived.parts.find((one) => one.problems.length === 0) ?? derived.instrument;
-  return part.problems.length > 0 ? null : <DrawingSvg drawing={part.drawing()} says="" small />;
-}
-
-/** The number after the greatest of the series; undefined where none is a plain number yet. */
-function nextNumber(numbers: readonly string[]): number | undefined {
-  const plain = numbers.filter((text) => /^\d{1,6}$/.test(text.trim())).map(Number);
-  return plain.length > 0 ? Math.max(...plain) + 1 : undefined;
-}
-
 type OrderText = Exclude<keyof Order, "reference" | "status">;
 
-function OrderSheet() {
-  const { order } = useDesign();
+function OrderSheet({ kept, given }: KeptList) {
+  const bench = useBench();
+  const design = useDesign();
+  const { order } = design;
   const editing = useEditing();
   const statusId = useId();
-  const next = nextNumber(useKept().kept.map((one) => one.number));
+  const id = useStore(bench.design, (s) => s.id);
+  const next = nextNumber([...kept.flatMap(({ numbers }) => numbers), ...given]);
+
+  /** A number that another instrument has is refused: on paper the two could not be told apart. */
+  function sayNumber(text: string): Problem | undefined {
+    const number = text.trim();
+    const holder = number === "" ? undefined : holderOf(number, id, kept, given);
+    if (!holder) return editing.sayValue("order.number", number === "" ? undefined : number);
+    return {
+      path: "order.number",
+      label: "Number",
+      message: `Number ${number} is ${holder === "removed" ? "that of a design which was removed" : `taken by ${titleOf({ order: { title: holder.title, number: holder.number, player: holder.player } })}`}`,
+      mend: next === undefined ? "Give another." : `The next free one is ${next}.`,
+    };
+  }
   const field = (
     key: OrderText,
     label: string,
@@ -279,16 +68,26 @@ function OrderSheet() {
       key={key}
       label={label}
       value={order?.[key] ?? ""}
-      onCommit={(text) => editing.sayValue(`order.${key}`, text.trim() === "" ? undefined : text.trim())}
+      onCommit={(text) =>
+        key === "number" ? sayNumber(text) : editing.sayValue(`order.${key}`, text.trim() === "" ? undefined : text.trim())
+      }
       {...more}
     />
   );
   return (
     <aside className="side order-sheet" aria-label="Order sheet">
-      <h2 className="side-title">Order sheet</h2>
+      <div className="order-head">
+        <h2 className="side-title">Order sheet</h2>
+        <ReportButton />
+      </div>
       <div className="order-fields">
         {field("number", "Number", { number: true, ...(next === undefined ? {} : { placeholder: `next ${next}` }) })}
         {field("date", "Date", { type: "date" })}
+        {next !== undefined && !order?.number ? (
+          <Button look="link" size="small" className="order-field-wide order-next" onClick={() => void sayNumber(next)}>
+            take the next number, {next}
+          </Button>
+        ) : null}
         {field("title", "Instrument", { wide: true, placeholder: "tenor guitar" })}
         {field("player", "Player", { placeholder: "who it is for" })}
         {field("builtBy", "Built by")}
@@ -313,7 +112,36 @@ function OrderSheet() {
       <Liked />
       <Cuts />
       <BuiltList />
+      <Copies />
     </aside>
+  );
+}
+
+/** Saves the whole order on paper, and lets go of it while it is being written. */
+function ReportButton() {
+  const design = useDesign();
+  const derived = useDerived();
+  const [writing, setWriting] = useState<AbortController>();
+  async function save(): Promise<void> {
+    const controller = new AbortController();
+    setWriting(controller);
+    try {
+      await saveReport(design, derived, controller.signal);
+    } catch (error) {
+      if (!controller.signal.aborted)
+        tell({ title: "It was not saved.", more: error instanceof Error ? error.message : String(error), kind: "stop" });
+    } finally {
+      setWriting(undefined);
+    }
+  }
+  return writing ? (
+    <Button size="small" onClick={() => writing.abort()}>
+      Writing. Cancel
+    </Button>
+  ) : (
+    <Button size="small" onClick={() => void save()}>
+      Save the report
+    </Button>
   );
 }
 
