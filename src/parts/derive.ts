@@ -11,6 +11,7 @@ import type { NamedQuantity } from "../units/read.ts";
 import type {
   Answered,
   Finding,
+  InPlace,
   Limits,
   Materials,
   MeasuresByKind,
@@ -50,6 +51,7 @@ interface Worked {
   readonly drawing: () => Drawing;
   readonly templates: () => readonly TemplateSource[];
   readonly outlines: () => readonly PointOutline[];
+  readonly inPlace: () => InPlace;
   readonly materials: () => Materials;
   readonly findings: () => readonly Finding[];
   readonly onHost: () => OnHost | undefined;
@@ -70,6 +72,7 @@ interface Reads {
 }
 type ReadFace = Result<Face, Trouble>;
 
+const NOWHERE: InPlace = {};
 const NO_MATERIALS: Materials = { blanks: [] };
 const NO_FACES: ReadonlyMap<string, ReadFace> = new Map();
 
@@ -204,6 +207,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         drawing: once(() => withPath(part.draw(p, measures, kept, limits), path)),
         templates: once(() => part.templates(p, measures, kept, limits)),
         outlines: once(() => part.outlines?.(p, measures, kept) ?? []),
+        inPlace: once(() => part.inPlace?.(p, measures, kept) ?? NOWHERE),
         materials: once(() => part.materials?.(p, measures, kept) ?? NO_MATERIALS),
         onHost: once(() => withOwner(part.onHost?.(p, measures, kept), own)),
         findings: once(() =>
@@ -358,6 +362,7 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
         drawing: result.drawing,
         templates: result.templates,
         outlines: result.outlines,
+        inPlace: result.inPlace,
         materials: result.materials,
         findings: result.findings,
       }
@@ -368,6 +373,7 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
         drawing: () => EMPTY_DRAWING,
         templates: () => [],
         outlines: () => [],
+        inPlace: () => NOWHERE,
         materials: () => NO_MATERIALS,
         findings: () => [],
       };
