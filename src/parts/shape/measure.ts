@@ -7,11 +7,8 @@ import type { Outline } from "../../geometry/outline.ts";
 import type { Path } from "../../geometry/path.ts";
 import { reversePath } from "../../geometry/segment.ts";
 import { selfCrossings } from "../../geometry/self-crossing.ts";
-import { SvgFault } from "../../geometry/svg/fault.ts";
-import { nested } from "../../geometry/svg/nesting.ts";
-import { readPathData } from "../../geometry/svg/path-data.ts";
-import { compose, scaling, transformPath, translation } from "../../geometry/transform.ts";
-import { vec, type Vec } from "../../geometry/vec.ts";
+import type { Vec } from "../../geometry/vec.ts";
+import { artOutlines, outlineArea } from "../art-outline.ts";
 import type { ShapeParams } from "./numbers.ts";
 
 export interface ShapeMeasures {
@@ -41,7 +38,8 @@ declare module "../contract.ts" {
 }
 
 export function measureShape(p: ShapeParams): ShapeMeasures {
-  const { pieces, crossings, troubles, fault } = p.source === "points" ? drawnPieces(p) : importedPieces(p);
+  const { pieces, crossings, troubles, fault } =
+    p.source === "points" ? drawnPieces(p) : { ...NONE, ...artOutlines(p.art, p.artWidth) };
   const largest = pieces[0];
   const box = largest && pathsBounds(pieces.map(({ outer }) => outer));
   const bends = pieces.flatMap(({ outer, holes }) => [outer, ...holes]).flatMap((path) => tightestHollow(path) ?? []);
@@ -52,7 +50,7 @@ export function measureShape(p: ShapeParams): ShapeMeasures {
     thickness: p.thickness,
     length: box ? box.maxX - box.minX : 0,
     width: box ? box.maxY - box.minY : 0,
-    area: pieces.reduce((sum, piece) => sum + areaOf(piece), 0),
+    area: pieces.reduce((sum, piece) => sum + outlineArea(piece), 0),
     perimeter: pieces.reduce((sum, { outer }) => sum + pathLength(outer), 0),
     crossings,
     troubles,
@@ -63,8 +61,6 @@ export function measureShape(p: ShapeParams): ShapeMeasures {
 
 type Pieces = Pick<ShapeMeasures, "pieces" | "crossings" | "troubles" | "fault">;
 const NONE: Pieces = { pieces: [], crossings: [], troubles: [], fault: "" };
-
-const areaOf = ({ outer, holes }: Outline): number => pathArea(outer) + holes.reduce((sum, hole) => sum + pathArea(hole), 0);
 
 function drawnPieces(p: ShapeParams): Pieces {
   const drawn = drawOutline(p.mirrored ? mirroredPoints(p.outline) : p.outline);
@@ -77,23 +73,4 @@ function drawnPieces(p: ShapeParams): Pieces {
     crossings,
     troubles: troubles.filter(({ point }) => point < p.outline.length),
   };
-}
-
-function importedPieces(p: ShapeParams): Pieces {
-  if (p.art.trim() === "") return { ...NONE, fault: "no file is chosen yet" };
-  try {
-    const found = nested(readPathData(p.art), "evenodd");
-    if (found.length === 0) return { ...NONE, fault: "the file's outlines hold no area" };
-    const box = pathsBounds(found.map(({ outer }) => outer));
-    const k = p.artWidth === undefined ? 1 : p.artWidth / (box.maxX - box.minX);
-    const middle = vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
-    const place = compose(translation(vec(-middle.x, -middle.y)), scaling(k, -k));
-    // Turning y over turns the paths round as well.
-    const turned = (path: Path): Path => reversePath(transformPath(place, path));
-    const pieces = found.map(({ outer, holes }) => ({ outer: turned(outer), holes: holes.map(turned) }));
-    return { ...NONE, pieces: pieces.toSorted((a, b) => areaOf(b) - areaOf(a)) };
-  } catch (error) {
-    if (error instanceof SvgFault) return { ...NONE, fault: error.message };
-    throw error;
-  }
 }

@@ -1,0 +1,41 @@
+/** Outlines taken from an SVG file, for every part that may have them. */
+import { pathArea, pathsBounds } from "../geometry/measure.ts";
+import type { Outline } from "../geometry/outline.ts";
+import type { Path } from "../geometry/path.ts";
+import { reversePath } from "../geometry/segment.ts";
+import { SvgFault } from "../geometry/svg/fault.ts";
+import { nested } from "../geometry/svg/nesting.ts";
+import { readPathData } from "../geometry/svg/path-data.ts";
+import { compose, scaling, transformPath, translation } from "../geometry/transform.ts";
+import { vec } from "../geometry/vec.ts";
+
+export interface ArtOutlines {
+  /** About the middle of them all, y up, the largest first; empty where there is none. */
+  readonly pieces: readonly Outline[];
+  /** Why there is none. */
+  readonly fault: string;
+}
+
+/** The pieces of path data in mm with y down, at their own size or scaled to a width along x. */
+export function artOutlines(art: string, width: number | undefined): ArtOutlines {
+  if (art.trim() === "") return { pieces: [], fault: "no file is chosen yet" };
+  try {
+    const found = nested(readPathData(art), "evenodd");
+    if (found.length === 0) return { pieces: [], fault: "the file's outlines hold no area" };
+    const box = pathsBounds(found.map(({ outer }) => outer));
+    const k = width === undefined ? 1 : width / (box.maxX - box.minX);
+    const middle = vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
+    const place = compose(translation(vec(-middle.x, -middle.y)), scaling(k, -k));
+    // Turning y over turns the paths round as well.
+    const turned = (path: Path): Path => reversePath(transformPath(place, path));
+    const pieces = found.map(({ outer, holes }) => ({ outer: turned(outer), holes: holes.map(turned) }));
+    return { pieces: pieces.toSorted((a, b) => outlineArea(b) - outlineArea(a)), fault: "" };
+  } catch (error) {
+    if (error instanceof SvgFault) return { pieces: [], fault: error.message };
+    throw error;
+  }
+}
+
+/** mm2, holes taken off. */
+export const outlineArea = ({ outer, holes }: Outline): number =>
+  pathArea(outer) + holes.reduce((sum, hole) => sum + pathArea(hole), 0);
