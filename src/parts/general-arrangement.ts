@@ -1,0 +1,215 @@
+/**
+ * All parts in their places: the instrument from the front, and under it from the side, in one drawing; and how far the parts lie apart.
+ * An overview, never a template.
+ */
+import type { Dimension, Drawing, Layer, Shape } from "../drawing/drawing.ts";
+import type { Bounds } from "../geometry/bounds.ts";
+import { pathBounds, pathsBounds } from "../geometry/measure.ts";
+import { segmentPath } from "../geometry/path.ts";
+import { compose, rotation, transformPath, transformPoint, translation, type Affine } from "../geometry/transform.ts";
+import { vec, type Vec } from "../geometry/vec.ts";
+import type { InPlace, MeasuresByKind, PartKind } from "./contract.ts";
+import type { Derived, DerivedPart } from "./derived.ts";
+import { partName } from "./part-name.ts";
+
+export interface GeneralArrangement {
+  /** Both views, one layer a part and view; each shape's id is `<part id>/<shape>`, from the side `<part id>/side/<shape>`. */
+  readonly drawing: Drawing;
+  /** Between parts along the centre line, across and in depth, in words, mm. */
+  readonly distances: readonly Distance[];
+}
+
+export interface Distance {
+  readonly id: string;
+  readonly label: string;
+  readonly value: number;
+}
+
+/** From the bottom of the drawing to its top. Kinds that are not named lie over the body and under the neck. */
+const FRONT: readonly string[] = ["body", "sides", "bracing", "soundhole", "pickguard", "port"];
+const OVER: readonly string[] = ["neck", "headstock", "fingerboard", "nut", "bridge", "shape", "inlay", "instrument"];
+
+/** Between both views, and between rows of dimension lines, mm. */
+const APART = 60;
+const ROW = 16;
+
+/** The part whose shape this is on the arrangement; undefined for a line of the arrangement itself. */
+export function ownerOf(derived: Derived, shape: string): DerivedPart | undefined {
+  const slash = shape.indexOf("/");
+  return [derived.instrument, ...derived.parts].find(({ id }) => slash > 0 && id === shape.slice(0, slash));
+}
+
+/** Everything in its place. Parts with problems, and parts that have no place on the instrument, are left out. */
+export function arrange(derived: Derived): GeneralArrangement {
+  const all = [...derived.parts, derived.instrument].map((part) => ({ part, place: part.inPlace() }));
+  const ordered = all.toSorted((a, b) => rankOf(a.part) - rankOf(b.part));
+  const front = ordered.flatMap(({ part, place }) => layerOf(part, place.front, `${part.id}/`, IN_PLACE));
+  const turn = turnOf(derived);
+  const side = ordered.flatMap(({ part, place }) =>
+    layerOf(part, place.side, `${part.id}/side/`, place.plane === "body" ? turn : IN_PLACE),
+  );
+  const frontBox = boxOf(front);
+  const sideBox = boxOf(side);
+  const distances = distancesOf(derived, frontBox);
+  if (!frontBox) return { drawing: { layers: [], dimensions: [] }, distances };
+  const rows = ROW * (distances.filter(({ row }) => row > 0).length + 1);
+  const drop = sideBox ? frontBox.minY - rows - APART - sideBox.maxY : 0;
+  const lowered = translation(vec(0, drop));
+  const middle: Shape = {
+    id: "centre-line",
+    role: "centre",
+    line: "centre",
+    path: segmentPath(vec(frontBox.minX - 15, 0), vec(frontBox.maxX + 15, 0)),
+    name: "centre line",
+  };
+  return {
+    drawing: {
+      layers: [...front, { name: "centre", shapes: [middle] }, ...side.map((layer) => moved(layer, lowered))],
+      dimensions: [
+        ...distances.flatMap((distance) => dimensionOf(distance, frontBox)),
+        ...(sideBox ? depthsOf(derived, drop, turn) : []),
+      ],
+    },
+    distances: distances.map(({ id, label, value }) => ({ id, label, value })),
+  };
+}
+
+const IN_PLACE: Affine = translation(vec(0, 0));
+
+function rankOf({ kind }: DerivedPart): number {
+  const under = FRONT.indexOf(kind);
+  if (under >= 0) return under;
+  const over = OVER.indexOf(kind);
+  return over >= 0 ? FRONT.length + 1 + over : FRONT.length;
+}
+
+/** The body's plane turned by the pitch about the join, as it lies against the plane of board and neck. */
+function turnOf(derived: Derived): Affine {
+  const neck = measuresOf(derived, "neck");
+  const joinX = measuresOf(derived, "instrument")?.joinX ?? 0;
+  return neck ? rotation(-neck.pitchRad, vec(joinX, 0)) : IN_PLACE;
+}
+
+const measuresOf = <K extends PartKind>(derived: Derived, kind: K): MeasuresByKind[K] | undefined =>
+  [derived.instrument, ...derived.parts].find((part) => part.kind === kind && part.problems.length === 0)?.measures as
+    MeasuresByKind[K] | undefined;
+
+function layerOf(part: DerivedPart, drawing: InPlace["front"], prefix: string, to: Affine): Layer[] {
+  const shapes = (drawing?.layers ?? []).flatMap((layer) => layer.shapes);
+  if (shapes.length === 0) return [];
+  const name = partName(part);
+  const said = (shape: Shape): string => (shape.name.toLowerCase() === name.toLowerCase() ? name : `${name}: ${shape.name}`);
+  return [
+    moved(
+      {
+        name: prefix.slice(0, -1).replace("/", "-"),
+        shapes: shapes.map((shape) => ({ ...shape, id: `${prefix}${shape.id}`, name: said(shape) })),
+      },
+      to,
+    ),
+  ];
+}
+
+const moved = (layer: Layer, to: Affine): Layer =>
+  to === IN_PLACE
+    ? layer
+    : {
+        ...layer,
+        shapes: layer.shapes.map((shape) => ({
+          ...shape,
+          path: transformPath(to, shape.path),
+          ...(shape.holes ? { holes: shape.holes.map((hole) => transformPath(to, hole)) } : {}),
+        })),
+      };
+
+const boxOf = (layers: readonly Layer[]): Bounds | undefined => {
+  const paths = layers.flatMap((layer) => layer.shapes.map((shape) => shape.path));
+  return paths.length > 0 ? pathsBounds(paths) : undefined;
+};
+
+interface Along extends Distance {
+  /** Row under the front view from the nearest on; 0: not drawn. */
+  readonly row: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What a maker measures between parts. */
+function distancesOf(derived: Derived, box: Bounds | undefined): Along[] {
+  const instrument = measuresOf(derived, "instrument");
+  if (!instrument || !box) return [];
+  const board = measuresOf(derived, "fingerboard");
+  const body = measuresOf(derived, "body");
+  const bridge = measuresOf(derived, "bridge");
+  const hole = measuresOf(derived, "soundhole")?.outline;
+  const holeBox = hole && pathBounds(hole);
+  const bridgeBox = bridge?.outline && pathBounds(bridge.outline);
+  const rows = { next: 0 };
+  const along = (id: string, label: string, from: number | undefined, to: number | undefined, sameRow = false): Along[] => {
+    if (from === undefined || to === undefined || !(to > from)) return [];
+    if (!sameRow) rows.next += 1;
+    return [{ id, label, value: to - from, from, to, row: rows.next }];
+  };
+  return [
+    ...along("board-to-hole", "end of the board to the soundhole", board?.endX, holeBox?.minX),
+    ...along(
+      "hole-to-bridge",
+      "soundhole to bridge",
+      holeBox?.maxX,
+      bridgeBox?.minX,
+      holeBox !== undefined && (board?.endX ?? 0) < holeBox.minX,
+    ),
+    ...along("bridge-to-tail", "bridge to tail", bridgeBox?.maxX, body?.tailX, bridgeBox !== undefined && holeBox !== undefined),
+    ...along("nut-to-join", "nut to join", 0, instrument.joinX),
+    ...along("join-to-saddle", "join to saddle", instrument.joinX, bridge?.saddleX, true),
+    ...along("nut-to-12", "nut to fret 12", 0, instrument.fret12X),
+    ...along("12-to-saddle", "fret 12 to saddle", instrument.fret12X, bridge?.saddleX, true),
+    ...along("nut-to-saddle", "nut to saddle, on the centre line", 0, bridge?.saddleX),
+    ...along("body", "join to tail", body?.neckX, body?.tailX),
+    ...along("overall", "over all", box.minX, box.maxX),
+  ];
+}
+
+function dimensionOf({ id, label, value, row, from, to }: Along, box: Bounds): Dimension[] {
+  return row === 0
+    ? []
+    : [
+        {
+          id,
+          from: vec(from, box.minY),
+          to: vec(to, box.minY),
+          along: "x",
+          offset: -ROW * row,
+          value,
+          quantity: "length",
+          after: label,
+          rank: id === "board-to-hole" || id === "hole-to-bridge" || id === "bridge-to-tail" ? 2 : 1,
+        },
+      ];
+}
+
+/** Depth of the body at both ends, as it stands in the side view. */
+function depthsOf(derived: Derived, drop: number, turn: Affine): Dimension[] {
+  const sides = measuresOf(derived, "sides");
+  if (!sides || sides.pieces.length === 0) return [];
+  const part = derived.parts.find(({ kind }) => kind === "sides")!;
+  const placed = compose(turn, translation(vec(0, drop)));
+  const ends = [
+    { id: "depth-tail", x: sides.top.tail.x, high: sides.top.tail.height, low: sides.back.tail.height, edits: "depthTail" },
+    { id: "depth-neck", x: sides.top.neck.x, high: sides.top.neck.height, low: sides.back.neck.height, edits: "depthNeck" },
+  ];
+  return ends.map(({ id, x, high, low, edits }): Dimension => {
+    const at = (z: number): Vec => transformPoint(placed, vec(x, z));
+    return {
+      id,
+      from: at(low),
+      to: at(high),
+      along: "straight",
+      offset: id === "depth-tail" ? -ROW : 0,
+      value: high - low,
+      quantity: "length",
+      edits: `${part.path}.${edits}`,
+      rank: 2,
+    };
+  });
+}
