@@ -51,6 +51,29 @@ export function say(value: number, quantity: Quantity, notation: Notation): stri
 export const sayWords = (words: Words, notation: Notation): string =>
   words.map((piece) => (typeof piece === "string" ? piece : say(piece.value, piece.quantity, notation))).join("");
 
+/** A length in mm, or a range of two, within words; with the same in inches behind it where the words give that too. */
+const MM_IN_WORDS = /(\d+(?:\.\d+)?)( to (\d+(?:\.\d+)?))? mm\b( \(([^()]*\d in)\))?/g;
+
+/** Words in which lengths stand in mm, as they are said in the units shown: "8 mm, or what is left" is "0.315 in, or what is left". */
+export function wordsIn(words: string, notation: Notation): string {
+  if (notation.unit === "mm") return words;
+  const inUnit = (mm: string): string => say(Number(mm), "length", notation);
+  return words.replace(
+    MM_IN_WORDS,
+    (
+      _,
+      one: string,
+      range: string | undefined,
+      two: string | undefined,
+      behind: string | undefined,
+      inches: string | undefined,
+    ) => {
+      if (behind !== undefined && inches !== undefined) return inches;
+      return range !== undefined && two !== undefined ? `${inUnit(one)} to ${inUnit(two)}` : inUnit(one);
+    },
+  );
+}
+
 const UNIT_AT_END = new RegExp(
   String.raw`^(.*[\d⅛¼⅜½⅝¾⅞].*?)\s*(${[...UNIT_WORDS].toSorted((a, b) => b.length - a.length).join("|")}|["″”°])$`,
   "iu",

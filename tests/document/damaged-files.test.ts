@@ -1,98 +1,47 @@
 import * as fc from "fast-check";
-import { readFileSync } from "node:fs";
-import { strToU8 } from "fflate";
 import { describe, expect, it } from "vitest";
 import { readDesign } from "../../src/document/read.ts";
 import { writeDesign } from "../../src/document/write.ts";
 import { createDeriver } from "../../src/parts/derive.ts";
+import { damagedFile } from "./damaged.ts";
 
-const whole = readFileSync(new URL("../data/designs/v1-full.json", import.meta.url), "utf8");
-const bytes = strToU8(whole);
+/** Nothing may hang: of the processor's own time, since a busy machine is no fault. */
+const LONGEST_READ_MS = 1000;
 
-/** Values that stand in for others. */
-const odd = fc.constantFrom<unknown>(null, true, 0, -1, 1e308, 1e9, "", "x", [], {}, [[]], { kind: "nut" }, "= = =", "\u0000", [
-  "__proto__",
-]);
-
-/** The tree with the value at the nth place swapped, counted in the order of writing. */
-function swapped(tree: unknown, nth: number, value: unknown): unknown {
-  let left = nth;
-  const walk = (node: unknown): unknown => {
-    if (left-- === 0) return value;
-    if (Array.isArray(node)) return node.map(walk);
-    if (typeof node === "object" && node !== null)
-      return Object.fromEntries(Object.entries(node).map(([key, child]) => [key, walk(child)]));
-    return node;
-  };
-  return walk(tree);
+function cpuMs<T>(work: () => T): { readonly result: T; readonly ms: number } {
+  const before = process.cpuUsage();
+  const result = work();
+  const { user, system } = process.cpuUsage(before);
+  return { result, ms: (user + system) / 1000 };
 }
-
-const flips = fc.array(fc.tuple(fc.nat(bytes.length - 1), fc.nat(255)), { minLength: 1, maxLength: 20 }).map((changes) => {
-  const damaged = bytes.slice();
-  for (const [at, byte] of changes) damaged[at] = byte;
-  return damaged;
-});
-const cuts = fc
-  .tuple(fc.nat(bytes.length), fc.nat(bytes.length))
-  .map(([a, b]) => new Uint8Array([...bytes.slice(0, Math.min(a, b)), ...bytes.slice(Math.max(a, b))]));
-const swaps = fc
-  .array(fc.tuple(fc.nat(200), odd), { minLength: 1, maxLength: 5 })
-  .map((changes) =>
-    JSON.stringify(changes.reduce<unknown>((tree, [nth, value]) => swapped(tree, nth, value), JSON.parse(whole))),
-  );
-const deep = fc
-  .tuple(fc.constantFrom("[", '{"a":', '{"parts":', "[1,"), fc.nat(20_000))
-  .map(([open, times]) => whole.replace('"kept": true', `"kept": ${open.repeat(times)}`));
-const huge = fc
-  .constantFrom("1e999", "-1e999", "9".repeat(400), "1e-999", "0.".padEnd(5000, "3"), "123456789012345678901234567890")
-  .map((number) => whole.replace('"frets": 19', `"frets": ${number}`));
-const prototypes = fc
-  .tuple(
-    fc.constantFrom("__proto__", "constructor", "prototype", "toString", "hasOwnProperty", "valueOf"),
-    fc.constantFrom('"scale"', '"kind"', '"fingerboard"', '"order"', '"units"', '"value"'),
-  )
-  .map(([key, known]) => whole.replace(known, JSON.stringify(key)));
-const texts = fc
-  .tuple(fc.constantFrom('"24.9"', '"60 thou"', '"5 7 9 12 15"'), fc.string({ maxLength: 40 }))
-  .map(([known, text]) => whole.replace(known, JSON.stringify(text)));
 
 describe("10,000 damaged design files", () => {
   it(
-    "are opened with repairs, so that they can be written, read again and derived, or refused with a reason; none throws",
+    "are opened with repairs, so that they can be written, read again and derived, or refused with a reason; none throws or hangs",
     { timeout: 300_000 },
     () => {
       const before = JSON.stringify(Object.getOwnPropertyNames(Object.prototype));
       const derive = createDeriver();
       const outcomes = { opened: 0, repaired: 0, refused: 0 };
       fc.assert(
-        fc.property(
-          fc.oneof(
-            { weight: 4, arbitrary: flips },
-            { weight: 2, arbitrary: cuts },
-            { weight: 6, arbitrary: swaps },
-            deep,
-            huge,
-            prototypes,
-            texts,
-          ),
-          (file) => {
-            const read = readDesign(file);
-            if (!read.ok) {
-              outcomes.refused++;
-              expect(read.message).toMatch(/^\S[^\n]*$/u);
-              expect(read.mend).toMatch(/\.$/);
-              return;
-            }
-            outcomes[read.repairs.length > 0 ? "repaired" : "opened"]++;
-            const written = writeDesign(read.design);
-            const again = readDesign(written);
-            expect(again).toEqual({ ok: true, design: read.design, repairs: [] });
-            // Settling takes longer than reading: a tenth of them is enough here.
-            if ((outcomes.opened + outcomes.repaired) % 10 !== 0) return;
-            const derived = derive(read.design);
-            expect(derived.parts.length).toBeLessThanOrEqual(Object.keys(read.design.parts).length);
-          },
-        ),
+        fc.property(damagedFile, (file) => {
+          const { result: read, ms } = cpuMs(() => readDesign(file));
+          expect(ms).toBeLessThan(LONGEST_READ_MS);
+          if (!read.ok) {
+            outcomes.refused++;
+            expect(read.message).toMatch(/^\S[^\n]*$/u);
+            expect(read.mend).toMatch(/\.$/);
+            return;
+          }
+          outcomes[read.repairs.length > 0 ? "repaired" : "opened"]++;
+          const written = writeDesign(read.design);
+          const again = readDesign(written);
+          expect(again).toEqual({ ok: true, design: read.design, repairs: [] });
+          // Settling takes longer than reading: a tenth of them is enough here.
+          if ((outcomes.opened + outcomes.repaired) % 10 !== 0) return;
+          const derived = derive(read.design);
+          expect(derived.parts.length).toBeLessThanOrEqual(Object.keys(read.design.parts).length);
+        }),
         { numRuns: 10_000 },
       );
       expect(JSON.stringify(Object.getOwnPropertyNames(Object.prototype))).toBe(before);

@@ -15,6 +15,7 @@ import {
   type Notation,
   type Quantity,
   type Shown,
+  wordsIn,
 } from "../notation.ts";
 import { RangeBar } from "./range-bar.tsx";
 import "./number-field.css";
@@ -226,7 +227,7 @@ export function saidOf(field: Field, notation: Notation): string | undefined {
   const quantity = quantityOf(spec.type);
   if (state === "measured")
     return typeof planned === "number" ? `as measured; planned ${say(planned, quantity ?? "number", notation)}` : "as measured";
-  if (state === "follows" && "follows" in spec && spec.follows) return `follows: ${spec.follows.words}`;
+  if (state === "follows" && "follows" in spec && spec.follows) return `follows: ${wordsIn(spec.follows.words, notation)}`;
   if (typeof raw !== "string" || typeof value !== "number") return undefined;
   if (raw.trim().startsWith("=")) return raw.trim();
   if (quantity !== "length" || splitTyped(raw, notation.unit).unit === notation.unit) return undefined;
