@@ -1,4 +1,5 @@
 /** Templates onto sheets: each tiled over the fewest, small ones together, with all that a sheet needs to be trusted. */
+import type { Vec } from "../geometry/vec.ts";
 import type { Template } from "../templates/template.ts";
 import { draftPlan, drawBlock, drawUprightBars, sheetOf, type Draft, type Tiled } from "./draft.ts";
 import { drawMeasured, findMeasured } from "./furniture/assembled.ts";
@@ -42,10 +43,11 @@ export function layOut(asked: readonly Template[], options: SheetOptions): Sheet
   const lengths = groups.map((group) => measure(group, options));
   const tilings = templates.map(({ id }, i): Tiling => {
     const k = groups.findIndex((group) => group.templates.includes(i));
-    if (k < 0) return { templateId: id, sheets: [], shared: false, choices: [] };
+    if (k < 0) return { templateId: id, title: "", sheets: [], shared: false, choices: [] };
     const group = groups[k]!;
     return {
       templateId: id,
+      title: group.drafts[0]!.setting.strip.words.title,
       sheets: group.drafts.map((draft) => drafts.indexOf(draft)),
       shared: group.templates.length > 1,
       choices: laid[i]!.plans.map(choiceOf),
@@ -82,15 +84,29 @@ function shareSmall(laid: readonly (Laid | undefined)[], options: SheetOptions):
   ).map(({ draft, pieces }) => ({ name: draft.name, templates: pieces.map((k) => small[k]!), drafts: [draft], tiles: [] }));
 }
 
-/** Long templates on shared rows; one whose joint the maker has moved stays by itself. */
+/** Long templates on shared rows; those whose joints the maker has moved share them with others moved as far. */
 function stackLong(laid: readonly (Laid | undefined)[], options: SheetOptions): Group[] {
-  const long = laid.flatMap((own, i) =>
-    own && own.plans[0].grid.cells.length > 1 && !options.joints?.[own.template.id] ? [i] : [],
-  );
-  return stackRows(
-    long.map((i) => laid[i]!),
-    options,
-  ).map(({ name, plan, tiled, pieces }) => ({ name, templates: pieces.map((k) => long[k]!), plan, ...tiled }));
+  const rows = new Map<string, { readonly shift: Vec | undefined; readonly long: number[] }>();
+  for (const [i, own] of laid.entries()) {
+    if (!own || own.plans[0].grid.cells.length === 1) continue;
+    const shift = options.joints?.[own.template.id];
+    const key = shift ? `${shift.x} ${shift.y}` : "";
+    const { long } = rows.get(key) ?? { long: [] };
+    rows.set(key, { shift, long: [...long, i] });
+  }
+  const groups: Group[] = [];
+  for (const { shift, long } of rows.values()) {
+    const stacks = stackRows(
+      long.map((i) => laid[i]!),
+      options,
+      groups.length + 1,
+      shift,
+    );
+    groups.push(
+      ...stacks.map(({ name, plan, tiled, pieces }) => ({ name, templates: pieces.map((k) => long[k]!), plan, ...tiled })),
+    );
+  }
+  return groups;
 }
 
 /** Every way to tile a template that can be drawn, the one with the fewest sheets first. */

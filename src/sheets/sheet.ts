@@ -63,6 +63,8 @@ export type Waste = "none" | "grey" | "hatch";
 /** How one template came to lie on its sheets. */
 export interface Tiling {
   readonly templateId: string;
+  /** As the strip of its sheets has it: "Fingerboard, blank outline", "Long templates, row 1", "Small templates". */
+  readonly title: string;
   /** Indices into `SheetSet.sheets`. */
   readonly sheets: readonly number[];
   /** Shares its sheets with others. */

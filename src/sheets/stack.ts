@@ -1,5 +1,6 @@
 /** Long templates that each take a row of sheets, stacked so that they share one row: joined once, then cut apart. */
 import { draftPlan, type Tiled } from "./draft.ts";
+import type { Vec } from "../geometry/vec.ts";
 import { CAPTION_WIDTH, captionFor } from "./furniture/captions.ts";
 import { inkBounds } from "./ink.ts";
 import { lyingGrain } from "./nesting.ts";
@@ -27,14 +28,14 @@ export interface Stack {
 
 /**
  * Stacks the templates in the position of the paper that saves the most sheets. Templates that no stack of two or more takes are left
- * out. A roll has no rows to share.
+ * out. A roll has no rows to share. Rows are numbered from `first`; all their joints are moved by `shift`.
  */
-export function stackRows(longs: readonly Long[], options: SheetOptions): Stack[] {
+export function stackRows(longs: readonly Long[], options: SheetOptions, first: number, shift?: Vec): Stack[] {
   if (options.paper.kind === "roll") return [];
   const alone = (pieces: readonly number[]): number => pieces.reduce((sum, i) => sum + longs[i]!.plans[0]!.grid.cells.length, 0);
   let best: { stacks: Row[]; saved: number } = { stacks: [], saved: 0 };
   for (const orientation of roomsOf(options).map((room) => room.orientation)) {
-    const stacks = stacksIn(longs, options, orientation);
+    const stacks = stacksIn(longs, options, orientation, shift);
     const saved = stacks.reduce(
       (sum, { plan, members }) => sum + alone(members.map(({ piece }) => piece)) - plan.grid.cells.length,
       0,
@@ -43,8 +44,8 @@ export function stackRows(longs: readonly Long[], options: SheetOptions): Stack[
   }
   // Numbered once it is known which are stacks: the letters of their sheets are the same.
   return best.stacks.flatMap(({ members }, n) => {
-    const name = stackName(n + 1);
-    const plan = planOf(members, longs, options, name);
+    const name = stackName(first + n);
+    const plan = planOf(members, longs, options, name, shift);
     const tiled = plan && draftPlan(plan);
     return tiled ? [{ name, plan, tiled, pieces: members.map(({ piece }) => piece) }] : [];
   });
@@ -61,7 +62,12 @@ interface Row {
   readonly plan: Plan;
 }
 
-function stacksIn(longs: readonly Long[], options: SheetOptions, orientation: Plan["room"]["orientation"]): Row[] {
+function stacksIn(
+  longs: readonly Long[],
+  options: SheetOptions,
+  orientation: Plan["room"]["orientation"],
+  shift: Vec | undefined,
+): Row[] {
   // A template is stacked only as it would lie alone with as few sheets.
   const order = longs
     .flatMap(({ plans }, piece): InRow[] => {
@@ -81,7 +87,7 @@ function stacksIn(longs: readonly Long[], options: SheetOptions, orientation: Pl
       );
       if (new Set(grains).size > 1) return false;
       const members = [...stack.members, one];
-      const plan = planOf(members, longs, options, stackName(stacks.length));
+      const plan = planOf(members, longs, options, stackName(stacks.length), shift);
       if (plan) [stack.members, stack.plan] = [members, plan];
       return plan !== undefined;
     });
@@ -94,7 +100,13 @@ function stacksIn(longs: readonly Long[], options: SheetOptions, orientation: Pl
 const stackName = (number: number): string => `Long templates, row ${number}`;
 
 /** The templates one below the other, each under its caption; undefined where they no longer fit one row of as few sheets. */
-function planOf(row: readonly InRow[], longs: readonly Long[], options: SheetOptions, name: string): Plan | undefined {
+function planOf(
+  row: readonly InRow[],
+  longs: readonly Long[],
+  options: SheetOptions,
+  name: string,
+  shift: Vec | undefined,
+): Plan | undefined {
   const first = row[0]!.alone;
   const words = { title: name, lines: [sharedSentence("above"), ...footLines(options)] };
   let top = 0;
@@ -121,6 +133,7 @@ function planOf(row: readonly InRow[], longs: readonly Long[], options: SheetOpt
     words,
     options,
     (p) => draftPlan(p) !== undefined,
+    shift,
   );
   const fits = plan && plan.grid.rows === 1 && plan.grid.cells.length <= first.grid.cells.length;
   return fits && draftPlan(plan) ? plan : undefined;

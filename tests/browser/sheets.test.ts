@@ -148,6 +148,50 @@ describe("a template", () => {
   });
 });
 
+describe("the joints", () => {
+  it("are moved by the arrow keys as by dragging, and undone", async () => {
+    const { page, complaints, close } = await sheets();
+    await only(page, "Outline");
+    const joined = page.getByRole("region", { name: /arrow keys move the joints/ });
+    await joined.focus();
+    await page.keyboard.press("Shift+ArrowRight");
+    await page.keyboard.press("ArrowRight");
+    await page.keyboard.press("ArrowUp");
+    await page.getByRole("button", { name: /how Outline is followed$/ }).click();
+    await expect.poll(() => page.getByRole("textbox", { name: "Moved across", exact: true }).inputValue()).toBe("11");
+    await expect.poll(() => page.getByRole("textbox", { name: "Moved up", exact: true }).inputValue()).toBe("1");
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => page.getByRole("textbox", { name: "Moved up", exact: true }).inputValue()).toBe("0");
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
+
+describe("the waste side", () => {
+  it("is shown in grey on the sheets as they will be printed, and hatched in the file", async () => {
+    const { page, complaints, close } = await sheets();
+    expect(await page.locator(".ink-waste").count()).toBe(0);
+    await page
+      .getByRole("button", { name: "Grey" })
+      .or(page.getByRole("radio", { name: "Grey" }))
+      .first()
+      .click();
+    await page.locator(".ink-waste").first().waitFor({ state: "attached" });
+    const lines = async (): Promise<number> =>
+      (await pdfSaved(page)).pages[0]!.pieces.filter(({ inForm, points }) => inForm && points.length === 2).length;
+    const grey = await lines();
+    await page
+      .getByRole("button", { name: "Hatched" })
+      .or(page.getByRole("radio", { name: "Hatched" }))
+      .first()
+      .click();
+    await page.locator(".ink-waste").first().waitFor({ state: "detached" });
+    expect(await lines()).toBeGreaterThan(grey + 100);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
+
 describe("the whole job", () => {
   it("is saved as one archive with sheets, SVG files and the design, the same bytes twice", async () => {
     const { page, close } = await sheets();

@@ -6,7 +6,7 @@ import { layOut } from "../../src/sheets/lay-out.ts";
 import { textWidth } from "../../src/sheets/lettering.ts";
 import { PAPERS, parsePaper } from "../../src/sheets/paper.ts";
 import { optionsProblem } from "../../src/sheets/rooms.ts";
-import type { Rect, Sheet, SheetOptions } from "../../src/sheets/sheet.ts";
+import type { Rect, Sheet, SheetOptions, SheetSet } from "../../src/sheets/sheet.ts";
 import { inkBounds, inkOf, type Stroke } from "../../src/sheets/ink.ts";
 import { placementMap } from "../../src/sheets/placement.ts";
 import { transformPoint } from "../../src/geometry/transform.ts";
@@ -225,10 +225,47 @@ describe("sheets", { timeout: 120_000 }, () => {
       for (const name of ["one", "two"]) expect(words(shared.sheets[k]!)).toContain(`Fingerboard, ${name}`);
   });
 
-  it("a board whose joint the maker has moved keeps its sheets to itself", () => {
-    const boards = ["one", "two"].map((name) => fingerboard(name));
-    const set = layOut(boards, sheetOptions({ joints: { "fingerboard/one": { x: 3, y: 0 } } }));
-    expect(set.tilings.map(({ shared }) => shared)).toEqual([false, false]);
+  it("a board whose joint the maker has moved keeps its sheets to itself, unless others are moved as far", () => {
+    const boards = ["one", "two"].map((name) => ({ ...fingerboard(name), table: { title: "None", rows: [] } }));
+    const joint = { x: 3, y: 0 };
+    const apart = layOut(boards, sheetOptions({ joints: { "fingerboard/one": joint } }));
+    expect(apart.tilings.map(({ shared }) => shared)).toEqual([false, false]);
+    const still = layOut(boards, sheetOptions());
+    const together = layOut(boards, sheetOptions({ joints: { "fingerboard/one": joint, "fingerboard/two": joint } }));
+    for (const { tilings } of [still, together]) {
+      expect(tilings.map(({ shared }) => shared)).toEqual([true, true]);
+      expect(tilings.map(({ title }) => title)).toEqual(["Long templates, row 1", "Long templates, row 1"]);
+    }
+    // Where the second board begins on the second sheet says where the joint is.
+    const at = ({ sheets }: SheetSet): number => sheets[1]!.placed[1]!.at.x - sheets[1]!.frame.x0;
+    expect(at(still) - at(together)).toBeCloseTo(3, 9);
+  });
+
+  it("an arrow says how the grain runs: beside a template that lies alone, and with the name of one that shares its sheet", () => {
+    const arrows = (set: SheetSet): string[] =>
+      set.sheets.flatMap(({ furniture }) =>
+        furniture.layers
+          .filter(({ name }) => name === "grain")
+          .flatMap(({ shapes }) => shapes.map(({ path }) => ({ a: path.start, b: path.segments[0]!.to })))
+          .filter(({ a, b }) => Math.hypot(b.x - a.x, b.y - a.y) > 10)
+          .map(({ a, b }) => (Math.abs(a.y - b.y) < 1e-9 ? "level" : Math.abs(a.x - b.x) < 1e-9 ? "upright" : "slanting")),
+      );
+    const wide = { paper: PAPERS["a4"]!, orientation: "landscape" } as const;
+    for (const [grain, turned] of [
+      ["along-x", "level"],
+      ["along-y", "upright"],
+    ] as const) {
+      const set = layOut([{ ...fingerboard(), grain }], sheetOptions(wide));
+      expect(set.sheets[0]!.placed[0]!.at.turn).toBe(0);
+      expect(arrows(set)).toEqual([turned]);
+    }
+    expect(arrows(layOut([fingerboard(), ...small], sheetOptions()))).toEqual([]);
+    const shared = layOut(
+      small.map((template, i) => ({ ...template, grain: i % 2 === 0 ? ("along-x" as const) : ("along-y" as const) })),
+      sheetOptions(),
+    );
+    for (const sheet of shared.sheets) expect(new Set(arrows({ ...shared, sheets: [sheet] })).size).toBeLessThan(2);
+    expect(arrows(shared)).toHaveLength(small.length);
   });
 
   it("what could not be made as asked is said on the sheet", () => {
@@ -257,7 +294,7 @@ describe("sheets", { timeout: 120_000 }, () => {
   it("a template without a line takes no sheet", () => {
     const set = layOut([templateOf("empty", "nothing", [])], sheetOptions());
     expect(set.sheets).toEqual([]);
-    expect(set.tilings).toEqual([{ templateId: "empty/nothing", sheets: [], shared: false, choices: [] }]);
+    expect(set.tilings).toEqual([{ templateId: "empty/nothing", title: "", sheets: [], shared: false, choices: [] }]);
   });
 
   it("margins, overlaps and corrections that cannot be are named with their mend, and refused", () => {

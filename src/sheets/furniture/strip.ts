@@ -17,6 +17,7 @@ export interface StripWords {
 
 /** Where everything in the strip stands, from its lower left corner. */
 export interface Strip {
+  readonly words: StripWords;
   readonly height: number;
   readonly width: number;
   readonly wide: boolean;
@@ -38,7 +39,7 @@ export function arrangeStrip(width: number, words: StripWords): Strip {
   const lines = words.lines.flatMap((line) => wrap(line, textRoom, SMALL));
   const textHeight = wordsHeight(title.length, lines.length);
   const height = wide ? Math.max(textHeight, BARS_DEPTH) + PAD : textHeight + BARS_DEPTH + 2 * PAD;
-  return { height, width, wide, title, lines };
+  return { words, height, width, wide, title, lines };
 }
 
 const wordsHeight = (title: number, lines: number): number =>

@@ -56,11 +56,13 @@ export function SheetsPlace() {
   const shownPattern = patterns.find(({ source }) => source.id === shown);
   const tiling = laid.set?.tilings.find(({ templateId }) => templateId === shown);
 
-  function moveJoint(id: string, by: { readonly x: number; readonly y: number }): void {
-    const joint = patterns.find(({ source }) => source.id === id)?.joint ?? { x: 0, y: 0 };
-    const gesture = `joint ${id} ${Date.now()}`;
-    editValue(bench, `${makingPath(id)}.jointAcross`, `${joint.x + by.x} mm`, gesture);
-    editValue(bench, `${makingPath(id)}.jointUp`, `${joint.y + by.y} mm`, gesture);
+  function moveJoints(ids: readonly string[], by: { readonly x: number; readonly y: number }): void {
+    const gesture = `joints ${ids.join(" ")} ${Date.now()}`;
+    for (const id of ids) {
+      const joint = patterns.find(({ source }) => source.id === id)?.joint ?? { x: 0, y: 0 };
+      editValue(bench, `${makingPath(id)}.jointAcross`, `${joint.x + by.x} mm`, gesture);
+      editValue(bench, `${makingPath(id)}.jointUp`, `${joint.y + by.y} mm`, gesture);
+    }
   }
 
   /** Shows how a template is made, and its first sheet; the same one again puts the paper back. */
@@ -86,7 +88,7 @@ export function SheetsPlace() {
         problem={problem}
         busy={laid.busy}
         none={patterns.length === 0}
-        onJoint={moveJoint}
+        onJoint={moveJoints}
       />
       {shownPattern ? (
         <MakingPanel

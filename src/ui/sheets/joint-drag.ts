@@ -1,10 +1,17 @@
-/** Dragging the joints of a template over its sheets. Fingers scroll instead; the numbers in the panel do the same. */
-import { useRef, useState, type PointerEvent } from "react";
+/** Moving the joints of a template over its sheets, by dragging or by the arrow keys. Fingers scroll instead; the numbers in the panel do the same. */
+import { useRef, useState, type KeyboardEvent, type PointerEvent } from "react";
 
 interface Shift {
   readonly x: number;
   readonly y: number;
 }
+
+const KEYS: Readonly<Record<string, Shift>> = {
+  ArrowLeft: { x: -1, y: 0 },
+  ArrowRight: { x: 1, y: 0 },
+  ArrowDown: { x: 0, y: -1 },
+  ArrowUp: { x: 0, y: 1 },
+};
 
 export interface JointDrag {
   /** How far the joints would be moved, whole mm; undefined while nothing is dragged. */
@@ -14,6 +21,7 @@ export interface JointDrag {
     readonly onPointerMove: (event: PointerEvent<HTMLElement>) => void;
     readonly onPointerUp: (event: PointerEvent<HTMLElement>) => void;
     readonly onPointerCancel: () => void;
+    readonly onKeyDown: (event: KeyboardEvent<HTMLElement>) => void;
     readonly "data-dragging"?: "";
   };
 }
@@ -45,6 +53,13 @@ export function useJointDrag(pxPerMm: number, onDone: (by: Shift) => void): Join
         if (done && (done.x !== 0 || done.y !== 0)) onDone(done);
       },
       onPointerCancel: end,
+      onKeyDown: (event) => {
+        const way = KEYS[event.key];
+        if (!way || event.ctrlKey || event.metaKey || event.altKey) return;
+        event.preventDefault();
+        const step = event.shiftKey ? 10 : 1;
+        onDone({ x: way.x * step, y: way.y * step });
+      },
       ...(by ? { "data-dragging": "" as const } : {}),
     },
   };

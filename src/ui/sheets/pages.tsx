@@ -1,7 +1,8 @@
 /** The sheets as they will leave the printer, in the groups that are glued together. */
 import { useEffect, useMemo, useRef, useState, type RefObject } from "react";
-import type { Choice, SheetSet } from "../../sheets/sheet.ts";
+import type { SheetSet } from "../../sheets/sheet.ts";
 import type { Template } from "../../templates/template.ts";
+import { assembliesOf, jointsSaid, type Assembly } from "./assemblies.ts";
 import { useJointDrag } from "./joint-drag.ts";
 import { Inks, SheetSvg } from "./sheet-svg.tsx";
 import { sentence, sheetsSaid } from "./words.ts";
@@ -13,8 +14,8 @@ interface PagesProps {
   readonly problem: { readonly message: string; readonly mend: string } | undefined;
   readonly busy: boolean;
   readonly none: boolean;
-  /** Moves the joints of a template by so much more, mm across and up its sheets. */
-  readonly onJoint: (templateId: string, by: { readonly x: number; readonly y: number }) => void;
+  /** Moves the joints of templates that are joined together by so much more, mm across and up their sheets. */
+  readonly onJoint: (templateIds: readonly string[], by: { readonly x: number; readonly y: number }) => void;
 }
 
 export function Pages({ templates, set, problem, busy, none, onJoint }: PagesProps) {
@@ -40,7 +41,7 @@ export function Pages({ templates, set, problem, busy, none, onJoint }: PagesPro
                 ? `${sentence(problem.message)} ${problem.mend}`
                 : set && set.sheets.length === 0
                   ? "Tick a template at the left."
-                  : jointsSaid(set)}
+                  : jointsSaid(groups)}
           </p>
         </div>
         {set && set.sheets.length > 1 ? (
@@ -92,102 +93,43 @@ interface AssemblyProps {
 }
 
 function AssemblyOfSheets({ group, set, pxPerMm, onJoint }: AssemblyProps) {
-  const joined = group.templateId !== undefined && group.sheets.length > 1;
-  const drag = useJointDrag(pxPerMm, (by) => (group.templateId === undefined ? undefined : onJoint(group.templateId, by)));
+  const joined = group.joined.length > 0;
+  const drag = useJointDrag(pxPerMm, (by) => onJoint(group.joined, by));
+  const sheets = group.sheets.map((index) => (
+    <div key={index} id={`sheet-${index}`} style={{ gridColumn: group.column(index), gridRow: group.row(index) }}>
+      <SheetSvg sheet={set.sheets[index]!} pxPerMm={pxPerMm} />
+    </div>
+  ));
+  const style = { gridTemplateColumns: `repeat(${group.columns}, auto)` };
   return (
     <section className="assembly" aria-label={group.title}>
-      <div className="assembly-head">
-        <h2>{group.title}</h2>
-        <p className="note">{group.says}</p>
-      </div>
-      {joined ? <p className="note assembly-ways">{group.ways}</p> : null}
-      <div
-        className={joined ? "assembly-sheets assembly-joined" : "assembly-sheets"}
-        style={{ gridTemplateColumns: `repeat(${group.columns}, auto)` }}
-        {...(joined ? drag.handlers : {})}
-      >
-        {group.sheets.map((index) => (
-          <div key={index} id={`sheet-${index}`} style={{ gridColumn: group.column(index), gridRow: group.row(index) }}>
-            <SheetSvg sheet={set.sheets[index]!} pxPerMm={pxPerMm} />
-          </div>
-        ))}
-        {drag.by ? (
-          <output className="assembly-drag">
-            joints {Math.abs(drag.by.x)} mm {drag.by.x < 0 ? "to the left" : "to the right"}, {Math.abs(drag.by.y)} mm{" "}
-            {drag.by.y < 0 ? "down" : "up"}
-          </output>
-        ) : null}
-      </div>
+      <h2>{group.title}</h2>
+      <p className="note">{group.says}</p>
+      {group.ways === "" ? null : <p className="note">{group.ways}</p>}
+      {joined ? (
+        <section
+          className="assembly-sheets assembly-joined"
+          style={style}
+          aria-label={`Sheets of ${group.title}: arrow keys move the joints by 1 mm, with Shift by 10 mm`}
+          // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- its keys do what dragging does
+          tabIndex={0}
+          {...drag.handlers}
+        >
+          {sheets}
+          {drag.by ? (
+            <output className="assembly-drag">
+              joints {Math.abs(drag.by.x)} mm {drag.by.x < 0 ? "to the left" : "to the right"}, {Math.abs(drag.by.y)} mm{" "}
+              {drag.by.y < 0 ? "down" : "up"}
+            </output>
+          ) : null}
+        </section>
+      ) : (
+        <div className="assembly-sheets" style={style}>
+          {sheets}
+        </div>
+      )}
     </section>
   );
-}
-
-interface Assembly {
-  readonly key: string;
-  /** The template that all its sheets are of, if they are joined. */
-  readonly templateId?: string;
-  /** The ways that were tried, with the sheets that each takes. */
-  readonly ways?: string;
-  readonly title: string;
-  readonly says: string;
-  readonly sheets: readonly number[];
-  readonly columns: number;
-  readonly column: (index: number) => number | undefined;
-  readonly row: (index: number) => number | undefined;
-}
-
-/** The sheets in the groups that are glued together; those that hold whole templates stand last, side by side. */
-function assembliesOf(set: SheetSet, templates: readonly Template[]): Assembly[] {
-  const tiled = set.tilings.filter((tiling) => !tiling.shared && tiling.sheets.length > 0);
-  const shared = [...new Set(set.tilings.filter((tiling) => tiling.shared).flatMap((tiling) => tiling.sheets))];
-  const groups: Assembly[] = tiled.map((tiling) => {
-    const template = templates.find((one) => one.id === tiling.templateId);
-    const cells = tiling.sheets.map((index) => set.sheets[index]!);
-    const rows = [...new Set(cells.map((sheet) => sheet.row))].toSorted((a, b) => a - b);
-    const columns = [...new Set(cells.map((sheet) => sheet.column))].toSorted((a, b) => a - b);
-    return {
-      key: tiling.templateId,
-      templateId: tiling.templateId,
-      ways: waysSaid(tiling.choices),
-      title: template ? `${template.partLabel}, ${template.title.toLowerCase()}` : tiling.templateId,
-      says: `${sheetsSaid(tiling.sheets.length)}. ${sentence(template?.lineIs ?? "")}`,
-      sheets: tiling.sheets,
-      columns: columns.length,
-      column: (index) => columns.indexOf(set.sheets[index]!.column) + 1,
-      row: (index) => rows.indexOf(set.sheets[index]!.row) + 1,
-    };
-  });
-  if (shared.length > 0) {
-    const names = shared.map((index) => set.sheets[index]!.placed.map(({ template }) => template.title.toLowerCase()).join(", "));
-    groups.push({
-      key: "shared",
-      title: shared.length === 1 ? "Templates that share a sheet" : "Templates that share sheets",
-      says: sentence(names.join("; ")),
-      sheets: shared,
-      columns: Math.min(3, shared.length),
-      column: () => undefined,
-      row: () => undefined,
-    });
-  }
-  return groups;
-}
-
-/** "Taken: 2 sheets lying. Also tried: 3 upright." */
-function waysSaid(choices: readonly Choice[]): string {
-  const [taken, ...others] = choices;
-  if (!taken) return "";
-  const said = ({ sheets, orientation, turn }: Choice): string =>
-    `${sheets} ${orientation === "landscape" ? "lying" : "upright"}${turn === 1 ? ", the template turned" : ""}`;
-  const tried = others.length === 0 ? "" : ` Also tried: ${others.map(said).join("; ")}.`;
-  return `Taken: ${said(taken)}.${tried} Drag a sheet to move the joints away from a detail.`;
-}
-
-function jointsSaid(set: SheetSet | undefined): string {
-  if (!set) return "";
-  const joined = set.tilings.filter((tiling) => !tiling.shared && tiling.sheets.length > 1).length;
-  return joined === 0
-    ? "Every template fits on one sheet: nothing to join."
-    : `${joined === 1 ? "One template is" : `${joined} templates are`} joined from several sheets by numbered marks.`;
 }
 
 /** px of a mm: the widest assembly fills the region, but no sheet is shown larger than it is. */

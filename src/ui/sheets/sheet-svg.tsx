@@ -1,6 +1,6 @@
 /** A sheet of paper as it will leave the printer, at any size on the screen. */
 import { memo, useId } from "react";
-import type { Drawing } from "../../drawing/drawing.ts";
+import type { Drawing, Text } from "../../drawing/drawing.ts";
 import { pathData } from "../../export/svg/path-data.ts";
 import { growBounds } from "../../geometry/bounds.ts";
 import { rectangle, type Path } from "../../geometry/path.ts";
@@ -85,6 +85,9 @@ export const SheetSvg = memo(function SheetSvg({ sheet, pxPerMm }: { readonly sh
           );
         })}
         <Ink drawing={sheet.furniture} place={place} />
+        <g className="ink-strong">
+          <Letters texts={sheet.strong} place={place} />
+        </g>
       </g>
     </svg>
   );
@@ -100,22 +103,26 @@ function Ink({ drawing, place }: { readonly drawing: Drawing; readonly place: (p
           d={[shape.path, ...(shape.holes ?? [])].map((path) => pathData(path, place)).join("")}
         />
       ))}
-      {(layer.texts ?? []).map((text) => {
-        const { x, y } = place(text.at);
-        return (
-          <text
-            className="ink-text"
-            key={text.id}
-            x={x}
-            y={y}
-            fontSize={text.height / CAPITAL}
-            textAnchor={text.align}
-            transform={text.angle ? `rotate(${(-text.angle * 180) / Math.PI} ${x} ${y})` : undefined}
-          >
-            {text.text}
-          </text>
-        );
-      })}
+      <Letters texts={layer.texts ?? []} place={place} />
     </g>
   ));
+}
+
+function Letters({ texts, place }: { readonly texts: readonly Text[]; readonly place: (p: Vec) => Vec }) {
+  return texts.map((text) => {
+    const { x, y } = place(text.at);
+    return (
+      <text
+        className="ink-text"
+        key={text.id}
+        x={x}
+        y={y}
+        fontSize={text.height / CAPITAL}
+        textAnchor={text.align}
+        transform={text.angle ? `rotate(${(-text.angle * 180) / Math.PI} ${x} ${y})` : undefined}
+      >
+        {text.text}
+      </text>
+    );
+  });
 }

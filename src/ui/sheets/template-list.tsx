@@ -1,7 +1,8 @@
 /** The templates of the design: which are wanted on paper, how each is followed, and what cannot be made. */
-import { useId } from "react";
+import { useId, useState } from "react";
 import type { SheetSet, Tiling } from "../../sheets/sheet.ts";
 import type { Pattern } from "../../templates/patterns.ts";
+import { useNarrow } from "../frame/use-narrow.ts";
 import { Button } from "../kit/button.tsx";
 import { TickBox } from "../kit/choice.tsx";
 import { FindingSign } from "../kit/sign.tsx";
@@ -24,7 +25,11 @@ const tilingOf = (set: SheetSet | undefined, id: string): Tiling | undefined =>
 export function TemplateList({ patterns, leftOut, set, shown, onLeaveOut, onShow }: TemplateListProps) {
   const parts = [...new Set(patterns.map(({ source }) => source.partId))];
   const ids = patterns.map(({ source }) => source.id);
-  const allIn = ids.every((id) => !leftOut.has(id));
+  const chosenCount = ids.filter((id) => !leftOut.has(id)).length;
+  const allIn = chosenCount === ids.length;
+  // Above the sheets a long list would keep them out of sight.
+  const narrow = useNarrow();
+  const [open, setOpen] = useState(false);
   return (
     <section className="side sheets-list" aria-labelledby="sheets-list-title">
       <div className="sheets-all">
@@ -35,7 +40,12 @@ export function TemplateList({ patterns, leftOut, set, shown, onLeaveOut, onShow
           {allIn ? "none" : "all"}
         </Button>
       </div>
-      <div className="sheets-list-parts">
+      {narrow ? (
+        <Button className="sheets-list-more" pressed={open} onClick={() => setOpen(!open)}>
+          {`${chosenCount} of ${ids.length} chosen; show the list`}
+        </Button>
+      ) : null}
+      <div className="sheets-list-parts" hidden={narrow && !open}>
         {parts.map((partId) => {
           const own = patterns.filter(({ source }) => source.partId === partId);
           return (
@@ -83,7 +93,7 @@ function TemplateRow({ pattern: { source, made }, chosen, shown, tiling, onChoos
         <p className="note sheets-one-says">
           {made.ok ? (
             <>
-              <span>{chosen && tiling ? (tiling.shared ? "shares a sheet" : sheetsSaid(tiling.sheets.length)) : "left out"}</span>
+              <span>{chosen && tiling ? shareSaid(tiling) : "left out"}</span>
               {cautions > 0 ? (
                 <span className="sheets-one-look">
                   <FindingSign severity="look" /> look
@@ -109,6 +119,9 @@ function TemplateRow({ pattern: { source, made }, chosen, shown, tiling, onChoos
     </div>
   );
 }
+
+const shareSaid = ({ shared, sheets }: Tiling): string =>
+  shared ? (sheets.length === 1 ? "shares a sheet" : `shares ${sheets.length} sheets`) : sheetsSaid(sheets.length);
 
 /** "inside template, half": what stands behind the template's own title. */
 const howSaid = (title: string, own: string): string => title.slice(own.length).replace(/^, /, "") || "made";
