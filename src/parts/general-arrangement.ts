@@ -205,7 +205,7 @@ function depthsOf(derived: Derived, drop: number, turn: Affine): Dimension[] {
       from: at(low),
       to: at(high),
       along: "straight",
-      offset: id === "depth-tail" ? -ROW : 0,
+      offset: -ROW,
       value: high - low,
       quantity: "length",
       edits: `${part.path}.${edits}`,

@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useState } from "react";
 import { countBySeverity, findingsOf } from "../../checks/findings.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
+import { arrange } from "../../parts/general-arrangement.ts";
 import { REGISTRY } from "../../parts/registry.ts";
 import { dropPart, newPart } from "../../store/commands/edit-parts.ts";
 import { undo } from "../../store/commands/undo.ts";
@@ -17,12 +18,15 @@ import { Menu } from "../kit/menu.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
 import { Tabs } from "../kit/tabs.tsx";
 import { sayWords } from "../notation.ts";
+import { CuttingPage } from "../inlay/cutting-page.tsx";
+import { InlayLegend } from "../inlay/inlay-legend.tsx";
 import { NumbersPanel } from "../panels/numbers-panel.tsx";
 import { NamePart } from "../dialogs/name-part.tsx";
 import { partName } from "../../parts/part-name.ts";
 import { tell } from "../kit/tell.tsx";
 import { FindingList } from "./finding-list.tsx";
 import { FromNut } from "./from-nut.tsx";
+import { WHOLE, WholeInstrument } from "./whole-instrument.tsx";
 import "./parts-place.css";
 
 /** Height of the part's name over the board. */
@@ -37,8 +41,19 @@ export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) 
 
   const narrow = useNarrow();
 
-  useEffect(() => showPart(bench.session, shown.id), [bench, shown.id]);
+  const whole = wanted === WHOLE;
 
+  useEffect(() => {
+    if (!whole) showPart(bench.session, shown.id);
+  }, [bench, shown.id, whole]);
+
+  if (whole)
+    return (
+      <div className="parts">
+        <PartList parts={derived.parts} shown={WHOLE} />
+        <WholeInstrument />
+      </div>
+    );
   return (
     <div className="parts">
       <PartList parts={derived.parts} shown={shown.id} />
@@ -49,6 +64,7 @@ export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) 
         </div>
         <div className="parts-board">
           <PartBoard part={shown} key={shown.id} coveredTop={narrow ? 0 : HEAD_PX} />
+          {shown.kind === "inlay" && shown.problems.length === 0 ? <InlayLegend part={shown} /> : null}
         </div>
         <Below part={shown} />
       </section>
@@ -75,6 +91,7 @@ function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; re
   const kinds = REGISTRY.filter((part) => part.kind !== "instrument");
   return (
     <nav className="parts-list" aria-label="Parts">
+      <WholeCard shown={shown === WHOLE} />
       {parts.map((part) => (
         <a
           key={part.id}
@@ -107,6 +124,20 @@ function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; re
         }))}
       />
     </nav>
+  );
+}
+
+/** All parts in place, before the parts. */
+function WholeCard({ shown }: { readonly shown: boolean }) {
+  const derived = useDerived();
+  const { drawing } = useMemo(() => arrange(derived), [derived]);
+  return (
+    <a className="part-card" href={hashOf({ place: "parts", part: WHOLE })} aria-current={shown ? "true" : undefined}>
+      <DrawingSvg drawing={drawing} says="" small />
+      <span className="part-card-foot">
+        <span className="part-card-name">Whole instrument</span>
+      </span>
+    </a>
   );
 }
 
@@ -165,6 +196,7 @@ function Below({ part }: { readonly part: DerivedPart }) {
   const findings = findingsOf(useDesign(), derived).filter((finding) => finding.partId === part.id);
   const { stop, look } = countBySeverity(findings);
   const pages = [
+    ...(part.kind === "inlay" ? [{ id: "cutting", label: "Cutting", page: <CuttingPage part={part} /> }] : []),
     ...(table ? [{ id: "table", label: "From the nut", page: <FromNut table={table} /> }] : []),
     {
       id: "fit",
