@@ -1,10 +1,10 @@
 /** Blanks laid on an offcut: what is laid where, whether it lies within the wood, and what is left. */
-import { difference, uniteRings } from "../geometry/clipper.ts";
+import { difference, offsetRings, uniteRings } from "../geometry/clipper.ts";
 import type { Bounds } from "../geometry/bounds.ts";
 import { flatten } from "../geometry/flatten.ts";
 import { pathBounds } from "../geometry/measure.ts";
 import type { Path } from "../geometry/path.ts";
-import { regionArea, ringsOf, type Region } from "../geometry/region.ts";
+import { ringsOf, type Region } from "../geometry/region.ts";
 import { compose, rotation, transformPath, translation, type Affine } from "../geometry/transform.ts";
 import { vec, type Vec } from "../geometry/vec.ts";
 import { depthField } from "../lutherie/offcut-distance.ts";
@@ -150,11 +150,12 @@ function outsideOf(hole: Region, other: Region): Region {
   return difference([{ outer, holes: [] }], hole);
 }
 
-/** mm2 of sound wood, and of the pieces on it. */
-export const areasOf = (wood: Region, laid: readonly LaidPiece[]): { readonly wood: number; readonly pieces: number } => ({
-  wood: regionArea(wood),
-  pieces: laid.reduce((sum, { region }) => sum + (region ? regionArea(region) : 0), 0),
-});
+/** The wood that laid pieces leave, their allowances and a saw cut round them taken off. */
+export const freeWood = (wood: Region, laid: readonly LaidPiece[], kerf: number): Region =>
+  laid.reduce((free, { region, placed }) => {
+    if (!region) return free;
+    return difference(free, offsetRings(region, (placed?.wood.value?.allowance ?? 0) + kerf));
+  }, wood);
 
 /** The checks of every offcut of a design. */
 export function offcutFindings(design: DesignNumbers, derived: Derived): readonly PlacedFinding[] {
@@ -204,7 +205,7 @@ function placeFinding(piece: LaidPiece, needed: number): Found[] {
       {
         ...fine(id, `${name}: lies in the wood with {measured} to spare beyond its allowance.`),
         measured: piece.spare,
-        needed,
+        ...(needed > 0 ? { needed } : {}),
         quantity: "length",
         ...at,
       },
@@ -218,7 +219,6 @@ function placeFinding(piece: LaidPiece, needed: number): Found[] {
         ? `${name}: the piece itself reaches out of the sound wood by {measured}.`
         : `${name}: {measured} short of its allowance and the spare margin.`,
       measured: outside ? -piece.lie.spare : needed - piece.spare,
-      needed,
       quantity: "length",
       basis: GEOMETRY,
       mend: "Move or turn it, let a place be found, or take other wood.",

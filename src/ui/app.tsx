@@ -20,13 +20,15 @@ const FitPlace = lazy(async () => ({ default: (await import("./screens/fit-place
 const SheetsPlace = lazy(async () => ({ default: (await import("./screens/sheets-place.tsx")).SheetsPlace }));
 const Dialogs = lazy(async () => ({ default: (await import("./dialogs/dialogs.tsx")).Dialogs }));
 const FirstBoard = lazy(async () => ({ default: (await import("./screens/first-board.tsx")).FirstBoard }));
+const RepairPlace = lazy(async () => ({ default: (await import("./screens/repair-place.tsx")).RepairPlace }));
 const MeasurePlace = lazy(async () => ({ default: (await import("./screens/measure-place.tsx")).MeasurePlace }));
 
 export function App() {
   const bench = useBench();
   const route = useRoute();
   const main = useRef<HTMLElement>(null);
-  const shown = "part" in route ? route.part : undefined;
+  const inner = "part" in route ? route.part : undefined;
+  const shown = route.place === "parts" ? inner : undefined;
   const deeds = useMemo<FrameDeeds>(
     () => ({ openFile: () => void chooseDesignFile(bench), saveFile: () => void saveDesignFile(bench) }),
     [bench],
@@ -68,10 +70,11 @@ export function App() {
                 {route.place === "order" ? <OrderPlace /> : null}
                 {route.place === "numbers" ? <NumbersPlace /> : null}
                 {route.place === "parts" ? <PartsPlace wanted={shown} /> : null}
-                {route.place === "fit" ? <FitPlace /> : null}
+                {route.place === "fit" ? <FitPlace page={inner} /> : null}
                 {route.place === "sheets" ? <SheetsPlace /> : null}
                 {route.place === "first" ? <FirstBoard /> : null}
                 {route.place === "measure" ? <MeasurePlace /> : null}
+                {route.place === "repair" ? <RepairPlace /> : null}
               </Suspense>
             </Fault>
           </main>

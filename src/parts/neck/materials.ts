@@ -16,7 +16,7 @@ export function neckMaterials(p: NeckParams, m: NeckMeasures, from: Sources): Ma
   const model = modelOf(p, from);
   const shaft = (thickness: number): Blank => ({
     name: "shaft",
-    title: p.scarf === "none" ? "Neck, of one piece" : "Neck, the shaft",
+    title: p.scarf === "none" ? "Neck of one piece" : "Neck shaft",
     outline: planPath(model, tongueOf(p, model)),
     thickness,
     ...WOOD,
@@ -41,7 +41,7 @@ export function neckMaterials(p: NeckParams, m: NeckMeasures, from: Sources): Ma
   const below = m.heelDepth - p.blankThickness;
   const heel: Blank = {
     name: "heel-block",
-    title: "Block under the heel",
+    title: "Heel block",
     outline: rectangle(m.heelFrom, -m.widthAtJoin / 2, m.joinX, m.widthAtJoin / 2),
     thickness: below,
     ...WOOD,

@@ -31,7 +31,7 @@ export function keyDeeds(bench: Workbench, deeds: FrameDeeds): readonly KeyDeed[
   const step = (by: 1 | -1): void => {
     const ids = bench.derived.getState().parts.map((part) => part.id);
     const route = readRoute(location.hash);
-    const at = ids.indexOf("part" in route && route.part ? route.part : bench.session.getState().activePart);
+    const at = ids.indexOf(route.place === "parts" && route.part ? route.part : bench.session.getState().activePart);
     const next = ids[(at + by + ids.length) % ids.length];
     if (next !== undefined) go({ place: "parts", part: next });
   };

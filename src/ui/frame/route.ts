@@ -13,14 +13,16 @@ export const PLACE_NAMES: Readonly<Record<Place, string>> = {
 };
 
 /** Guided pages beside the five places. */
-export const PAGES = ["first", "measure"] as const;
+export const PAGES = ["first", "measure", "repair"] as const;
 export type Page = (typeof PAGES)[number];
 
 export const PAGE_NAMES: Readonly<Record<Page, string>> = {
   first: "My first fingerboard",
   measure: "Measuring an instrument",
+  repair: "A repair",
 };
 
+/** `part` is the part on the board, or the page of Fit. */
 export type Route = { readonly place: Place; readonly part?: string } | { readonly place: Page };
 
 /** Where an address without a known place leads. */
@@ -33,7 +35,7 @@ export function readRoute(hash: string): Route {
   if (page) return { place: page };
   const known = PLACES.find((name) => name === place);
   if (!known) return HOME;
-  return known === "parts" && part !== "" ? { place: known, part: decoded(part) } : { place: known };
+  return (known === "parts" || known === "fit") && part !== "" ? { place: known, part: decoded(part) } : { place: known };
 }
 
 export const hashOf = (route: Route): string =>

@@ -1,12 +1,15 @@
 /** Checks as sentences: measured, needed, where the limit comes from, what to change, and the way to the place. */
+import { useState } from "react";
 import { sentenceOf, type PlacedFinding } from "../../checks/findings.ts";
 import { select, showPart } from "../../store/session-store.ts";
 import { useBench, useNotation } from "../bench.ts";
 import { go } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
-import { say, type Notation } from "../notation.ts";
+import { say, wordsIn, type Notation } from "../notation.ts";
+import { wholeCheckOf } from "../../parts/whole-checks.ts";
 import { showPlace } from "../shown-place.ts";
+import { isChanged, LimitFields, useLimits } from "../fit/limits.tsx";
 import "./finding-list.css";
 
 interface FindingListProps {
@@ -44,6 +47,8 @@ function FindingItem({
 }) {
   const bench = useBench();
   const notation = useNotation();
+  const limits = useLimits(finding);
+  const [open, setOpen] = useState(false);
   const sentence = sentenceOf(finding, (value, quantity) => say(value, quantity, notation));
   const needed =
     finding.needed !== undefined && !finding.says.includes("{needed}")
@@ -51,6 +56,8 @@ function FindingItem({
       : undefined;
 
   function visit(): void {
+    // What is laid on an offcut is seen under Fit.
+    if (wholeCheckOf(finding.id) && finding.id.startsWith("offcut-")) return go({ place: "fit", part: "offcut" });
     go(finding.partId === "instrument" ? { place: "numbers" } : { place: "parts", part: finding.partId });
     showPart(bench.session, finding.partId);
     if (finding.shape) select(bench.session, { part: finding.partId, shape: finding.shape });
@@ -74,12 +81,22 @@ function FindingItem({
         <p className="finding-says">
           <Sentence finding={finding} notation={notation} />
         </p>
-        {finding.mend ? <p className="finding-more">{finding.mend}</p> : null}
+        {finding.mend ? <p className="finding-more">{wordsIn(finding.mend, notation)}</p> : null}
         <p className="finding-basis">
           {named ? `${finding.partLabel}. ` : ""}
           {needed ? `Needs ${needed}. ` : ""}
-          Basis: {finding.basis}
+          Basis: {wordsIn(finding.basis, notation)}
+          {limits.some(isChanged) ? <strong className="finding-changed"> · limit changed by you</strong> : null}
+          {limits.length > 0 && named ? (
+            <>
+              {" · "}
+              <Button look="link" label={`Limits of: ${sentence}`} pressed={open} onClick={() => setOpen(!open)}>
+                {limits.length === 1 ? "limit" : "limits"}
+              </Button>
+            </>
+          ) : null}
         </p>
+        {open ? <LimitFields limits={limits} /> : null}
       </div>
       {finding.severity === "fine" ? null : (
         <Button size="small" label={`Show the place: ${sentence}`} onClick={visit}>

@@ -1,145 +1,53 @@
-/** Fit: every check as a sentence, the gravest first, with its place shown beside the list. */
-import { useState } from "react";
-import { countBySeverity, findingsOf, type PlacedFinding } from "../../checks/findings.ts";
-import type { Bounds } from "../../geometry/bounds.ts";
-import type { Vec } from "../../geometry/vec.ts";
-import type { Severity } from "../../parts/contract.ts";
-import { partNamed, useDerived, useDesign } from "../bench.ts";
-import { DrawingSvg } from "../drawing-svg.tsx";
-import { hashOf } from "../frame/route.ts";
-import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
-import { FindingList, keyOf } from "./finding-list.tsx";
+/** Fit: the checks, the seasons, an offcut, the cutting list, and two versions side by side. */
+import type { ReactNode } from "react";
+import { countBySeverity, findingsOf } from "../../checks/findings.ts";
+import { useDerived, useDesign } from "../bench.ts";
+import { ChecksPage } from "../fit/checks-page.tsx";
+import { ComparePage } from "../fit/compare-page.tsx";
+import { CuttingPage } from "../fit/cutting-page.tsx";
+import { OffcutPage } from "../fit/offcut-page.tsx";
+import { SeasonsPage } from "../fit/seasons-page.tsx";
+import { go } from "../frame/route.ts";
+import { FindingSign } from "../kit/sign.tsx";
+import { Tabs } from "../kit/tabs.tsx";
+import "../panels/numbers-panel.css";
 import "./fit-place.css";
 
-const ABOUT: Readonly<Record<Severity, string>> = { stop: "do not cut yet", look: "your call", fine: "nothing to do" };
+const PAGES: readonly { readonly id: string; readonly label: string; readonly page: ReactNode }[] = [
+  { id: "checks", label: "Checks", page: <ChecksPage /> },
+  { id: "seasons", label: "Seasons", page: <SeasonsPage /> },
+  { id: "offcut", label: "Offcut", page: <OffcutPage /> },
+  { id: "cutting-list", label: "Cutting list", page: <CuttingPage /> },
+  { id: "compare", label: "Compare", page: <ComparePage /> },
+];
 
-export function FitPlace() {
-  const derived = useDerived();
-  const findings = findingsOf(useDesign(), derived);
-  const counts = countBySeverity(findings);
-  const [shownKey, setShown] = useState<string>();
-  const shown = findings.find((finding) => keyOf(finding) === shownKey) ?? findings.find((finding) => finding.at);
-  return (
-    <div className="fit">
-      {/* It scrolls, and may hold nothing else to put the focus on. */}
-      {/* eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
-      <section className="fit-list" aria-labelledby="fit-title" tabIndex={0}>
-        <div className="fit-list-inner">
-          <h1 className="title" id="fit-title">
-            {counts.stop > 0 ? "Something does not fit" : counts.look > 0 ? "It fits; some things to look at" : "It fits"}
-          </h1>
-          <p className="fit-count">{findings.length} checks. A clear check is not a promise: try the template in scrap.</p>
-          {derived.problems.length > 0 ? (
-            <section className="fit-group says-stop">
-              <div className="fit-group-head">
-                <FindingSign severity="stop" />
-                <h2>Numbers to mend first</h2>
-              </div>
-              <ul>
-                {derived.problems.map((problem) => (
-                  <li key={problem.path + problem.message} className="finding">
-                    <span />
-                    <div>
-                      <p className="finding-says">{problem.message}</p>
-                      <p className="finding-more">{problem.mend}</p>
-                    </div>
-                    <a
-                      className="btn btn-small"
-                      href={hashOf(
-                        problem.path.startsWith("instrument")
-                          ? { place: "numbers" }
-                          : { place: "parts", part: problem.path.split(".")[1] ?? "" },
-                      )}
-                    >
-                      Show
-                    </a>
-                  </li>
-                ))}
-              </ul>
-            </section>
-          ) : null}
-          {(["stop", "look", "fine"] as const).map((severity) => (
-            <Group
-              key={severity}
-              severity={severity}
-              findings={findings.filter((finding) => finding.severity === severity)}
-              shown={shown ? keyOf(shown) : undefined}
-              onShow={(finding) => setShown(keyOf(finding))}
-            />
-          ))}
-        </div>
-      </section>
-      <aside className="fit-side" aria-label="The place on the part">
-        {shown ? (
-          <PlaceOf finding={shown} />
-        ) : (
-          <p className="fit-side-head note">Point at a check and its place is shown here.</p>
-        )}
-      </aside>
-    </div>
-  );
-}
-
-function Group({
-  severity,
-  findings,
-  shown,
-  onShow,
-}: {
-  readonly severity: Severity;
-  readonly findings: readonly PlacedFinding[];
-  readonly shown: string | undefined;
-  readonly onShow: (finding: PlacedFinding) => void;
-}) {
-  if (findings.length === 0) return null;
-  return (
-    <section className="fit-group" aria-labelledby={`fit-${severity}`}>
-      <div className={`fit-group-head says-${severity}`}>
-        <FindingSign severity={severity} />
-        <h2 id={`fit-${severity}`}>{FINDING_WORD[severity]}</h2>
-        <span>
-          {findings.length}, {ABOUT[severity]}
-        </span>
-      </div>
-      <FindingList findings={findings} named shown={shown} onShow={onShow} />
-    </section>
-  );
-}
-
-function PlaceOf({ finding }: { readonly finding: PlacedFinding }) {
-  const derived = useDerived();
-  const part = partNamed(derived, finding.partId);
-  if (!part || part.problems.length > 0) return null;
-  const drawing = part.drawing();
-  const place = { ...(finding.at ? { ring: finding.at } : {}), ...(finding.shape ? { marked: finding.shape } : {}) };
-  return (
+export function FitPlace({ page }: { readonly page: string | undefined }) {
+  const { stop, look } = countBySeverity(findingsOf(useDesign(), useDerived()));
+  const open = PAGES.find(({ id }) => id === page)?.id ?? "checks";
+  const counted = (
     <>
-      <div className="fit-side-head">
-        <h2 className="side-title">{part.label}</h2>
-      </div>
-      <div className="fit-whole">
-        <DrawingSvg drawing={drawing} says={`${part.label}, the place ringed`} {...place} />
-      </div>
-      {finding.at ? (
-        <>
-          <p className="fit-side-note note">The place, enlarged</p>
-          <div className="fit-near">
-            <DrawingSvg
-              className="dsvg-cut"
-              drawing={drawing}
-              says={`The place on the ${part.label.toLowerCase()}, enlarged`}
-              cut={around(finding.at)}
-              {...place}
-              ringPart={0.12}
-            />
-          </div>
-        </>
+      Checks{" "}
+      {stop > 0 ? (
+        <span className="says-stop">
+          <FindingSign severity="stop" /> {stop}
+        </span>
+      ) : null}{" "}
+      {look > 0 ? (
+        <span className="says-look">
+          <FindingSign severity="look" /> {look}
+        </span>
       ) : null}
     </>
   );
+  return (
+    <div className="fit-place">
+      <h1 className="title fit-title">Fit</h1>
+      <Tabs
+        label="Pages of Fit"
+        open={open}
+        onOpen={(id) => go(id === "checks" ? { place: "fit" } : { place: "fit", part: id })}
+        pages={PAGES.map(({ id, label, page: shown }) => ({ id, label: id === "checks" ? counted : label, page: shown }))}
+      />
+    </div>
+  );
 }
-
-/** Half the width and height of what is shown enlarged, mm. */
-const NEAR = { x: 36, y: 24 };
-
-const around = ({ x, y }: Vec): Bounds => ({ minX: x - NEAR.x, minY: y - NEAR.y, maxX: x + NEAR.x, maxY: y + NEAR.y });
