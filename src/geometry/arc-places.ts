@@ -11,6 +11,8 @@ import type { Region } from "./region.ts";
 
 /** Distance between the points at which an edge is held against another, mm. */
 const LOOKS = 0.05;
+/** Chords of what is clipped, mm, or a quarter of the width if that is less. */
+const CHORDS = 0.0004;
 /** Edges nearer to each other than this, mm, are one. */
 const ON_EDGE = 1e-5;
 
@@ -27,7 +29,8 @@ export const placesOutside = (some: readonly Outline[], others: readonly Outline
 /** Nearly all of both edges is the same, and clipping edges that coincide takes long: only what is in the boxes is looked at. */
 function placesIn(boxes: readonly Bounds[], some: readonly Outline[], others: readonly Outline[], width: number): Region[] {
   if (boxes.length === 0) return [];
-  const [inner, outer] = [regionOfArcs(others, width / 4), regionOfArcs(some, width / 4)];
+  const fine = Math.min(CHORDS, width / 4);
+  const [inner, outer] = [regionOfArcs(others, fine), regionOfArcs(some, fine)];
   return boxes
     .flatMap((box) => difference(cropRegion(outer, box), cropRegion(inner, box)))
     .map((polygon) => [polygon])

@@ -56,7 +56,7 @@ export function narrowest(outlines: readonly Outline[], side: Side, most: number
 
 const filled = (hole: Path): Outline => ({ outer: reversePath(hole), holes: [] });
 
-/** The largest disc in an outline, as a place as wide as its diameter, if that is below `most`; to 0.0002. */
+/** The largest disc in an outline, as a place as wide as its diameter, if that is below `most`; up to 0.0002 too wide. */
 export function largestDisc(outline: Outline, most: number): Narrow | undefined {
   if (offsetArcs([outline], -most / 2).length > 0) return undefined;
   let [low, high] = [0, most / 2];
@@ -68,7 +68,8 @@ export function largestDisc(outline: Outline, most: number): Narrow | undefined 
     else high = middle;
   }
   const centre = core[0]!.outer.start;
-  return { width: 2 * low, between: [vec(centre.x - low, centre.y), vec(centre.x + low, centre.y)] };
+  // Never below the truth, so that a disc in an even stroke does not pass for narrower than the stroke.
+  return { width: 2 * high, between: [vec(centre.x - high, centre.y), vec(centre.x + high, centre.y)] };
 }
 
 /** Looks across from every place of one of the rings for the narrowest place below some width. */

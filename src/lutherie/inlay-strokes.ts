@@ -3,7 +3,7 @@
  * the gap g, of which the pocket takes the share s, keeps strokes of 2 (rp - s g) and more; a cutter of the piece of radius rq keeps counters
  * and slits of 2 (rq - (1 - s) g) and more. Both turn with the size of the shape. Lengths in mm.
  */
-import { closeArcs, openArcs } from "../geometry/arc-morphology.ts";
+import { offsetArcs } from "../geometry/arc-offset.ts";
 import { arcOutlinesOf } from "../geometry/arc-ring.ts";
 import { joinBounds } from "../geometry/bounds.ts";
 import { pathBounds } from "../geometry/measure.ts";
@@ -17,9 +17,9 @@ export interface StrokeLimits {
   readonly stroke: Narrow;
   /** The narrowest counter, slit or, where the piece is to stay joined, room between pieces; undefined where there is none. */
   readonly counter: Narrow | undefined;
-  /** A disc of this diameter is the largest that opens the shape without that a piece falls apart or vanishes. */
+  /** A disc of this diameter can be pushed through every piece from end to end, so that none falls apart; a larger one cannot. */
   readonly whole: number;
-  /** A disc of this diameter is the largest that closes it without that a counter or a slit falls apart or vanishes; undefined where there is none. */
+  /** A disc of this diameter can be pushed through every counter and slit and, where pieces stay joined, between them; undefined without counters. */
   readonly open: number | undefined;
 }
 
@@ -40,23 +40,18 @@ export function strokeLimits(shape: Region, pieces: PairCutting["pieces"]): Stro
   return {
     stroke,
     counter,
-    whole: Math.min(...outlines.map((outline) => limitOf([outline], openArcs, stroke.width, across))),
-    open: counter && Math.min(...groups.map((group) => limitOf(group, closeArcs, counter.width, across))),
+    whole: Math.min(...outlines.map((outline) => limitOf([outline], -1, stroke.width, across))),
+    open: counter && Math.min(...groups.map((group) => limitOf(group, 1, counter.width, across))),
   };
 }
 
-/** The greatest diameter up to `most` by which a filter leaves the counts of parts and holes alone; it does so up to `least`. */
-function limitOf(
-  outlines: readonly Outline[],
-  filter: (outlines: readonly Outline[], radius: number) => Outline[],
-  least: number,
-  most: number,
-): number {
+/** The greatest diameter up to `most` of a disc whose centres in the shape (-1) or around it (1) hang together as the shape does; up to `least` they do. */
+function limitOf(outlines: readonly Outline[], way: 1 | -1, least: number, most: number): number {
   const counts = countsOf(outlines);
   let [low, high] = [least, most];
   while (high - low > FOUND) {
     const middle = (low + high) / 2;
-    if (countsOf(filter(outlines, middle / 2)) === counts) low = middle;
+    if (countsOf(offsetArcs(outlines, (way * middle) / 2)) === counts) low = middle;
     else high = middle;
   }
   return low;
