@@ -1,9 +1,10 @@
 import { readDesign } from "../document/read.ts";
+import { copyOf } from "../document/copies.ts";
 import { setValue } from "../document/set-value.ts";
 import type { Design } from "../document/design.ts";
 import { createDeriver } from "../parts/derive.ts";
 import type { Derived } from "../parts/derived.ts";
-import { CliError, type Arguments } from "./arguments.ts";
+import { CliError, optionOf, type Arguments } from "./arguments.ts";
 import { faceOfId } from "./faces.ts";
 import { readBytes } from "./files.ts";
 
@@ -35,7 +36,21 @@ export async function openDesign(file: string, args: Arguments, tell: (line: str
   const read = readDesign(await readBytes(file));
   if (!read.ok) throw new CliError(`${read.message}: ${file} (${read.mend})`);
   for (const repair of read.repairs) tell(`${file}: ${repair.path}: ${repair.says}`);
-  return withSettings(read.design, args);
+  return oneCopy(withSettings(read.design, args), optionOf(args, "copy"), tell);
+}
+
+/** The copy with an instrument number, where one is asked for; else the design. */
+function oneCopy(design: Design, number: string | undefined, tell: (line: string) => void): Design {
+  if (number === undefined || number === design.order?.number) return design;
+  const copies = design.copies ?? [];
+  const found = copyOf(
+    design,
+    copies.findIndex((copy) => copy.number === number),
+  );
+  const known = [design.order?.number, ...copies.map((copy) => copy.number)].filter(Boolean).join(", ");
+  if (!found.ok) throw new CliError(`there is no copy numbered ${number} (known: ${known === "" ? "none" : known})`);
+  for (const { message } of found.value.leftOut) tell(`copy ${number}: ${message}`);
+  return found.value.design;
 }
 
 /** Everything derived from a design, or an error that names the first number in the way. */

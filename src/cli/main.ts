@@ -1,6 +1,7 @@
 import { CliError, readArguments } from "./arguments.ts";
 import { arrangement } from "./commands/arrangement.ts";
 import { check } from "./commands/check.ts";
+import { form } from "./commands/form.ts";
 import { measure } from "./commands/measure.ts";
 import { cuttingListCommand } from "./commands/cutting-list.ts";
 import { create } from "./commands/new.ts";
@@ -9,7 +10,17 @@ import { templates } from "./commands/templates.ts";
 import { testSheet } from "./commands/test-sheet.ts";
 import type { Command, Out } from "./program.ts";
 
-const COMMANDS: readonly Command[] = [create, measure, check, cuttingListCommand, templates, arrangement, report, testSheet];
+const COMMANDS: readonly Command[] = [
+  create,
+  measure,
+  check,
+  cuttingListCommand,
+  templates,
+  arrangement,
+  report,
+  testSheet,
+  form,
+];
 
 const HELP = `gramil: true-size templates for people who build stringed instruments
 

@@ -19,4 +19,4 @@ export interface Command {
 }
 
 /** Options of every command that opens a design. */
-export const COMMON = { valued: { set: "many" }, flags: ["json"] } as const;
+export const COMMON = { valued: { set: "many", copy: "once" }, flags: ["json"] } as const;

@@ -219,4 +219,19 @@ describe("the report", () => {
     expect(await gramil("report", example)).toMatchObject({ code: 2, err: expect.stringContaining("-o FILE.pdf is missing") });
     expect(existsSync(file)).toBe(false);
   });
+
+  it("prints the empty measuring form, and gives the numbers of one copy", async () => {
+    const form = join(dir, "form.pdf");
+    expect(await gramil("form", "-o", form, "--units", "in")).toMatchObject({ code: 0, err: "" });
+    expect((await readFile(form)).subarray(0, 5).toString()).toBe("%PDF-");
+    await gramil("new", "--kind", "steel-string", "-o", steel());
+    const design = JSON.parse(await readFile(steel(), "utf8")) as object;
+    await writeFile(steel(), JSON.stringify({ ...design, copies: [{ number: "22", own: { "instrument.nutWidth": "43 mm" } }] }));
+    const { out } = await gramil("measure", steel(), "--json", "--copy", "22");
+    expect((JSON.parse(out) as { instrument: { nutWidth: number } }).instrument.nutWidth).toBeCloseTo(43, 9);
+    expect(await gramil("measure", steel(), "--copy", "99")).toMatchObject({
+      code: 2,
+      err: "there is no copy numbered 99 (known: 22)",
+    });
+  });
 });

@@ -3,7 +3,7 @@ import { nearestOnPath } from "../../geometry/nearest.ts";
 import { vec } from "../../geometry/vec.ts";
 import { pathWinding } from "../../geometry/winding.ts";
 import type { Check, Finding, Severity } from "../contract.ts";
-import { GEOMETRY, PRACTICE } from "../finding.ts";
+import { atLeast, GEOMETRY, PRACTICE } from "../finding.ts";
 import { slotPath } from "./draw.ts";
 import type { BridgeMeasures } from "./measure.ts";
 import type { BridgeParams } from "./numbers.ts";
@@ -213,4 +213,49 @@ const foot: BridgeCheck = {
   },
 };
 
-export const bridgeChecks: readonly BridgeCheck[] = [outline, strings, residual, slot, pins, depth, foot];
+const old: BridgeCheck = {
+  id: "covers-old",
+  title: "The new bridge covers the old footprint",
+  limits: { least: { label: "Least beyond the old edge", value: 0.5, quantity: "length", basis: PRACTICE } },
+  run: ({ p, m, limits }) => {
+    if (p.old === "none" || !m.outline) return [];
+    if (!m.cover)
+      return [
+        {
+          id: "covers-old",
+          severity: "look",
+          says: "The points of the old footprint span no area.",
+          basis: GEOMETRY,
+          mend: "Set at least three points.",
+        },
+      ];
+    if (m.cover.margin >= 0)
+      return [
+        atLeast({
+          id: "covers-old",
+          measured: m.cover.margin,
+          needed: limits["least"]!,
+          fine: "The bridge covers the old footprint by at least {measured}.",
+          short: "The bridge covers the old footprint, but only by {measured} where they come nearest.",
+          mend: "Move the edge out there: a scar is never as sharp as its drawing.",
+          basis: PRACTICE,
+          at: m.cover.at,
+          shape: "outline",
+        }),
+      ];
+    return m.cover.bare.slice(0, 12).map(({ out, at }, i): Finding => ({
+      id: `covers-old/${i + 1}`,
+      severity: "stop",
+      says: "The old footprint stands {measured} out from under the new bridge here.",
+      measured: out,
+      needed: 0,
+      quantity: "length",
+      basis: GEOMETRY,
+      mend: "Make the bridge longer or wider there, or move the outline's points out over it.",
+      at,
+      shape: `bare-${i + 1}`,
+    }));
+  },
+};
+
+export const bridgeChecks: readonly BridgeCheck[] = [outline, strings, residual, slot, pins, depth, foot, old];

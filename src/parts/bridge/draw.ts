@@ -30,7 +30,15 @@ export function slotPath(p: BridgeParams, m: BridgeMeasures): Path | undefined {
 export function drawBridge(p: BridgeParams, m: BridgeMeasures, from: Sources): Drawing {
   if (!m.outline) return { layers: [], dimensions: [] };
   return {
-    layers: [outlineLayer(m), centreLayer(m.outline), footLayer(m), saddleLayer(p, m), pinLayer(p, m), stringLayer(m, from)],
+    layers: [
+      outlineLayer(m),
+      oldLayer(m),
+      centreLayer(m.outline),
+      footLayer(m),
+      saddleLayer(p, m),
+      pinLayer(p, m),
+      stringLayer(m, from),
+    ],
     dimensions: dimensions(p, m, m.outline),
   };
 }
@@ -53,6 +61,25 @@ export const outlineLayer = (m: BridgeMeasures): Layer => ({
         },
       ]
     : [],
+});
+
+/** The footprint of the old bridge, and what of it shows beside the new one. */
+export const oldLayer = (m: BridgeMeasures): Layer => ({
+  name: "old",
+  shapes: [
+    ...(m.old
+      ? [{ id: "old", role: "guide", line: "adjacent", path: m.old, name: "footprint of the old bridge" } satisfies Shape]
+      : []),
+    ...(m.cover?.bare ?? []).map(({ outline, out }, i): Shape => ({
+      id: `bare-${i + 1}`,
+      role: "mark",
+      line: "narrow",
+      path: outline,
+      name: "old footprint that still shows",
+      says: [{ label: "stands out by", value: out, quantity: "length" }],
+      tint: "waste",
+    })),
+  ],
 });
 
 /** What stands on the top under a floating bridge. */

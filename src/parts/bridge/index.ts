@@ -44,6 +44,20 @@ export const bridge: Part<BridgeParams, BridgeMeasures> = {
       after: [],
       guides: m.strings.map(({ given }) => segmentPath(vec(-60, given[1]), vec(60, given[1]))),
     },
+    ...(p.old === "points"
+      ? [
+          {
+            key: "oldOutline",
+            title: "Footprint of the old bridge",
+            origin: vec(m.saddleX - m.fromFret12, 0),
+            mirrored: false,
+            points: p.oldOutline,
+            before: [],
+            after: [],
+            guides: [],
+          },
+        ]
+      : []),
   ],
   materials: bridgeMaterials,
   inPlace: bridgeInPlace,

@@ -1,6 +1,7 @@
 /** Where the strings want to end, the saddle nearest to that, and what is bored and cut about it. x from the nut. */
 import { drawOutline, type OutlineTrouble } from "../../geometry/drawn/outline.ts";
 import { mirroredPoints } from "../../geometry/drawn/point.ts";
+import { cover, type Cover } from "../../geometry/cover.ts";
 import { pathArea } from "../../geometry/measure.ts";
 import { roundedPolygon } from "../../geometry/arc.ts";
 import { circle, rectangle, type Path } from "../../geometry/path.ts";
@@ -68,6 +69,9 @@ export interface BridgeMeasures {
   readonly fromFret12: number;
   readonly fromJoin: number;
   readonly thickness: number;
+  /** What is to be covered, and whether this bridge does. */
+  readonly old?: Path;
+  readonly cover?: Cover;
   readonly crossings: readonly Vec[];
   readonly troubles: readonly OutlineTrouble[];
 }
@@ -112,6 +116,8 @@ export function measureBridge(p: BridgeParams, from: Sources): BridgeMeasures {
   const drawn = drawOutline(p.mirrored ? mirroredPoints(p.outline) : p.outline);
   const path = drawn && transformPath(translation(vec(line.x, 0)), drawn.path);
   const outline = path && (pathArea(path) < 0 ? reversePath(path) : path);
+  const old = oldFootprint(p, instrument.fret12X);
+  const covered = outline && old && cover([{ outer: outline, holes: [] }], [{ outer: old, holes: [] }]);
   return {
     saddle: {
       ends: [point(ends[0]), point(ends[1])],
@@ -130,6 +136,8 @@ export function measureBridge(p: BridgeParams, from: Sources): BridgeMeasures {
     ...(pins.length > 1
       ? { pinsBehind: [pins[0]!.at.x - on(pins[0]!.at.y).x, pins.at(-1)!.at.x - on(pins.at(-1)!.at.y).x] as const }
       : {}),
+    ...(old ? { old } : {}),
+    ...(covered ? { cover: covered } : {}),
     saddleX: line.x,
     fromFret12: line.x - instrument.fret12X,
     fromJoin: line.x - instrument.joinX,
@@ -137,6 +145,17 @@ export function measureBridge(p: BridgeParams, from: Sources): BridgeMeasures {
     crossings: outline ? selfCrossings(outline) : [],
     troubles: (drawn?.troubles ?? []).filter(({ point: i }) => i < p.outline.length),
   };
+}
+
+/** The old bridge's footprint on the top; undefined where there is none or its points span no area. */
+function oldFootprint(p: BridgeParams, fret12X: number): Path | undefined {
+  if (p.old === "none") return undefined;
+  if (p.old === "rectangle") {
+    const from = fret12X + p.oldFrom12;
+    return rectangle(from, -p.oldSpan / 2, from + p.oldAlong, p.oldSpan / 2);
+  }
+  const path = drawOutline(p.oldOutline)?.path;
+  return path && transformPath(translation(vec(fret12X, 0)), path);
 }
 
 const point = ({ x, y }: Vec): Point => [x, y];

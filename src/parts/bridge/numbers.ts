@@ -31,6 +31,11 @@ export interface BridgeParams {
   readonly footWidth: number;
   readonly footOpening: number;
   readonly footOpeningHeight: number;
+  readonly old: "none" | "rectangle" | "points";
+  readonly oldSpan: number;
+  readonly oldAlong: number;
+  readonly oldFrom12: number;
+  readonly oldOutline: readonly OutlinePoint[];
 }
 
 export const GEOMETRY = "geometry";

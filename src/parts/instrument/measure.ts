@@ -141,7 +141,7 @@ function layStrings(
   const saddleLine = lineAcross(layout.bass.saddle, layout.treble.saddle);
   const courseOf = courses.flatMap((count, c) => Array<number>(count).fill(courses.length - c));
   return p.strings.map((record, i) => {
-    const nut = pointAt(nutLine, atNut[i]!);
+    const nut = pointAt(nutLine, atNut[i]! + side * record.nutShift);
     const saddle = pointAt(saddleLine, atSaddle[i]!);
     return {
       number: p.strings.length - i,

@@ -9,6 +9,8 @@ export interface StringRecord {
   readonly gauge: number;
   readonly wound: boolean;
   readonly note: string;
+  /** Along the nut from its place by the spacing, mm; above 0 towards the treble side. */
+  readonly nutShift: number;
 }
 
 export interface InstrumentParams {
@@ -66,12 +68,12 @@ export const instrumentParams: ParamTable<InstrumentParams> = {
     maxItems: 24,
     // A light steel-string set: .053, .042, .032, .024, .016 and .012 in.
     fallback: [
-      { gauge: 1.3462, wound: true, note: "E2" },
-      { gauge: 1.0668, wound: true, note: "A2" },
-      { gauge: 0.8128, wound: true, note: "D3" },
-      { gauge: 0.6096, wound: true, note: "G3" },
-      { gauge: 0.4064, wound: false, note: "B3" },
-      { gauge: 0.3048, wound: false, note: "E4" },
+      { gauge: 1.3462, wound: true, note: "E2", nutShift: 0 },
+      { gauge: 1.0668, wound: true, note: "A2", nutShift: 0 },
+      { gauge: 0.8128, wound: true, note: "D3", nutShift: 0 },
+      { gauge: 0.6096, wound: true, note: "G3", nutShift: 0 },
+      { gauge: 0.4064, wound: false, note: "B3", nutShift: 0 },
+      { gauge: 0.3048, wound: false, note: "E4", nutShift: 0 },
     ],
     of: {
       gauge: {
@@ -93,6 +95,16 @@ export const instrumentParams: ParamTable<InstrumentParams> = {
         group: STRINGS,
         fallback: "",
         maxLength: 8,
+      },
+      nutShift: {
+        type: "length",
+        label: "Moved at the nut",
+        help: "How far its slot stands from where the spacing puts it, as on an old nut; above 0 towards the treble side.",
+        group: STRINGS,
+        fallback: 0,
+        min: -20,
+        max: 20,
+        step: 0.05,
       },
     },
   },

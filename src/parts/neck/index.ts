@@ -35,6 +35,7 @@ export const neck: Part<NeckParams, NeckMeasures> = {
     "heelFrom",
     "heelFootX",
     "heelUndercut",
+    "resetAtFoot",
     "tongueWidth",
     "tongueLength",
     "tongueDepth",

@@ -3,6 +3,7 @@ import { scarf } from "../../lutherie/head-angle.ts";
 import { leastWall, wallFrom, woodBetween, type PlacedWall } from "../../lutherie/neck-run.ts";
 import type { Sources } from "../contract.ts";
 import { measureHeights, type HeightMeasures } from "./heights.ts";
+import { resetAtHeel } from "../../lutherie/neck-pitch.ts";
 import { measureJoint, tongueOf, type JointMeasures } from "./joint.ts";
 import { modelOf, type NeckModel } from "./model.ts";
 import { fretX, type NeckParams } from "./numbers.ts";
@@ -74,6 +75,8 @@ export interface NeckMeasures extends HeightMeasures, JointMeasures {
   /** x of the foot's edge against the body, and how far it is cut back from the join. */
   readonly heelFootX: number;
   readonly heelUndercut: number;
+  /** Wood off at the foot of the heel in a reset, 0 without one. */
+  readonly resetAtFoot: number;
   readonly heelCapWidth: number;
   readonly heelCapLength: number;
   /** The scarf through the blank: along the cut face (t / sin) and laid out on the blank's face (t / tan); absent for a neck of one piece. */
@@ -141,6 +144,7 @@ export function measureNeck(p: NeckParams, from: Sources): NeckMeasures {
     heelDepth: model.heel.depth,
     heelFootX: model.heel.foot,
     heelUndercut: model.heel.undercut,
+    resetAtFoot: resetAtFootOf(p, from, model),
     heelCapWidth: p.heelCapWidth,
     heelCapLength: p.heelCapLength,
     ...scarfOf(p, model),
@@ -213,4 +217,9 @@ function scarfOf(
   const fromNut =
     p.scarf === "board" ? model.headX + model.headWood / Math.sin(p.headTilt) - model.nutX : model.nutX - model.headX + cutFace;
   return { scarfCutFace: cutFace, scarfLayout: layout, scarfFromNut: fromNut };
+}
+
+function resetAtFootOf(p: NeckParams, from: Sources, model: NeckModel): number {
+  const toSaddle = measureHeights(p, from).saddleX - model.joinX;
+  return p.resetRise > 0 && toSaddle > 0 ? resetAtHeel(model.heel.depth, p.resetRise, toSaddle) : 0;
 }

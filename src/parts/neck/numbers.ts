@@ -81,6 +81,7 @@ export interface HeelNumbers {
   readonly heelCapLength: number;
   readonly heelCapFullness: number;
   readonly heelCapThickness: number;
+  readonly resetRise: number;
 }
 
 export interface JointNumbers {

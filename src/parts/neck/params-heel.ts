@@ -77,6 +77,17 @@ export const heelTable: Pick<ParamTable<NeckParams>, keyof HeelNumbers> = {
     step: 0.1,
     usual: { from: 2, to: 4, basis: PRACTICE },
   },
+  resetRise: {
+    type: "length",
+    label: "Frets' plane to rise at the saddle by",
+    help: "For a neck reset: how much higher a straightedge on the frets must come at the saddle. 0 on a new neck.",
+    group: HEEL,
+    fallback: 0,
+    min: 0,
+    max: 30,
+    step: 0.1,
+    usual: { from: 0, to: 6, basis: PRACTICE },
+  },
 };
 
 export const jointTable: Pick<ParamTable<NeckParams>, keyof JointNumbers> = {

@@ -83,6 +83,15 @@ export function jointShapes(p: NeckParams, m: NeckMeasures, model: NeckModel, pr
       name: `butt beside the ${p.joint}`,
       says: [saidAngle("leans by the pitch", m.pitchRad)],
     });
+  if (m.resetAtFoot > 0)
+    shapes.push({
+      id: `${prefix}reset`,
+      role: "mark",
+      line: "narrow",
+      path: polyline([vec(model.joinX, 0), vec(model.heel.foot - m.resetAtFoot, -model.heel.depth)]),
+      name: "new butt after the reset: the wedge behind this line comes off",
+      says: [said("off at the foot", m.resetAtFoot), said("rise at the saddle", p.resetRise)],
+    });
   m.bolts.forEach((down, i) => {
     const face = tongue && down < tongue.depth ? tongue.length : 0;
     const r = p.insertDiameter / 2;

@@ -54,6 +54,14 @@ export function NewDesign({ onClose }: { readonly onClose: () => void }) {
           <Button
             onClick={() => {
               onClose();
+              go({ place: "repair" });
+            }}
+          >
+            A repair
+          </Button>
+          <Button
+            onClick={() => {
+              onClose();
               go({ place: "first" });
             }}
           >

@@ -13,17 +13,18 @@ export const PLACE_NAMES: Readonly<Record<Place, string>> = {
 };
 
 /** Guided pages beside the five places. */
-export const PAGES = ["first", "measure", "repair"] as const;
+export const PAGES = ["first", "measure", "repair", "help"] as const;
 export type Page = (typeof PAGES)[number];
 
 export const PAGE_NAMES: Readonly<Record<Page, string>> = {
   first: "My first fingerboard",
   measure: "Measuring an instrument",
   repair: "A repair",
+  help: "Help",
 };
 
-/** `part` is the part on the board, or the page of Fit. */
-export type Route = { readonly place: Place; readonly part?: string } | { readonly place: Page };
+/** `part` is the part on the board, or the page of Fit or of the help. */
+export type Route = { readonly place: Place | "help"; readonly part?: string } | { readonly place: Page };
 
 /** Where an address without a known place leads. */
 const HOME: Route = { place: "parts" };
@@ -32,7 +33,7 @@ const HOME: Route = { place: "parts" };
 export function readRoute(hash: string): Route {
   const [place = "", part = ""] = hash.replace(/^#\/?/, "").split("/");
   const page = PAGES.find((name) => name === place);
-  if (page) return { place: page };
+  if (page) return page === "help" && part !== "" ? { place: page, part: decoded(part) } : { place: page };
   const known = PLACES.find((name) => name === place);
   if (!known) return HOME;
   return (known === "parts" || known === "fit") && part !== "" ? { place: known, part: decoded(part) } : { place: known };

@@ -1,0 +1,191 @@
+/** Several instruments from one design: each copy's number and player, and what it has of its own, beside the shared numbers. */
+import { useMemo, useState } from "react";
+import { copyOf, ownPaths } from "../../document/copies.ts";
+import type { Design } from "../../document/design.ts";
+import { createDeriver } from "../../parts/derive.ts";
+import type { Derived, Field, Problem } from "../../parts/derived.ts";
+import { addCopyTo, sayOwn, takeCopy } from "../../store/commands/edit-copies.ts";
+import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
+import { Button } from "../kit/button.tsx";
+import { ListChoice } from "../kit/choice.tsx";
+import { Sign } from "../kit/sign.tsx";
+import { TextField } from "../kit/text-field.tsx";
+import { quantityOf, say } from "../notation.ts";
+import { partName } from "../../parts/part-name.ts";
+import "./copies.css";
+
+/** Numbers that a copy may have of its own, with the name of their part. */
+interface Shared {
+  readonly field: Field;
+  readonly name: string;
+}
+
+const sharedNumbers = (derived: Derived): readonly Shared[] =>
+  [derived.instrument, ...derived.parts].flatMap((part) =>
+    part.fields
+      .filter((field) => !field.idle && quantityOf(field.spec.type) !== undefined && typeof field.value === "number")
+      .map((field) => ({
+        field,
+        name: part.id === "instrument" ? field.spec.label : `${partName(part)}: ${field.spec.label.toLowerCase()}`,
+      })),
+  );
+
+const NONE = "none";
+
+export function Copies() {
+  const bench = useBench();
+  const design = useDesign();
+  const derived = useDerived();
+  const [asked, setAsked] = useState<readonly string[]>([]);
+  const [number, setNumber] = useState("");
+  const [player, setPlayer] = useState("");
+  const [wrong, setWrong] = useState<Problem>();
+  const copies = design.copies ?? [];
+  const numbers = sharedNumbers(derived);
+  const values = useMemo(() => (design.copies ?? []).map((_, i) => valuesOf(design, i)), [design]);
+  const rows = [...new Set([...ownPaths(design), ...asked])].flatMap(
+    (path) => numbers.find(({ field }) => field.path === path) ?? [],
+  );
+
+  function add(): void {
+    const added = addCopyTo(bench, {
+      ...(number.trim() ? { number: number.trim() } : {}),
+      ...(player.trim() ? { player: player.trim() } : {}),
+    });
+    if (!added.ok) return setWrong({ path: "copies", label: "Number", message: added.error.message, mend: added.error.mend });
+    setWrong(undefined);
+    setNumber("");
+    setPlayer("");
+  }
+
+  return (
+    <section className="order-part" aria-labelledby="copies-title">
+      <h3 id="copies-title">Copies</h3>
+      <p className="note">
+        {copies.length === 0
+          ? "For a run of alike instruments, or a class: the numbers stand once, and each copy has only what differs."
+          : "Whatever is not listed here is shared with this design, and follows it."}
+      </p>
+      {copies.length > 0 ? (
+        <div className="copies-scroll">
+          <table className="copies">
+            <thead>
+              <tr>
+                <th scope="col">Number</th>
+                <th scope="col">This design</th>
+                {copies.map((copy, i) => (
+                  // A copy is known by its place in the list.
+                  // eslint-disable-next-line react/no-array-index-key
+                  <th scope="col" key={i}>
+                    <span className="copies-name">{copy.number ? `No. ${copy.number}` : `copy ${i + 1}`}</span>
+                    {copy.player ? <span className="note">{copy.player}</span> : null}
+                    <Button
+                      look="quiet"
+                      size="icon"
+                      label={`Take ${copy.number ? `number ${copy.number}` : `copy ${i + 1}`} out`}
+                      onClick={() => takeCopy(bench, i)}
+                    >
+                      <Sign name="close" />
+                    </Button>
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row) => (
+                <OwnRow key={row.field.path} row={row} design={design} values={values} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      ) : null}
+      {copies.length > 0 ? (
+        <ListChoice
+          label="A number that differs"
+          value={NONE}
+          follows
+          options={[
+            { value: NONE, label: "A number that differs" },
+            ...numbers.filter((one) => !rows.includes(one)).map(({ field, name }) => ({ value: field.path, label: name })),
+          ]}
+          onChoose={(path) => (path === NONE ? undefined : setAsked([...asked, path]))}
+        />
+      ) : null}
+      <div className="copies-add">
+        <TextField label="Number of the copy" placeholder="number" value={number} onCommit={setNumber} problem={wrong} />
+        <TextField label="Player of the copy" placeholder="player" value={player} onCommit={setPlayer} />
+        <Button size="small" onClick={add}>
+          Add a copy
+        </Button>
+      </div>
+    </section>
+  );
+}
+
+interface OwnRowProps {
+  readonly row: Shared;
+  readonly design: Design;
+  /** The numbers of every copy. */
+  readonly values: readonly ReadonlyMap<string, number>[];
+}
+
+function OwnRow({ row, design, values }: OwnRowProps) {
+  const bench = useBench();
+  const notation = useNotation();
+  const { field, name } = row;
+  const quantity = quantityOf(field.spec.type) ?? "number";
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td className="num">{say(field.value as number, quantity, notation)}</td>
+      {(design.copies ?? []).map((copy, i) => {
+        const own = copy.own?.[field.path];
+        const settled = values[i]?.get(field.path);
+        return (
+          // eslint-disable-next-line react/no-array-index-key
+          <td key={i} data-own={own === undefined ? undefined : ""}>
+            <TextField
+              label={`${name}, ${copy.number ? `number ${copy.number}` : `copy ${i + 1}`}`}
+              numeric
+              follows={own === undefined}
+              value={
+                typeof own === "string"
+                  ? own
+                  : typeof own === "number"
+                    ? say(own, quantity, notation)
+                    : settled === undefined
+                      ? ""
+                      : say(settled, quantity, notation)
+              }
+              onCommit={(typed) => {
+                const said = sayOwn(bench, i, field.path, typed);
+                if (!said.ok) return { path: field.path, label: name, ...said.error };
+                const found = valuesOf(bench.design.getState().design, i).get(field.path);
+                if (found !== undefined || typed.trim() === "") return undefined;
+                sayOwn(bench, i, field.path, own);
+                return {
+                  path: field.path,
+                  label: name,
+                  message: `${typed} does not fit here`,
+                  mend: "Write it as 43 mm or 1 11/16 in.",
+                };
+              }}
+            />
+          </td>
+        );
+      })}
+    </tr>
+  );
+}
+
+/** The numbers of one copy by their paths; a number that cannot be settled is missing. */
+function valuesOf(design: Design, index: number): ReadonlyMap<string, number> {
+  const copy = copyOf(design, index);
+  if (!copy.ok) return new Map();
+  const derived = createDeriver()(copy.value.design);
+  return new Map(
+    [derived.instrument, ...derived.parts]
+      .flatMap(({ fields }) => fields)
+      .flatMap(({ path, value }) => (typeof value === "number" ? [[path, value] as const] : [])),
+  );
+}
