@@ -3,6 +3,7 @@ import { vec } from "../../geometry/vec.ts";
 import type { Part } from "../contract.ts";
 import { bodyChecks } from "./checks.ts";
 import { bodyInPlace, drawBody } from "./draw.ts";
+import { bodyMaterials } from "./materials.ts";
 import { measureBody, type BodyMeasures } from "./measure.ts";
 import type { BodyParams } from "./numbers.ts";
 import { bodyParams } from "./params.ts";
@@ -51,5 +52,6 @@ export const body: Part<BodyParams, BodyMeasures> = {
         ]
       : [],
   inPlace: bodyInPlace,
+  materials: (_p, m) => bodyMaterials(m),
   checks: bodyChecks,
 };

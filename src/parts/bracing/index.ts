@@ -1,6 +1,7 @@
 import type { Part } from "../contract.ts";
 import { bracingChecks } from "./checks.ts";
 import { bracingInPlace, drawBracing } from "./draw.ts";
+import { bracingMaterials } from "./materials.ts";
 import { measureBracing, type BracingMeasures } from "./measure.ts";
 import type { BracingParams } from "./numbers.ts";
 import { bracingParams } from "./params.ts";
@@ -27,5 +28,6 @@ export const bracing: Part<BracingParams, BracingMeasures> = {
   },
   templates: (_p, m, from) => bracingTemplates(m, from),
   inPlace: (_p, m) => bracingInPlace(m),
+  materials: (_p, m) => bracingMaterials(m),
   checks: bracingChecks,
 };

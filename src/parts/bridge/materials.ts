@@ -1,3 +1,4 @@
+import { pathBounds } from "../../geometry/measure.ts";
 import { rectangle } from "../../geometry/path.ts";
 import type { Materials } from "../contract.ts";
 import type { BridgeMeasures } from "./measure.ts";
@@ -10,6 +11,7 @@ const PROUD = 6;
 export function bridgeMaterials(p: BridgeParams, m: BridgeMeasures): Materials {
   const { outline, saddle } = m;
   if (!outline) return { blanks: [] };
+  const box = pathBounds(outline);
   const high = p.type === "floating" ? PROUD : p.slotDepth + PROUD;
   return {
     blanks: [
@@ -35,5 +37,19 @@ export function bridgeMaterials(p: BridgeParams, m: BridgeMeasures): Materials {
         planing: 0.2,
       },
     ],
+    joints:
+      p.type === "floating"
+        ? []
+        : [
+            {
+              name: "bridge-on-top",
+              title: "Bridge on the top",
+              blank: "bridge",
+              on: { kind: "body", blank: "top" },
+              along: box.maxX - box.minX,
+              across: box.maxY - box.minY,
+              crossed: true,
+            },
+          ],
   };
 }

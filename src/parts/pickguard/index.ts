@@ -76,6 +76,18 @@ export const pickguard: Part<PickguardParams, PickguardMeasures> = {
           },
         ]
       : [],
+    joints: m.outline
+      ? [
+          {
+            name: "guard-on-top",
+            title: "Pickguard on the top",
+            blank: "pickguard",
+            on: { kind: "body", blank: "top" },
+            along: m.length,
+            across: m.width,
+          },
+        ]
+      : [],
   }),
   checks: pickguardChecks,
 };

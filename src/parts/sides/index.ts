@@ -1,6 +1,7 @@
 import type { Part } from "../contract.ts";
 import { sidesChecks } from "./checks.ts";
 import { drawSides, sidesInPlace } from "./draw.ts";
+import { sidesMaterials } from "./materials.ts";
 import { measureSides, type SidesMeasures } from "./measure.ts";
 import type { SidesParams } from "./numbers.ts";
 import { sidesParams } from "./params.ts";
@@ -33,5 +34,6 @@ export const sides: Part<SidesParams, SidesMeasures> = {
         ],
   templates: sidesTemplates,
   inPlace: (_p, m) => sidesInPlace(m),
+  materials: (_p, m) => sidesMaterials(m),
   checks: sidesChecks,
 };

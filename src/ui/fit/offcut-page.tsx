@@ -46,15 +46,17 @@ export function OffcutPage() {
   if (!part)
     return (
       <div className="fitp fitp-single">
-        <section className="fitp-main offcut-none">
-          <h2>Will it come out of the wood at hand?</h2>
-          <p className="fitp-lead">
-            Enter the piece of wood: a rectangle, or an outline drawn or traced from a photograph, with its knots and cracks. Then
-            lay the blanks of this design on it, or have a place found.
-          </p>
-          <Button look="main" onClick={enter}>
-            Enter an offcut
-          </Button>
+        <section className="fitp-main">
+          <div className="offcut-none">
+            <h2>Will it come out of the wood at hand?</h2>
+            <p className="fitp-lead">
+              Enter the piece of wood: a rectangle, or an outline drawn or traced from a photograph, with its knots and cracks.
+              Then lay the blanks of this design on it, or have a place found.
+            </p>
+            <Button look="main" onClick={enter}>
+              Enter an offcut
+            </Button>
+          </div>
         </section>
       </div>
     );
