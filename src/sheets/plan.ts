@@ -139,7 +139,7 @@ function planFor(
   ownBars: boolean,
   shift: { readonly x: number; readonly y: number } | undefined,
 ): Plan | undefined {
-  const { ink, strokes } = lying;
+  const { ink } = lying;
   const whole = settingOf(room, words, options, false, ownBars);
   const fits =
     whole &&
@@ -150,7 +150,7 @@ function planFor(
   const { frame } = setting;
   const size = { width: frame.x1 - frame.x0, height: frame.y1 - frame.y0, overlap: fits ? 0 : options.overlap };
   const suits = (tried: Grid): boolean =>
-    lying.members.every((member) => holdsCaption(tried, size, member)) && (ownBars || holdsBars(tried, strokes, setting, size));
+    lying.members.every((member) => holdsCaption(tried, size, member)) && (ownBars || holdsBars(tried, lying, setting, size));
   const grid = fewestFrames(ink, size, suits);
   return { ...setting, ...lying, size, grid: shift && !fits ? shiftedGrid(ink, size, grid, shift, suits) : grid };
 }
@@ -167,9 +167,10 @@ function holdsCaption(grid: Grid, size: FrameSize, { template, at, captionAt }: 
 }
 
 /** Whether the upright bars find room on every sheet of the grid, beside its lines and the joints' words. */
-function holdsBars(grid: Grid, strokes: readonly Stroke[], setting: Setting, size: FrameSize): boolean {
+function holdsBars(grid: Grid, { ink, strokes }: Pick<Plan, "ink" | "strokes">, setting: Setting, size: FrameSize): boolean {
   return grid.cells.every((cell) => {
     const own = frameOf(grid, size, cell);
+    if (hasClearPlace(ink, own, size)) return true;
     const room = roomAround(setting.frame, strokes, { x: setting.frame.x0 - own.x0, y: setting.frame.y0 - own.y0 });
     const { x0, y0, x1, y1 } = setting.frame;
     if (grid.cells.length > 1)
@@ -181,6 +182,22 @@ function holdsBars(grid: Grid, strokes: readonly Stroke[], setting: Setting, siz
     return room.find(BARS_DEPTH, BARS_LENGTH, "left") !== undefined;
   });
 }
+
+/** Whether one of a few places for the bars is far from all ink: quick, and mostly the answer. */
+function hasClearPlace(ink: InkGrid, { x0, y0, x1, y1 }: Rect, { overlap }: FrameSize): boolean {
+  const [left, right] = [x0 + JOINT_ROOM + 1, x1 - overlap - JOINT_ROOM - 1 - BARS_DEPTH];
+  const [low, high] = [y0 + 1, y1 - 1 - BARS_LENGTH];
+  if (right < left || high < low) return false;
+  return PLACES.some((u) =>
+    PLACES.some((v) => {
+      const [x, y] = [left + (right - left) * u, low + (high - low) * v];
+      return !ink.touches(x - FAR, y - FAR, x + BARS_DEPTH + FAR, y + BARS_LENGTH + FAR);
+    }),
+  );
+}
+const PLACES = [0, 0.25, 0.5, 0.75, 1];
+/** Farther than free room keeps off ink, its squares included, mm. */
+const FAR = 5;
 
 /** What words and marks along an upright joint take of its sheets, mm. */
 const JOINT_ROOM = 6;

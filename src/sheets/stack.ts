@@ -77,11 +77,11 @@ function stacksIn(
       );
       return alone ? [{ piece, alone }] : [];
     })
+    // The longest first: a shorter one may lie in its row.
     .toSorted((a, b) => b.alone.grid.columns - a.alone.grid.columns || a.piece - b.piece);
   const stacks: { members: InRow[]; plan: Plan | undefined }[] = [];
   for (const one of order) {
     const taken = stacks.some((stack) => {
-      if (stack.members[0]!.alone.grid.columns !== one.alone.grid.columns) return false;
       const grains = [...stack.members, one].flatMap(
         ({ piece, alone }) => lyingGrain(longs[piece]!.template.grain, alone.turn) ?? [],
       );
