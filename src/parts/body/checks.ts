@@ -64,14 +64,15 @@ const dome: BodyCheck = {
   limits: {},
   run: ({ p, m }) => {
     if (p.build === "solid" || p.topRadius === undefined || !m.outline) return [];
-    if (m.top.radius <= p.topRadius + SAME) return [fine("dome", "The dome of the top reaches the whole edge.", GEOMETRY)];
+    if (m.topRadius !== undefined && m.topRadius <= p.topRadius + SAME)
+      return [fine("dome", "The dome of the top reaches the whole edge.", GEOMETRY)];
     return [
       {
         id: "dome",
         severity: "stop",
         says: "A dome of {measured} is too tight for this body, which needs {needed} at least.",
         measured: p.topRadius,
-        needed: m.top.radius,
+        ...(m.topRadius === undefined ? {} : { needed: m.topRadius }),
         quantity: "length",
         basis: GEOMETRY,
         mend: "Give the top a flatter dome.",
@@ -152,7 +153,7 @@ const lean: BodyCheck = {
   title: "A router on the domed top",
   limits: { most: { label: "Greatest lean", value: (3 * Math.PI) / 180, quantity: "angle", basis: PRACTICE } },
   run: ({ p, m, limits }) => {
-    if (!m.outline || m.top.radius === Infinity || p.binding.length === 0) return [];
+    if (!m.outline || m.topRadius === undefined || p.binding.length === 0) return [];
     const most = limits["most"]!;
     const ok = m.greatestLeanRad <= most + 1e-9;
     return [

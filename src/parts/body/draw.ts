@@ -125,7 +125,7 @@ const halfMarks = (half: BodyHalf | undefined, name: "treble" | "bass", sign: nu
       name: levelName(half!.levels, i),
       says: [
         { label: "from the centre line", value: level.at.y, quantity: "length" },
-        ...(level.radius < 1e5 ? [{ label: "radius", value: level.radius, quantity: "length" } as const] : []),
+        ...(level.radius !== undefined ? [{ label: "radius", value: level.radius, quantity: "length" } as const] : []),
         ...(level.leanRad > 0 ? [{ label: "a router on the top leans", value: level.leanRad, quantity: "angle" } as const] : []),
       ],
     };

@@ -22,8 +22,8 @@ export interface BodyLevel {
   readonly what: "bout" | "waist";
   /** On the side of rising y of its half. */
   readonly at: Vec;
-  /** Of the outline there, mm; Infinity where it is straight. */
-  readonly radius: number;
+  /** Of the outline there, mm; absent where it is straight. */
+  readonly radius?: number;
   /** Of a router that rides the dome of the top there, from square to the plane of the edge, radians. */
   readonly leanRad: number;
 }
@@ -125,7 +125,7 @@ export function measureBody(p: BodyParams, from: Sources): BodyMeasures {
     outline: path,
     length: pathLength(path),
     levels: levelsOf(path, lean),
-    bent: cut ? smoothRuns(path).slice(0, -ALONG_NECK) : smoothRuns(path),
+    bent: bentRuns(path, cut),
   });
   const hasCut = p.outlineBy === "measures" && p.cutaway !== "none";
   const [up, down] = halves ? [halves.up, halves.down] : [];
@@ -152,7 +152,7 @@ export function measureBody(p: BodyParams, from: Sources): BodyMeasures {
     sideThickness: p.sideThickness,
     depth: p.depth,
     top,
-    ...(top.radius === Infinity ? {} : { topRadius: top.radius }),
+    ...(top.radius === undefined ? {} : { topRadius: top.radius }),
     riseAtScale: riseAt(top, scaleEnd(from)),
     greatestLeanRad: farthest ? lean(farthest) : 0,
     ...(farthest ? { greatestLeanAt: farthest } : {}),
@@ -191,8 +191,16 @@ function outlineOf(p: BodyParams, joinX: number, side: 1 | -1): Found {
   };
 }
 
-/** Straight runs along the neck and across its end that close a half with a cutaway. */
-const ALONG_NECK = 2;
+/** The runs of a half less what closes it across the neck's end, and less the one along the neck in a cutaway. */
+function bentRuns(half: Path, cut: boolean): Path[] {
+  const runs = smoothRuns(half);
+  const x = endX(half);
+  const across = (run: Path): boolean =>
+    [run.start, ...run.segments.map(({ to }) => to)].every((at) => Math.abs(at.x - x) < 1e-6);
+  while (runs.length > 1 && across(runs.at(-1)!)) runs.pop();
+  if (cut && runs.length > 1) runs.pop();
+  return runs;
+}
 
 const endX = (path: Path): number => path.segments.at(-1)!.to.x;
 
@@ -207,15 +215,16 @@ function topOf(p: BodyParams, neckX: number, tailX: number, reach: number): Dome
     { x: neckX, height: 0 },
     { x: tailX, height: 0 },
   ];
-  const asked = p.build === "hollow" ? (p.topRadius ?? Infinity) : Infinity;
-  return { radius: Math.max(asked, leastDome(neck, tail, reach)), neck, tail, bulges: "up" };
+  const plate = { neck, tail, bulges: "up" } as const;
+  if (p.build === "solid" || p.topRadius === undefined) return plate;
+  return { ...plate, radius: Math.max(p.topRadius, leastDome(neck, tail, reach)) };
 }
 
 /** The top over the plane of its edge at x on the centre line, between neck and tail; 0 elsewhere. */
 const riseAt = (top: DomedPlate, x: number): number => (x > top.neck.x && x < top.tail.x ? plateHeight(top, vec(x, 0)) : 0);
 
 function leanAt({ radius, neck, tail }: DomedPlate, at: Vec): number {
-  return radius === Infinity ? 0 : leanOnDome(Math.min(radius, Math.hypot(at.x - (neck.x + tail.x) / 2, at.y)), radius);
+  return radius === undefined ? 0 : leanOnDome(Math.min(radius, Math.hypot(at.x - (neck.x + tail.x) / 2, at.y)), radius);
 }
 
 /** Places on a curve looked at for the farthest. */
@@ -226,6 +235,9 @@ function farthestFrom(outline: Path, middle: Vec): Vec {
   const away = (at: Vec): number => Math.hypot(at.x - middle.x, at.y - middle.y);
   return places.reduce((best, at) => (away(at) > away(best) ? at : best));
 }
+
+/** Below this bend, 1/mm, it is straight. */
+const STRAIGHT = 1e-5;
 
 /** Steeper than this against the centre line, the outline does not run level. */
 const LEVEL = 1e-4;
@@ -238,7 +250,7 @@ function levelsOf(half: Path, lean: (at: Vec) => number): BodyLevel[] {
     levels.push({
       what: bend >= 0 ? "bout" : "waist",
       at,
-      radius: bend === 0 ? Infinity : 1 / Math.abs(bend),
+      ...(Math.abs(bend) > STRAIGHT ? { radius: 1 / Math.abs(bend) } : {}),
       leanRad: lean(at),
     });
   };

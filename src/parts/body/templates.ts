@@ -125,7 +125,7 @@ function channelTemplates(p: BodyParams, m: BodyMeasures, outline: Path): Templa
 /** By how much the foot of the deepest channel lies farther in where the router rides the dome instead of standing square to the sides. */
 function outOfSquare(p: BodyParams, m: BodyMeasures): { readonly label: string; readonly value: number }[] {
   const deepest = Math.max(0, ...p.binding.map(({ height }) => height));
-  if (m.top.radius === Infinity || !m.treble) return [];
+  if (m.topRadius === undefined || !m.treble) return [];
   return m.treble.levels.map((level, i) => ({
     label: `out of square at the ${levelName(m.treble!.levels, i)}`,
     value: deepest * Math.tan(level.leanRad),
@@ -138,7 +138,7 @@ function stations(half: BodyHalf, m: BodyMeasures): { readonly label: string; re
     ...half.levels.flatMap((level, i) => [
       { label: `${levelName(half.levels, i)}, from the neck end`, value: level.at.x - m.neckX },
       { label: `${levelName(half.levels, i)}, from the centre line`, value: level.at.y },
-      ...(m.top.radius === Infinity
+      ...(m.topRadius === undefined
         ? []
         : [{ label: `${levelName(half.levels, i)}, edge of the domed top`, value: plateHeight(m.top, level.at) }]),
     ]),

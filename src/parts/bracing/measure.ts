@@ -22,8 +22,8 @@ export interface Brace {
   readonly endHeight: number;
   readonly scoop: number;
   readonly outline: Path;
-  /** Radius of its glued face; Infinity for a straight one. */
-  readonly radius: number;
+  /** Radius of its glued face; absent for a straight one. */
+  readonly radius?: number;
 }
 
 export interface BraceCrossing {
@@ -69,7 +69,7 @@ const SHORTEST = 1;
 export function measureBracing(p: BracingParams, from: Sources): BracingMeasures {
   const body = from.get("body");
   const sides = from.get("sides");
-  const flat: DomedPlate = { radius: Infinity, neck: { x: 0, height: 0 }, tail: { x: 1, height: 0 }, bulges: "up" };
+  const flat: DomedPlate = { neck: { x: 0, height: 0 }, tail: { x: 1, height: 0 }, bulges: "up" };
   const [top, back] = [body?.top ?? flat, sides?.back ?? { ...flat, bulges: "down" as const }];
   const braces = [
     ...p.top.flatMap((record, i) => braceOf(record, "top", i + 1, top, from)),
@@ -83,8 +83,8 @@ export function measureBracing(p: BracingParams, from: Sources): BracingMeasures
     crossings: crossingsOf(braces),
     patches: [...patchesOf(p, from), ...stripsOf(p, from, braces)],
     ...(plate ? { bridgePlate: { outline: plate, thickness: p.plateThickness } } : {}),
-    ...(top.radius === Infinity ? {} : { topRadius: top.radius }),
-    ...(back.radius === Infinity ? {} : { backRadius: back.radius }),
+    ...(top.radius === undefined ? {} : { topRadius: top.radius }),
+    ...(back.radius === undefined ? {} : { backRadius: back.radius }),
     topLength: sum("top"),
     backLength: sum("back"),
   };
@@ -96,6 +96,7 @@ function braceOf(record: BraceRecord, plate: Brace["plate"], number: number, on:
   if (!(length > SHORTEST)) return [];
   const way = scale(sub(b, a), 1 / length);
   const out = scale(leftOf(way), record.width / 2);
+  const arch = archOf(on, a, b);
   return [
     {
       id: `${plate}-${number}`,
@@ -110,7 +111,7 @@ function braceOf(record: BraceRecord, plate: Brace["plate"], number: number, on:
       endHeight: Math.min(record.endHeight, record.height),
       scoop: Math.min(record.scoop, length / 2),
       outline: polygon([sub(a, out), sub(b, out), add(b, out), add(a, out)]),
-      radius: archOf(on, a, b),
+      ...(arch === undefined ? {} : { radius: arch }),
     },
   ];
 }
@@ -119,8 +120,8 @@ function braceOf(record: BraceRecord, plate: Brace["plate"], number: number, on:
  * Radius of the circle in which an upright plane through both places cuts the plate's sphere: sqrt(R² - d²), d its distance from the
  * sphere's middle. The middle lies under the middle of the chord from neck to tail, moved by what the chord leans.
  */
-function archOf({ radius, neck, tail, bulges }: DomedPlate, a: Vec, b: Vec): number {
-  if (radius === Infinity) return Infinity;
+function archOf({ radius, neck, tail, bulges }: DomedPlate, a: Vec, b: Vec): number | undefined {
+  if (radius === undefined) return undefined;
   const [dx, dz] = [tail.x - neck.x, tail.height - neck.height];
   const half = Math.hypot(dx, dz) / 2;
   const down = Math.sqrt(Math.max(0, radius * radius - half * half));

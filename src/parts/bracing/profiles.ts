@@ -7,8 +7,8 @@ import type { TemplateSource } from "../contract.ts";
 import type { Brace, BracingMeasures } from "./measure.ts";
 
 /** How far the middle of an arc over `length` stands above its chord: R - sqrt(R² - (L/2)²); the circle's own geometry. */
-export const riseOf = (radius: number, length: number): number =>
-  radius === Infinity ? 0 : (length / 2) ** 2 / (radius + Math.sqrt(Math.max(0, radius ** 2 - (length / 2) ** 2)));
+export const riseOf = (radius: number | undefined, length: number): number =>
+  radius === undefined ? 0 : (length / 2) ** 2 / (radius + Math.sqrt(Math.max(0, radius ** 2 - (length / 2) ** 2)));
 
 /**
  * A brace from the side, its glued face up and bulging with the plate: the face from end to end, then the free edge with its scoops, which

@@ -37,14 +37,15 @@ const dome: SidesCheck = {
   limits: {},
   run: ({ p, m }): Finding[] => {
     if (p.backRadius === undefined || m.pieces.length === 0) return [];
-    if (m.back.radius <= p.backRadius + SAME) return [fine("back-dome", "The dome of the back reaches the whole edge.")];
+    if (m.backRadius !== undefined && m.backRadius <= p.backRadius + SAME)
+      return [fine("back-dome", "The dome of the back reaches the whole edge.")];
     return [
       {
         id: "back-dome",
         severity: "stop",
         says: "A dome of {measured} is too tight for this back, which needs {needed} at least.",
         measured: p.backRadius,
-        needed: m.back.radius,
+        ...(m.backRadius === undefined ? {} : { needed: m.backRadius }),
         quantity: "length",
         basis: GEOMETRY,
         mend: "Give the back a flatter dome.",

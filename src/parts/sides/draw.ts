@@ -63,7 +63,7 @@ export function drawSides(p: SidesParams, m: SidesMeasures): Drawing {
 
 /** A plate's height along the centre line, from the neck to the tail. */
 export const profileOf = (plate: DomedPlate): Path =>
-  plate.radius === Infinity
+  plate.radius === undefined
     ? segmentPath(vec(plate.neck.x, plate.neck.height), vec(plate.tail.x, plate.tail.height))
     : curvePath(
         {
@@ -94,7 +94,7 @@ export function sidesInPlace(m: SidesMeasures): InPlace {
     { plate: m.top, id: "top-edge", name: "edge of the side at the top" },
     { plate: m.back, id: "back-edge", name: "edge of the side at the back" },
   ].flatMap(({ plate, id, name }): Shape[] =>
-    plate.radius === Infinity ? [] : [{ id, role: "guide", line: "narrow", path: edgeFromSide(m, plate), name }],
+    plate.radius === undefined ? [] : [{ id, role: "guide", line: "narrow", path: edgeFromSide(m, plate), name }],
   );
   const hole = m.endHole;
   const holes: Shape[] = hole

@@ -117,7 +117,7 @@ export function measureSides(p: SidesParams, from: Sources): SidesMeasures {
     depthTail: p.depthTail,
     top,
     back,
-    ...(back.radius === Infinity ? {} : { backRadius: back.radius }),
+    ...(back.radius === undefined ? {} : { backRadius: back.radius }),
     pieces,
     horns: hornsOf(pieces),
     trebleLength: lengthOf("treble"),
@@ -137,7 +137,6 @@ function platesOf(
   body: MeasuresByKind["body"] | undefined,
 ): { readonly top: DomedPlate; readonly back: DomedPlate } {
   const top: DomedPlate = body?.top ?? {
-    radius: Infinity,
     neck: { x: 0, height: 0 },
     tail: { x: 1, height: 0 },
     bulges: "up",
@@ -146,9 +145,11 @@ function platesOf(
     { x: top.neck.x, height: top.neck.height - p.depthNeck },
     { x: top.tail.x, height: top.tail.height - p.depthTail },
   ];
+  const flat = { neck, tail, bulges: "down" } as const;
   return {
     top,
-    back: { radius: Math.max(p.backRadius ?? Infinity, leastDome(neck, tail, body?.reach ?? 0)), neck, tail, bulges: "down" },
+    back:
+      p.backRadius === undefined ? flat : { ...flat, radius: Math.max(p.backRadius, leastDome(neck, tail, body?.reach ?? 0)) },
   };
 }
 
