@@ -18,6 +18,7 @@ export function bridgeTemplates(p: BridgeParams, m: BridgeMeasures): TemplateSou
       lineIs: "edge of the bridge with its slot and pins, seen from above; cut outside the line",
       drawing: { layers: [outlineLayer(m), centreLayer(m.outline), saddleLayer(p, m), pinLayer(p, m)], dimensions: [] },
       edge: "outline",
+      grain: "along-y",
       table: {
         title: "Behind the scale length",
         rows: m.strings.flatMap(({ string, setback }) =>

@@ -89,6 +89,7 @@ function blankOutline(m: FingerboardMeasures, instrument: Instrument, blank: Boa
       dimensions: [],
     },
     edge: "outline",
+    grain: "along-x",
   };
 }
 
@@ -118,6 +119,7 @@ function boundOutline(m: FingerboardMeasures, instrument: Instrument, bound: Boa
       dimensions: [],
     },
     edge: "outline",
+    grain: "along-x",
   };
 }
 

@@ -18,6 +18,7 @@ export function headstockTemplates(p: HeadstockParams, m: HeadstockMeasures): Te
       lineIs: "edge of the finished head, in the plane of its face; the straight end lies against the nut",
       drawing: { layers: [outlineLayer(m), centreLayer(m)], dimensions: [] },
       edge: "outline",
+      grain: "along-x",
     },
     {
       name: "drilling",
@@ -57,6 +58,7 @@ export function headstockTemplates(p: HeadstockParams, m: HeadstockMeasures): Te
         dimensions: [],
       },
       edge: "outline",
+      grain: "along-x",
     });
   if (p.rodPocket)
     templates.push({
