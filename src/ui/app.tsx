@@ -19,6 +19,7 @@ const OrderPlace = lazy(async () => ({ default: (await import("./screens/order-p
 const FitPlace = lazy(async () => ({ default: (await import("./screens/fit-place.tsx")).FitPlace }));
 const SheetsPlace = lazy(async () => ({ default: (await import("./screens/sheets-place.tsx")).SheetsPlace }));
 const Dialogs = lazy(async () => ({ default: (await import("./dialogs/dialogs.tsx")).Dialogs }));
+const HelpPlace = lazy(async () => ({ default: (await import("./help/help-place.tsx")).HelpPlace }));
 const FirstBoard = lazy(async () => ({ default: (await import("./screens/first-board.tsx")).FirstBoard }));
 const RepairPlace = lazy(async () => ({ default: (await import("./screens/repair-place.tsx")).RepairPlace }));
 const MeasurePlace = lazy(async () => ({ default: (await import("./screens/measure-place.tsx")).MeasurePlace }));
@@ -73,6 +74,7 @@ export function App() {
                 {route.place === "fit" ? <FitPlace page={inner} /> : null}
                 {route.place === "sheets" ? <SheetsPlace /> : null}
                 {route.place === "first" ? <FirstBoard /> : null}
+                {route.place === "help" ? <HelpPlace wanted={inner} /> : null}
                 {route.place === "measure" ? <MeasurePlace /> : null}
                 {route.place === "repair" ? <RepairPlace /> : null}
               </Suspense>

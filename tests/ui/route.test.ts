@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { hashOf, PLACES, readRoute } from "../../src/ui/frame/route.ts";
+import { hashOf, PAGES, PLACES, readRoute } from "../../src/ui/frame/route.ts";
 
 describe("addresses", () => {
   it("lead back to the place that they were made from, whatever a part is called", () => {
@@ -17,7 +17,7 @@ describe("addresses", () => {
     expect(readRoute("#/nowhere/at/all")).toEqual({ place: "parts" });
     fc.assert(
       fc.property(fc.string(), (text) => {
-        expect(["first", ...PLACES]).toContain(readRoute(`#/${text}`).place);
+        expect([...PAGES, ...PLACES]).toContain(readRoute(`#/${text}`).place);
       }),
     );
   });

@@ -12,7 +12,7 @@ import { RowChoice } from "../kit/choice.tsx";
 import { Menu } from "../kit/menu.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
 import type { FrameDeeds } from "./keys.ts";
-import { hashOf, PLACE_NAMES, PLACES, useRoute } from "./route.ts";
+import { go, hashOf, PLACE_NAMES, PLACES, useRoute } from "./route.ts";
 import { titleOf } from "./title.ts";
 import "./strip.css";
 
@@ -98,6 +98,7 @@ export function Strip({ deeds }: { readonly deeds: FrameDeeds }) {
               apart: true,
               onChoose: () => openDialog(bench.session, { kind: "screen" }),
             },
+            { label: "Help", onChoose: () => go({ place: "help" }) },
             { label: "Keys", keys: "?", onChoose: () => openDialog(bench.session, { kind: "keys" }) },
           ]}
         />

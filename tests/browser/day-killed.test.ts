@@ -1,0 +1,110 @@
+/** The page is killed at random moments of a steady edit, loaded again and compared: nothing older than a second may be lost. */
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { openChromium } from "./chromium.ts";
+
+const KILLS = 200;
+/** Browser profiles that are killed side by side. */
+const LANES = 2;
+/** The promise: what was typed longer ago than this is there again. */
+const NOTHING_OLDER_MS = 1000;
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openChromium();
+});
+afterAll(() => browser.close());
+
+interface Typed {
+  readonly text: string;
+  /** By the computer's clock, ms. */
+  readonly at: number;
+}
+
+/** Numbers from 0 to 1 that are the same in every run (mulberry32). */
+function randoms(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+/** Types one length after the other into the scale and says each that the field has taken over, as fast as the page goes. */
+const STEADY_EDIT = `(round) => {
+  const scale = [...document.querySelectorAll("input")].find((one) => one.closest(".row")?.textContent.startsWith("Scale"));
+  const put = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value").set;
+  let n = 0;
+  setInterval(() => {
+    const text = (600 + round + n / 1000).toFixed(3) + " mm";
+    n += 1;
+    scale.focus();
+    put.call(scale, text);
+    scale.dispatchEvent(new Event("input", { bubbles: true }));
+    scale.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true }));
+    window.typed(text);
+  }, 50);
+}`;
+
+async function scaleShown(page: Page): Promise<string> {
+  const scale = page.getByRole("textbox", { name: "Scale", exact: true }).first();
+  await scale.waitFor();
+  return scale.inputValue();
+}
+
+/** One profile, killed over and over. @returns how old the oldest lost number of each kill was, ms */
+async function lane(context: BrowserContext, seed: number, kills: number): Promise<number[]> {
+  const random = randoms(seed);
+  const complaints: string[] = [];
+  let typed: Typed[] = [];
+  await context.exposeFunction("typed", (text: string) => typed.push({ text, at: Date.now() }));
+  const lost: number[] = [];
+  let killedAt = 0;
+  for (let round = 0; round <= kills; round++) {
+    const page = await context.newPage();
+    page.on("pageerror", (error) => complaints.push(error.message));
+    await page.goto(`${inject("address")}#/numbers`);
+    const shown = await scaleShown(page);
+    expect(complaints).toEqual([]);
+    // A broken store would be told in a dialog or a note.
+    expect(await page.locator(".dlg, .tell").count()).toBe(0);
+    if (round > 0) {
+      const kept = typed.findIndex(({ text }) => `${parseFloat(text)}` === `${parseFloat(shown)}`);
+      if (kept < 0)
+        expect(typed.length === 0 || killedAt - typed[0]!.at < NOTHING_OLDER_MS, `round ${round}: ${shown}`).toBe(true);
+      const first = typed[kept + 1];
+      lost.push(first ? killedAt - first.at : 0);
+    }
+    if (round === kills) break;
+    typed = [];
+    const cdp = await context.newCDPSession(page);
+    const gone = new Promise<void>((done) => page.once("crash", () => done()));
+    await page.evaluate(`(${STEADY_EDIT})(${round})`);
+    await new Promise((done) => setTimeout(done, random() * 800));
+    killedAt = Date.now();
+    cdp.send("Page.crash").catch(() => undefined);
+    await gone;
+    await page.close();
+  }
+  return lost;
+}
+
+describe("a page that is killed", () => {
+  it(
+    `at ${KILLS} random moments of a steady edit loses nothing older than a second, and never the store`,
+    { timeout: 400_000 },
+    async () => {
+      const lanes = Array.from({ length: LANES }, async (_, i) => {
+        const context = await browser.newContext({ viewport: { width: 640, height: 480 }, serviceWorkers: "block" });
+        const lost = await lane(context, 7 + i, KILLS / LANES);
+        await context.close();
+        return lost;
+      });
+      const lost = (await Promise.all(lanes)).flat();
+      expect(lost).toHaveLength(KILLS);
+      expect(Math.max(...lost)).toBeLessThan(NOTHING_OLDER_MS);
+    },
+  );
+});
