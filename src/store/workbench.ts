@@ -3,6 +3,7 @@ import { newDesign } from "../document/new-design.ts";
 import type { Design } from "../document/design.ts";
 import type { DesignStorage } from "../document/storage.ts";
 import type { Derived } from "../parts/derived.ts";
+import type { Beside } from "./beside.ts";
 import { dated } from "./day.ts";
 import { createDesignStore, type DesignStore, type Stored } from "./design-store.ts";
 import { derivedView } from "./derived-view.ts";
@@ -30,16 +31,18 @@ export interface WorkbenchOptions {
   readonly first?: { readonly id: string; readonly design: Design; readonly stored?: Stored };
   readonly storage?: DesignStorage | undefined;
   readonly session?: Partial<SessionState>;
+  /** Faces and heavy work; absent: none of the one, the other on the spot. */
+  readonly beside?: Beside;
   readonly now?: () => number;
 }
 
-export function createWorkbench({ first, storage, session, now = Date.now }: WorkbenchOptions = {}): Workbench {
+export function createWorkbench({ first, storage, session, beside, now = Date.now }: WorkbenchOptions = {}): Workbench {
   const design = createDesignStore(first ?? { id: newId(), design: dated(newDesign("steel-string"), now()) });
   const sessionStore = createSessionStore(session);
   return {
     design,
     session: sessionStore,
-    derived: derivedView(design, sessionStore),
+    derived: derivedView(design, sessionStore, beside),
     history: historyView(design),
     storage,
     now,

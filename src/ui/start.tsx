@@ -4,6 +4,7 @@ import type { DesignStorage } from "../document/storage.ts";
 import { startAutosave } from "../store/autosave.ts";
 import { openDesign } from "../store/commands/open-design.ts";
 import { openDialog, setTheme, type Theme } from "../store/session-store.ts";
+import { createBeside } from "../store/beside.ts";
 import { createWorkbench, type Workbench } from "../store/workbench.ts";
 import { App } from "./app.tsx";
 import { BenchProvider } from "./bench.ts";
@@ -24,7 +25,7 @@ export interface Kept {
 
 /** Starts the product inside `root`. On a first visit that is a live example; afterwards the design that was worked on last. */
 export async function start(root: HTMLElement, { storage, settings }: Kept): Promise<void> {
-  const bench = createWorkbench({ storage });
+  const bench = createWorkbench({ storage, beside: createBeside() });
   takeSettings(bench, { storage, settings });
   wearTheme(bench.session);
   await openLast(bench);

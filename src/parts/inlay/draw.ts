@@ -1,12 +1,15 @@
-/** An inlay on the part that it lies on: what was drawn, the pocket, what the bits lose and add, and thin walls. */
-import type { Dimension, Drawing, Layer, Shape, Text } from "../../drawing/drawing.ts";
+/**
+ * An inlay as its letters are read, their line along x about their middle: what was drawn, the pocket, what the bits lose and add, thin
+ * walls, and the edge of the part that it lies on.
+ */
+import { EMPTY_DRAWING, type Dimension, type Drawing, type Layer, type Shape, type Text } from "../../drawing/drawing.ts";
 import { growBounds } from "../../geometry/bounds.ts";
 import { pathBounds, pathsBounds } from "../../geometry/measure.ts";
 import type { Outline } from "../../geometry/outline.ts";
-import { circle, polygon, segmentPath, type Path } from "../../geometry/path.ts";
+import { circle, polygon, segmentPath } from "../../geometry/path.ts";
 import type { Region } from "../../geometry/region.ts";
-import { transformPath, transformPoint, type Affine } from "../../geometry/transform.ts";
-import { vec, type Vec } from "../../geometry/vec.ts";
+import { inverse, transformPath, type Affine } from "../../geometry/transform.ts";
+import { lerp, vec, type Vec } from "../../geometry/vec.ts";
 import type { OnHost, PartKind, Sources } from "../contract.ts";
 import { hostIdOf, hostOf, type Host } from "./host.ts";
 import { allPaths } from "./layout.ts";
@@ -18,7 +21,9 @@ import type { InlayAnswer } from "./work.ts";
 /** What drawing and templates are made from. */
 export interface Seen {
   readonly answer: InlayAnswer;
+  /** From the frame of the letters into that of the part that they lie on. */
   readonly place: Affine;
+  /** That part, in the frame of the letters. */
   readonly host: Host | undefined;
 }
 
@@ -26,8 +31,15 @@ export function seenOf(p: InlayParams, from: Sources): Seen | undefined {
   const answer = workOf(p, from).answered?.answer;
   if (!answer || answer.outlines.length === 0) return undefined;
   const host = hostOf(p, from);
-  return { answer, host, place: placeOn(p, host, answer.outlines, from).place };
+  const { place } = placeOn(p, host, answer.outlines, from);
+  return { answer, place, host: host && seenFrom(host, inverse(place)) };
 }
+
+const seenFrom = ({ outline, thickness, holes }: Host, by: Affine): Host => ({
+  outline: transformPath(by, outline),
+  thickness,
+  holes: holes.map((hole) => transformPath(by, hole)),
+});
 
 const NAMES: Readonly<Record<string, string>> = {
   headstock: "headstock",
@@ -39,25 +51,23 @@ const NAMES: Readonly<Record<string, string>> = {
 
 export function drawInlay(p: InlayParams, m: InlayMeasures, from: Sources): Drawing {
   const seen = seenOf(p, from);
-  const host = hostOf(p, from);
-  if (!seen) return { layers: host ? [hostLayer(p, host)] : [], dimensions: [] };
-  const { answer, place } = seen;
-  const moved = moveAll(place);
-  const drawn = moved(answer.outlines);
-  const pocket = moved(answer.cut?.pocket ?? []);
+  if (!seen) return EMPTY_DRAWING;
+  const { answer, host } = seen;
+  const drawn = answer.outlines;
+  const pocket = answer.cut?.pocket ?? [];
   const own = pathsBounds(allPaths([...drawn, ...pocket]));
   const margin = Math.max(1.5, (own.maxX - own.minX + own.maxY - own.minY) / 24);
   return {
     layers: [
       ...(host ? [hostLayer(p, host)] : []),
       pocketLayer(pocket, m),
-      placesLayer("added", answer.report?.added.map(({ region }) => region) ?? [], place),
-      placesLayer("lost", answer.report?.lost.map(({ region }) => region) ?? [], place),
+      placesLayer("added", answer.report?.added.map(({ region }) => region) ?? []),
+      placesLayer("lost", answer.report?.lost.map(({ region }) => region) ?? []),
       designedLayer(drawn),
-      wallLayer(answer, place),
-      middleLayer(m, own),
+      wallLayer(answer),
+      middleLayer(own),
     ].filter(({ shapes }) => shapes.length > 0),
-    dimensions: dimensions(own, m),
+    dimensions: dimensions(own),
     focus: growBounds(own, margin),
   };
 }
@@ -118,31 +128,27 @@ const designedLayer = (drawn: readonly Outline[]): Layer => ({
 
 const PLACE_NAMES = { lost: "the bit cannot get in here: wood stays", added: "added: the bit of the piece cannot get in here" };
 
-function placesLayer(kind: "lost" | "added", places: readonly Region[], place: Affine): Layer {
+function placesLayer(kind: "lost" | "added", places: readonly Region[]): Layer {
   return {
     name: kind,
-    shapes: places.flat().map(({ outer, holes }, i): Shape => {
-      const path = (ring: readonly Vec[]): Path => transformPath(place, polygon(ring));
-      return {
-        id: `${kind}-${i + 1}`,
-        role: "mark",
-        line: "narrow",
-        path: path(outer),
-        ...(holes.length > 0 ? { holes: holes.map(path) } : {}),
-        name: PLACE_NAMES[kind],
-        tint: kind,
-      };
-    }),
+    shapes: places.flat().map(({ outer, holes }, i): Shape => ({
+      id: `${kind}-${i + 1}`,
+      role: "mark",
+      line: "narrow",
+      path: polygon(outer),
+      ...(holes.length > 0 ? { holes: holes.map(polygon) } : {}),
+      name: PLACE_NAMES[kind],
+      tint: kind,
+    })),
   };
 }
 
 /** Walls under this are shown, mm. */
 const THIN_WALL = 0.8;
 
-function wallLayer({ wall }: InlayAnswer, place: Affine): Layer {
+function wallLayer({ wall }: InlayAnswer): Layer {
   if (!wall || wall.width >= THIN_WALL) return { name: "walls", shapes: [] };
-  const [a, b] = wall.between.map((at) => transformPoint(place, at));
-  const middle = vec((a!.x + b!.x) / 2, (a!.y + b!.y) / 2);
+  const middle = lerp(...wall.between, 0.5);
   return {
     name: "walls",
     shapes: [
@@ -158,12 +164,11 @@ function wallLayer({ wall }: InlayAnswer, place: Affine): Layer {
   };
 }
 
-function middleLayer(m: InlayMeasures, own: ReturnType<typeof pathsBounds>): Layer {
+function middleLayer(own: ReturnType<typeof pathsBounds>): Layer {
   const reach = Math.max(2, Math.min(own.maxX - own.minX, own.maxY - own.minY) / 6);
-  const { x, y } = m.middle;
   const cross: readonly (readonly [string, Vec, Vec])[] = [
-    ["middle-along", vec(x - reach, y), vec(x + reach, y)],
-    ["middle-across", vec(x, y - reach), vec(x, y + reach)],
+    ["middle-along", vec(-reach, 0), vec(reach, 0)],
+    ["middle-across", vec(0, -reach), vec(0, reach)],
   ];
   return {
     name: "centre",
@@ -179,8 +184,7 @@ function middleLayer(m: InlayMeasures, own: ReturnType<typeof pathsBounds>): Lay
 
 const ROW = 4;
 
-function dimensions(own: ReturnType<typeof pathsBounds>, m: InlayMeasures): Dimension[] {
-  const upright = Math.abs(Math.sin(m.turnRad)) > 0.7;
+function dimensions(own: ReturnType<typeof pathsBounds>): Dimension[] {
   return [
     {
       id: "along",
@@ -190,7 +194,7 @@ function dimensions(own: ReturnType<typeof pathsBounds>, m: InlayMeasures): Dime
       offset: -ROW,
       value: own.maxX - own.minX,
       quantity: "length",
-      rank: upright ? 2 : 1,
+      rank: 1,
     },
     {
       id: "across",
@@ -200,7 +204,7 @@ function dimensions(own: ReturnType<typeof pathsBounds>, m: InlayMeasures): Dime
       offset: ROW,
       value: own.maxY - own.minY,
       quantity: "length",
-      rank: upright ? 1 : 2,
+      rank: 1,
     },
   ];
 }

@@ -1,3 +1,4 @@
+import { ORIGIN } from "../../geometry/vec.ts";
 import type { Part, PartKind, Words } from "../contract.ts";
 import { cuttingChecks } from "./checks-cutting.ts";
 import { placeChecks } from "./checks-place.ts";
@@ -24,13 +25,13 @@ export const inlay: Part<InlayParams, InlayMeasures> = {
   draw: drawInlay,
   summary: summaryOf,
   templates: inlayTemplates,
-  outlines: (p, m) =>
+  outlines: (p) =>
     p.beside === "drawn"
       ? [
           {
             key: "outline",
             title: "Outline beside the letters",
-            origin: m.middle,
+            origin: ORIGIN,
             mirrored: false,
             points: p.outline,
             before: [],
@@ -44,6 +45,8 @@ export const inlay: Part<InlayParams, InlayMeasures> = {
   checks: [...cuttingChecks, ...placeChecks],
 };
 
+const METHOD_WORDS = { machine: ", cut by machine.", bush: ", cut along templates.", knife: ", cut by knife." };
+
 function summaryOf(p: InlayParams, m: InlayMeasures): Words {
   const what = p.text.trim() === "" ? "Figures" : `“${p.text.trim().slice(0, 30)}”`;
   const where = m.hasHost && p.on !== "none" ? ` in the ${p.on === "shape" ? "free shape" : p.on}` : "";
@@ -53,7 +56,6 @@ function summaryOf(p: InlayParams, m: InlayMeasures): Words {
     { value: m.width, quantity: "length" },
     " by ",
     { value: m.height, quantity: "length" },
-    p.method === "knife" ? ", by knife." : ", bit ",
-    ...(p.method === "knife" ? [] : [{ value: m.pocketCutter, quantity: "length" } as const, "."]),
+    METHOD_WORDS[p.method],
   ];
 }

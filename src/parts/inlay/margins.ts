@@ -1,4 +1,6 @@
-/** What an inlay comes near to on the part that it lies on. Lengths in mm, in the frame of that part. */
+/** What an inlay comes near to on the part that it lies on. Lengths in mm. */
+import { inverse, transformPath, transformPoint, type Affine } from "../../geometry/transform.ts";
+import { pathsOf, type Outline } from "../../geometry/outline.ts";
 import { flatten } from "../../geometry/flatten.ts";
 import type { Path } from "../../geometry/path.ts";
 import { ringWinding, type Ring } from "../../geometry/region.ts";
@@ -11,6 +13,7 @@ import type { InlayParams } from "./numbers.ts";
 /** The least distance of the pocket's edge from something, below 0 where it runs over it, and where. */
 export interface Margin {
   readonly distance: number;
+  /** In the frame of the letters. */
   readonly at: Vec;
   /** "the edge", "fret 12" */
   readonly from: string;
@@ -39,7 +42,21 @@ interface Bar {
   readonly half: number;
 }
 
-export function marginsOf(p: InlayParams, host: Host, pocket: readonly Path[], from: Sources): Margins {
+/** `place` carries the pocket to where it lies on its host. */
+export function marginsOf(p: InlayParams, host: Host, pocket: readonly Outline[], place: Affine, from: Sources): Margins {
+  const found = marginsAt(
+    p,
+    host,
+    pocket.flatMap(pathsOf).map((path) => transformPath(place, path)),
+    from,
+  );
+  const back = inverse(place);
+  return Object.fromEntries(
+    Object.entries(found).map(([key, margin]: [string, Margin]) => [key, { ...margin, at: transformPoint(back, margin.at) }]),
+  );
+}
+
+function marginsAt(p: InlayParams, host: Host, pocket: readonly Path[], from: Sources): Margins {
   const points = pocket.flatMap((path) => spaced(flatten(path, CHORD)));
   if (points.length === 0) return {};
   const edge = nearestRing(points, [flatten(host.outline, CHORD)], true, "the edge");

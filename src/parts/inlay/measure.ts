@@ -1,8 +1,10 @@
-/** What is known of an inlay: its sizes, how it fits, what is lost, what it comes near to. Places in the frame of the part that it lies on. */
+/**
+ * What is known of an inlay: its sizes, how it fits, what is lost, what it comes near to. Places are those of its own drawing, about the middle of the
+ * letters with their line along x.
+ */
 import { pathsBounds } from "../../geometry/measure.ts";
 import { regionArea } from "../../geometry/region.ts";
-import { transformPath, transformPoint, type Affine } from "../../geometry/transform.ts";
-import type { Vec } from "../../geometry/vec.ts";
+import { lerp, type Vec } from "../../geometry/vec.ts";
 import type { GuidedRefusal } from "../../lutherie/inlay-template.ts";
 import type { Answered, Sources } from "../contract.ts";
 import { hostOf } from "./host.ts";
@@ -47,6 +49,7 @@ export interface InlayMeasures {
   readonly hostThickness?: number;
   readonly depth: number;
   readonly depthLeft?: number;
+  /** Of the letters, and how they are turned, in the frame of the part that they lie on. */
   readonly middle: Vec;
   readonly turnRad: number;
   /** Along and across the line of letters. */
@@ -155,7 +158,7 @@ export function measureInlay(p: InlayParams, from: Sources): InlayMeasures {
     plugArea: cut?.pieceArea ?? 0,
     gap: cut?.gap ?? p.gap,
     followed: cut?.followed ?? true,
-    ...(answer ? found(answer, place) : NOTHING_FOUND),
+    ...(answer ? found(answer) : NOTHING_FOUND),
     ...(answer?.cleared
       ? {
           passes: {
@@ -165,15 +168,7 @@ export function measureInlay(p: InlayParams, from: Sources): InlayMeasures {
           },
         }
       : {}),
-    margins:
-      host && cut
-        ? marginsOf(
-            p,
-            host,
-            allPaths(cut.pocket).map((path) => transformPath(place, path)),
-            from,
-          )
-        : {},
+    margins: host && cut ? marginsOf(p, host, cut.pocket, place, from) : {},
   };
 }
 
@@ -202,10 +197,9 @@ type Found = Pick<
 
 const NOTHING_FOUND: Found = { lostArea: 0, addedArea: 0, unreachableArea: 0, spots: [], changes: [], crossings: [] };
 
-function found(answer: InlayAnswer, place: Affine): Found {
+function found(answer: InlayAnswer): Found {
   const { fit, report, limits, keeps, wall, crossings } = answer;
-  const to = (at: Vec): Vec => transformPoint(place, at);
-  const middle = ([a, b]: readonly [Vec, Vec]): Vec => to({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
+  const middle = (between: readonly [Vec, Vec]): Vec => lerp(...between, 0.5);
   const finite = (key: "pieceCutterForCounters", value: number): Partial<Found> =>
     Number.isFinite(value) ? { [key]: value } : {};
   return {
@@ -233,12 +227,12 @@ function found(answer: InlayAnswer, place: Affine): Found {
     spots: [
       ...(report?.lost ?? []).map((one) => ({ kind: "lost" as const, one })),
       ...(report?.added ?? []).map((one) => ({ kind: "added" as const, one })),
-    ].map(({ kind, one }) => ({ kind, at: to(one.at), depth: one.depth, area: one.area, piece: one.piece + 1 })),
+    ].map(({ kind, one }) => ({ kind, at: one.at, depth: one.depth, area: one.area, piece: one.piece + 1 })),
     changes: (report?.changes ?? []).map((change) => ({
       kind: change.kind,
       piece: (change.kind === "joined" ? (change.pieces[0] ?? 0) : change.piece) + 1,
-      ...("at" in change ? { at: to(change.at) } : {}),
+      ...("at" in change ? { at: change.at } : {}),
     })),
-    crossings: crossings.map(({ at }) => ({ at: to(at) })),
+    crossings: crossings.map(({ at }) => ({ at })),
   };
 }

@@ -147,9 +147,9 @@ export const figureParams: Pick<ParamTable<InlayParams>, keyof FigureNumbers> = 
   },
   outline: outlineSpec<InlayParams>({
     label: "Points",
-    help: "The outline, point by point, measured from the middle of the letters along the instrument; drag them on the board.",
+    help: "The outline, point by point, measured from the middle of the letters; drag them on the board.",
     group: OUTLINE,
-    words: "a leaf beside the letters",
+    words: "a leaf to the right of the letters",
     shape: () => [
       outlinePoint(12, 0, { side: "curve" }),
       outlinePoint(18, -3.5, { kind: "fair", side: "curve", direction: 0 }),

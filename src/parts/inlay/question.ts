@@ -20,12 +20,9 @@ export interface LettersQuestion {
   readonly weave?: WeaveQuestion;
 }
 
-/** `drawnTurn`: how far the letters are turned against the axes in which the outline is drawn. */
-export type FiguresQuestion = FigureNumbers & { readonly drawnTurn: number };
-
 export interface InlayQuestion {
   readonly letters?: LettersQuestion;
-  readonly figures: FiguresQuestion;
+  readonly figures: FigureNumbers;
   readonly cutting: PairCutting;
   /** Cut along templates; then the bushes decide what can be cut. */
   readonly guided?: GuidedInlay;
@@ -101,7 +98,6 @@ export function questionOf(p: InlayParams, face: Face | undefined): InlayQuestio
       ornaments,
       beside,
       outline: beside === "drawn" ? outline : [],
-      drawnTurn: beside === "drawn" ? p.turn : 0,
       art: beside === "imported" ? art : "",
       artWidth,
       artX,

@@ -21,8 +21,8 @@ import { trouble, type Trouble } from "../../lettering/trouble.ts";
 import { outlinesOf } from "../../geometry/refit.ts";
 import type { Region } from "../../geometry/region.ts";
 import type { Result } from "../../units/result.ts";
-import type { Ornament } from "./numbers.ts";
-import type { FiguresQuestion, LettersQuestion } from "./question.ts";
+import type { FigureNumbers, Ornament } from "./numbers.ts";
+import type { LettersQuestion } from "./question.ts";
 
 export interface DrawnShape {
   readonly region: Region;
@@ -34,7 +34,7 @@ export interface DrawnShape {
 }
 
 /** Refused with a reason where letters, figures or outlines cannot be had, or nothing is drawn at all. */
-export function drawShape(letters: LettersQuestion | undefined, figures: FiguresQuestion): Result<DrawnShape, Trouble> {
+export function drawShape(letters: LettersQuestion | undefined, figures: FigureNumbers): Result<DrawnShape, Trouble> {
   const set = letters ? lettersOf(letters) : undefined;
   if (set && !set.ok) return set;
   const shapes: LetterShape[] = [...(set?.value.shapes ?? [])];
@@ -113,13 +113,11 @@ function figureOf(o: Ornament): Result<Outline, Trouble> {
   }
 }
 
-function outlineBeside(f: FiguresQuestion): Result<readonly Outline[], Trouble> {
+function outlineBeside(f: FigureNumbers): Result<readonly Outline[], Trouble> {
   if (f.beside === "none") return { ok: true, value: [] };
   if (f.beside === "drawn") {
     const path = drawOutline(f.outline)?.path;
-    return path
-      ? drawn([transformPath(rotation(-f.drawnTurn), path)])
-      : trouble("outline", "The drawn outline encloses nothing", "Draw it round an area.");
+    return path ? drawn([path]) : trouble("outline", "The drawn outline encloses nothing", "Draw it round an area.");
   }
   if (f.art.trim() === "")
     return trouble("outline", "No file of outlines is chosen yet", "Choose an SVG file, or leave the outline out.");
@@ -134,7 +132,7 @@ function outlineBeside(f: FiguresQuestion): Result<readonly Outline[], Trouble> 
   }
 }
 
-function importedPlace(path: Path, all: readonly Path[], f: FiguresQuestion): Path {
+function importedPlace(path: Path, all: readonly Path[], f: FigureNumbers): Path {
   const box = pathsBounds(all);
   const k = f.artWidth === undefined ? 1 : f.artWidth / (box.maxX - box.minX);
   const middle: Vec = vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);

@@ -1,14 +1,14 @@
-/** The inlay's patterns: where it goes, what is cut there and what fills it, in the frame of the part that it lies on. */
+/** The inlay's patterns, as its letters are read: where it goes, what is cut there and what fills it. */
 import type { Layer, Shape, Text } from "../../drawing/drawing.ts";
 import { pathsBounds } from "../../geometry/measure.ts";
 import type { Outline } from "../../geometry/outline.ts";
-import type { Path } from "../../geometry/path.ts";
-import { compose, rotation, scaling, transformPath } from "../../geometry/transform.ts";
+import { segmentPath, type Path } from "../../geometry/path.ts";
+import { rotation, scaling, transformPath } from "../../geometry/transform.ts";
 import { vec } from "../../geometry/vec.ts";
 import type { Pass } from "../../lutherie/inlay-clearing.ts";
 import type { InlayTemplate } from "../../lutherie/inlay-template.ts";
 import type { CutterPasses, Sources, TemplateSource } from "../contract.ts";
-import { hostLayer, moveAll, numberTexts, outlineShapes, seenOf, type Seen } from "./draw.ts";
+import { hostLayer, numberTexts, outlineShapes, seenOf, type Seen } from "./draw.ts";
 import { allPaths, carried, grainArrow, layPieces } from "./layout.ts";
 import type { InlayMeasures } from "./measure.ts";
 import type { InlayParams } from "./numbers.ts";
@@ -28,7 +28,7 @@ export function inlayTemplates(p: InlayParams, m: InlayMeasures, from: Sources):
   return [
     designed,
     pocketTemplate(p, m, seen, cut),
-    plugTemplate(p, m, seen, cut),
+    plugTemplate(p, m, cut),
     ...cut.templates.map((template) => bushTemplate(p, seen, template)),
     ...(seen.answer.cleared ? [passesTemplate(p, m, seen, seen.answer.cleared.passes)] : []),
     ...(coupon ? [couponTemplate(coupon, p)] : []),
@@ -38,25 +38,19 @@ export function inlayTemplates(p: InlayParams, m: InlayMeasures, from: Sources):
 const asText = (p: InlayParams): string => (p.text.trim() === "" ? "inlay" : p.text.trim().slice(0, 24));
 
 /** The part's own edge, and the middle of the letters, to lay a pattern by. */
-function around(p: InlayParams, { host, place }: Seen): Layer[] {
-  const middle = vec(place.e, place.f);
+function around(p: InlayParams, { host }: Seen): Layer[] {
   const cross = [0, Math.PI / 2].map((angle, i): Shape => ({
     id: `middle-${i + 1}`,
     role: "centre",
     line: "centre",
-    path: transformPath(rotation(angle, middle), {
-      start: vec(middle.x - 6, middle.y),
-      segments: [{ kind: "line", to: vec(middle.x + 6, middle.y) }],
-      closed: false,
-    }),
+    path: transformPath(rotation(angle), segmentPath(vec(-6, 0), vec(6, 0))),
     name: "middle of the letters",
   }));
   return [...(host ? [hostLayer(p, host)] : []), { name: "centre", shapes: cross }];
 }
 
 function designedTemplate(p: InlayParams, seen: Seen): TemplateSource {
-  const moved = moveAll(seen.place);
-  const outlines = moved(seen.answer.outlines);
+  const { outlines, cut } = seen.answer;
   return {
     name: "as-designed",
     title: `As designed, ${asText(p)}`,
@@ -71,7 +65,7 @@ function designedTemplate(p: InlayParams, seen: Seen): TemplateSource {
           name: "as-designed",
           shapes: outlineShapes(outlines, "drawn", { role: "mark", line: "visible" }, (n) => `piece ${n} as drawn`),
         },
-        { name: "numbers", shapes: [], texts: numberTexts(moved(seen.answer.cut?.pieces ?? []), NUMBER) },
+        { name: "numbers", shapes: [], texts: numberTexts(cut?.pieces ?? [], NUMBER) },
       ],
       dimensions: [],
     },
@@ -79,8 +73,7 @@ function designedTemplate(p: InlayParams, seen: Seen): TemplateSource {
 }
 
 function pocketTemplate(p: InlayParams, m: InlayMeasures, seen: Seen, cut: InlayCut): TemplateSource {
-  const moved = moveAll(seen.place)(cut.pocket);
-  const passes = seen.answer.cleared ? cutterPasses(p, placedPasses(seen, seen.answer.cleared.passes)) : [];
+  const passes = seen.answer.cleared ? cutterPasses(p, seen.answer.cleared.passes) : [];
   return {
     name: "pocket",
     title: `Pocket, ${asText(p)}`,
@@ -91,7 +84,7 @@ function pocketTemplate(p: InlayParams, m: InlayMeasures, seen: Seen, cut: Inlay
         {
           name: "pocket",
           shapes: outlineShapes(
-            moved,
+            cut.pocket,
             "pocket",
             { role: "pocket", line: "visible", tint: "waste", says: [{ label: "depth", value: m.depth, quantity: "length" }] },
             (n) => `pocket ${n}`,
@@ -110,10 +103,10 @@ const POCKET_BY: Readonly<Record<InlayParams["method"], string>> = {
   knife: "with the corners of the drawing",
 };
 
-function plugTemplate(p: InlayParams, m: InlayMeasures, seen: Seen, cut: InlayCut): TemplateSource {
+function plugTemplate(p: InlayParams, m: InlayMeasures, cut: InlayCut): TemplateSource {
   const mirrored = p.cutFrom === "back";
   const inPlace = p.method === "bush" || p.laid === "in-place";
-  const laid = inPlace ? placedPieces(p, seen, cut, mirrored) : rowsOfPieces(p, cut, mirrored);
+  const laid = inPlace ? placedPieces(p, cut, mirrored) : rowsOfPieces(p, cut, mirrored);
   const box = pathsBounds(laid.pieces.map(({ outer }) => outer));
   const reach = Math.max(6, Math.min(20, (box.maxX - box.minX) / 3));
   const said = [
@@ -184,11 +177,10 @@ function rowsOfPieces(p: InlayParams, cut: InlayCut, mirrored: boolean): Laid {
 }
 
 /** As they lie in the instrument; mirrored about the line of letters where they are cut from the back. */
-function placedPieces(p: InlayParams, { place }: Seen, cut: InlayCut, mirrored: boolean): Laid {
-  const by = mirrored ? compose(scaling(1, -1), place) : place;
+function placedPieces(p: InlayParams, cut: InlayCut, mirrored: boolean): Laid {
   return {
-    pieces: cut.pieces.map((outline) => carried(outline, by, mirrored)),
-    grain: p.turn + (mirrored ? -p.grain : p.grain),
+    pieces: mirrored ? cut.pieces.map((outline) => carried(outline, scaling(1, -1), true)) : cut.pieces,
+    grain: mirrored ? -p.grain : p.grain,
     turned: false,
   };
 }
@@ -196,7 +188,6 @@ function placedPieces(p: InlayParams, { place }: Seen, cut: InlayCut, mirrored: 
 /** A template that a guide bush follows: `inside` or `outside`, of two inside templates the piece's is `inside-piece`. */
 function bushTemplate(p: InlayParams, seen: Seen, { cuts, kind, edge, leastCorner }: InlayTemplate): TemplateSource {
   const alone = p.templates !== "two-inside" || cuts !== "piece";
-  const outlines = moveAll(seen.place)(edge);
   const what = cuts === "both" ? "pocket and inlay piece" : cuts === "pocket" ? "the pocket" : "the inlay piece";
   return {
     name: alone ? kind : `${kind}-piece`,
@@ -207,21 +198,13 @@ function bushTemplate(p: InlayParams, seen: Seen, { cuts, kind, edge, leastCorne
         ...around(p, seen),
         {
           name: "template",
-          shapes: outlineShapes(
-            outlines,
-            kind,
-            { role: "cut", line: "visible", tint: kind === "inside" ? "waste" : "wood" },
-            (n) => (kind === "inside" ? `window ${n}` : `island ${n}`),
+          shapes: outlineShapes(edge, kind, { role: "cut", line: "visible", tint: kind === "inside" ? "waste" : "wood" }, (n) =>
+            kind === "inside" ? `window ${n}` : `island ${n}`,
           ),
         },
         {
           name: "letters",
-          shapes: outlineShapes(
-            moveAll(seen.place)(seen.answer.cut?.common ?? []),
-            "letter",
-            { role: "guide", line: "hidden" },
-            (n) => `piece ${n}`,
-          ),
+          shapes: outlineShapes(seen.answer.cut?.common ?? [], "letter", { role: "guide", line: "hidden" }, (n) => `piece ${n}`),
         },
       ],
       dimensions: [],
@@ -239,9 +222,6 @@ function bushTemplate(p: InlayParams, seen: Seen, { cuts, kind, edge, leastCorne
   };
 }
 
-const placedPasses = ({ place }: Seen, passes: readonly Pass[]): Pass[] =>
-  passes.map((pass) => ({ ...pass, path: transformPath(place, pass.path) }));
-
 function cutterPasses(p: InlayParams, passes: readonly Pass[]): CutterPasses[] {
   const by = (which: Pass["by"]): Path[] => passes.filter((pass) => pass.by === which).map(({ path }) => path);
   const own = p.pocketCuts ?? p.pocketBit;
@@ -252,11 +232,10 @@ function cutterPasses(p: InlayParams, passes: readonly Pass[]): CutterPasses[] {
 }
 
 function passesTemplate(p: InlayParams, m: InlayMeasures, seen: Seen, passes: readonly Pass[]): TemplateSource {
-  const placed = placedPasses(seen, passes);
-  const pocket = moveAll(seen.place)(seen.answer.cut?.pocket ?? []);
+  const pocket = seen.answer.cut?.pocket ?? [];
   const layer = (by: Pass["by"], name: string, bit: string): Layer => ({
     name,
-    shapes: placed
+    shapes: passes
       .filter((pass) => pass.by === by)
       .map(({ path, level }, i): Shape => ({
         id: `${name}-${i + 1}`,

@@ -11,6 +11,9 @@ export interface Colours {
   readonly wood: string;
   readonly inlay: string;
   readonly waste: string;
+  readonly lost: string;
+  readonly added: string;
+  readonly addedWash: string;
   /** Families, for words and for numbers. */
   readonly words: string;
   readonly numbers: string;
@@ -32,6 +35,9 @@ export function readColours(): Colours {
     wood: of("wood"),
     inlay: of("wood-inlay"),
     waste: of("waste"),
+    lost: of("stop"),
+    added: of("look"),
+    addedWash: of("look-wash"),
     words: of("words"),
     numbers: of("numbers"),
   };

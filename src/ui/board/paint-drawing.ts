@@ -15,6 +15,8 @@ const LEAST_CAPITAL_PX = 4.5;
 /** Height of a capital over the size of the type, for the face of words. */
 const CAPITAL = 0.67;
 const HATCH_PX = 7;
+/** Width of the edge round what is lost or added. */
+const SLIVER_PX = 2.5;
 /** Paths in one stroke. Far more in one are slower by twenty times without a graphics card, since its edges are then sorted together. */
 const AT_ONCE = 40;
 
@@ -32,7 +34,7 @@ export function paintDrawing(
     for (const one of shapes) if (one.shape.tint) paintTint(canvas, one, sight, view, colours);
     paintLines(
       canvas,
-      shapes.map((one) => one.shape),
+      shapes.map((one) => one.shape).filter(({ tint }) => tint !== "lost" && tint !== "added"),
       view,
       colours,
       ratio,
@@ -46,29 +48,76 @@ const pathsOf = (shape: Shape): readonly Path[] => [shape.path, ...(shape.holes 
 function paintTint(canvas: Canvas, { shape, bounds }: Indexed, sight: Bounds, view: View, colours: Colours): void {
   canvas.beginPath();
   for (const path of pathsOf(shape)) tracePath(canvas, path, view);
-  if (shape.tint === "waste") {
-    canvas.save();
-    canvas.clip("evenodd");
-    hatch(canvas, bounds, sight, view, colours.waste);
-    canvas.restore();
-    return;
+  const { fill, lines, way, edge } = tintOf(shape.tint, colours);
+  if (fill !== undefined) {
+    canvas.fillStyle = fill;
+    canvas.fill("evenodd");
   }
-  canvas.fillStyle = shape.tint === "inlay" ? colours.inlay : colours.wood;
-  canvas.fill("evenodd");
+  if (lines === undefined) return;
+  canvas.save();
+  canvas.clip("evenodd");
+  hatch(canvas, bounds, sight, view, lines, way);
+  canvas.restore();
+  if (edge === undefined) return;
+  // Slivers thinner than a pixel must be seen all the same.
+  canvas.beginPath();
+  for (const path of pathsOf(shape)) tracePath(canvas, path, view);
+  canvas.strokeStyle = edge;
+  canvas.lineWidth = SLIVER_PX;
+  canvas.setLineDash([]);
+  canvas.stroke();
+}
+
+interface Tint {
+  readonly fill?: string;
+  readonly lines?: string;
+  readonly way?: "rising" | "falling";
+  readonly edge?: string;
+}
+
+function tintOf(tint: Shape["tint"], colours: Colours): Tint {
+  switch (tint) {
+    case "waste":
+      return { lines: colours.waste };
+    case "lost":
+      return { fill: colours.lost, lines: colours.sheet, edge: colours.lost };
+    case "added":
+      return { fill: colours.addedWash, lines: colours.added, way: "falling", edge: colours.added };
+    case "inlay":
+      return { fill: colours.inlay };
+    default:
+      return { fill: colours.wood };
+  }
 }
 
 /** Lines at 45 degrees over what is seen of the box. They lie fast on the drawing, so that they do not swim while it is moved. */
-function hatch(canvas: Canvas, bounds: Bounds, sight: Bounds, view: View, colour: string): void {
+function hatch(
+  canvas: Canvas,
+  bounds: Bounds,
+  sight: Bounds,
+  view: View,
+  colour: string,
+  way: "rising" | "falling" = "rising",
+): void {
   const a = toScreen(view, { x: Math.max(bounds.minX, sight.minX), y: Math.min(bounds.maxY, sight.maxY) });
   const b = toScreen(view, { x: Math.min(bounds.maxX, sight.maxX), y: Math.max(bounds.minY, sight.minY) });
   const origin = toScreen(view, { x: 0, y: 0 });
   const step = HATCH_PX * Math.SQRT2;
   const high = b.y - a.y;
   canvas.beginPath();
-  const first = a.x + a.y - ((((a.x + a.y - origin.x - origin.y) % step) + step) % step);
-  for (let sum = first; sum <= b.x + b.y; sum += step) {
-    canvas.moveTo(sum - a.y, a.y);
-    canvas.lineTo(sum - a.y - high, b.y);
+  if (way === "rising") {
+    const first = a.x + a.y - ((((a.x + a.y - origin.x - origin.y) % step) + step) % step);
+    for (let sum = first; sum <= b.x + b.y; sum += step) {
+      canvas.moveTo(sum - a.y, a.y);
+      canvas.lineTo(sum - a.y - high, b.y);
+    }
+  } else {
+    const least = a.x - b.y;
+    const first = least - ((((least - origin.x + origin.y) % step) + step) % step);
+    for (let gap = first; gap <= b.x - a.y; gap += step) {
+      canvas.moveTo(gap + a.y, a.y);
+      canvas.lineTo(gap + b.y, b.y);
+    }
   }
   canvas.strokeStyle = colour;
   canvas.lineWidth = 1;

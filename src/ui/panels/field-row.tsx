@@ -12,9 +12,11 @@ import { tell } from "../kit/tell.tsx";
 import { openDialog } from "../../store/session-store.ts";
 import { useBench } from "../bench.ts";
 import { copyText } from "../copy-text.ts";
-import { quantityOf, say, type Notation } from "../notation.ts";
+import { quantityOf, say, wordsIn, type Notation } from "../notation.ts";
 import type { Editing } from "./editing.ts";
+import { FontFileField } from "../inlay/font-file-field.tsx";
 import { SvgFileField } from "./svg-file-field.tsx";
+import { NumberFigure } from "./number-figure.tsx";
 import { RecordsField } from "./records-field.tsx";
 import "./field-row.css";
 
@@ -102,6 +104,8 @@ function Control({ field, notation, editing, labelledBy, inRow }: ControlProps):
     }
     case "text":
     case "counts":
+      if ("file" in spec && spec.file === "font")
+        return <FontFileField holds={field.value !== ""} onTake={(address) => editing.sayValue(path, address)} />;
       if ("file" in spec && spec.file === "svg")
         return <SvgFileField holds={field.value !== ""} onTake={(art) => editing.sayValue(path, art)} />;
       return (
@@ -167,6 +171,7 @@ function Explained({
   const given = field.raw !== undefined;
   return (
     <>
+      <NumberFigure path={field.path} />
       <p>{spec.help}</p>
       <dl className="help-facts">
         {spec.usual && quantity ? (
@@ -176,13 +181,13 @@ function Explained({
               {say(spec.usual.from, quantity, notation)} to {say(spec.usual.to, quantity, notation)}
             </dd>
             <dt>Basis</dt>
-            <dd>{spec.usual.basis}</dd>
+            <dd>{wordsIn(spec.usual.basis, notation)}</dd>
           </>
         ) : null}
         {spec.follows ? (
           <>
             <dt>Follows</dt>
-            <dd>{spec.follows.words}</dd>
+            <dd>{wordsIn(spec.follows.words, notation)}</dd>
           </>
         ) : null}
         {quantity ? (

@@ -64,8 +64,8 @@ export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) 
         </div>
         <div className="parts-board">
           <PartBoard part={shown} key={shown.id} coveredTop={narrow ? 0 : HEAD_PX} />
-          {shown.kind === "inlay" && shown.problems.length === 0 ? <InlayLegend part={shown} /> : null}
         </div>
+        {shown.kind === "inlay" && shown.problems.length === 0 ? <InlayLegend part={shown} /> : null}
         <Below part={shown} />
       </section>
       <aside className="side parts-panel" aria-label={`Numbers of the ${partName(shown).toLowerCase()}`}>
@@ -189,9 +189,9 @@ const State = ({ severity, says }: { readonly severity: "stop" | "look" | "fine"
 
 /** Under the board: the part's tables, its checks, its templates. */
 function Below({ part }: { readonly part: DerivedPart }) {
-  const [open, setOpen] = useState("table");
+  const [open, setOpen] = useState<string>();
   const templates = part.templates();
-  const table = templates.find((template) => template.table)?.table;
+  const table = part.kind === "inlay" ? undefined : templates.find((template) => template.table)?.table;
   const derived = useDerived();
   const findings = findingsOf(useDesign(), derived).filter((finding) => finding.partId === part.id);
   const { stop, look } = countBySeverity(findings);
@@ -233,7 +233,7 @@ function Below({ part }: { readonly part: DerivedPart }) {
       ),
     },
   ];
-  const shown = pages.some((page) => page.id === open) ? open : pages[0]!.id;
+  const shown = pages.find((page) => page.id === open)?.id ?? pages[0]!.id;
   return (
     <div className="parts-below">
       <Tabs label={`More of the ${part.label.toLowerCase()}`} pages={pages} open={shown} onOpen={setOpen} />

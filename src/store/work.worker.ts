@@ -1,0 +1,53 @@
+/** Does the heavy work of parts beside the page, one question at a time and step by step, so that one that is overtaken can be dropped. */
+import { REGISTRY } from "../parts/registry.ts";
+import type { AnyWork } from "../parts/answers.ts";
+
+export interface WorkQuestion {
+  readonly id: number;
+  /** Name of the work. */
+  readonly work: string;
+  readonly question: unknown;
+}
+
+export interface WorkAnswer {
+  readonly id: number;
+  readonly answer: unknown;
+  /** Whether it is that of the last step. */
+  readonly last: boolean;
+}
+
+/** Goes no further with a question. */
+export interface WorkDrop {
+  readonly drop: number;
+}
+
+const works = new Map(
+  REGISTRY.flatMap((part) => (part.works ?? []) as unknown as readonly AnyWork[]).map((work) => [work.name, work]),
+);
+const dropped = new Set<number>();
+
+/** Lets messages in that have come meanwhile. */
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+
+async function answer({ id, work: name, question }: WorkQuestion): Promise<void> {
+  const work = works.get(name);
+  if (!work) throw new Error(`there is no work ${name}`);
+  const steps = work.steps(question);
+  for (const [i, step] of steps.entries()) {
+    if (i > 0) await breathe();
+    if (dropped.delete(id)) return;
+    const done: WorkAnswer = { id, answer: step(), last: i === steps.length - 1 };
+    postMessage(done);
+  }
+}
+
+addEventListener("message", ({ data }: MessageEvent<WorkQuestion | WorkDrop>) => {
+  if ("drop" in data) dropped.add(data.drop);
+  else
+    answer(data).catch((error: unknown) => {
+      // Thrown from a timer it reaches the page as the worker's error.
+      setTimeout(() => {
+        throw error;
+      });
+    });
+});

@@ -1,0 +1,45 @@
+/** A font file of the maker's own, kept whole inside the design. It is read apart from the page before it is taken. */
+import { fileOpen } from "browser-fs-access";
+import type { Problem } from "../../parts/derived.ts";
+import { readFaceApart } from "../../lettering/face-reader.ts";
+import { fontAddress, LARGEST_FONT } from "../../lettering/font-address.ts";
+import { tellTrouble } from "../files.ts";
+import { Button } from "../kit/button.tsx";
+import { tell } from "../kit/tell.tsx";
+
+interface FontFileFieldProps {
+  /** Whether there is one already. */
+  readonly holds: boolean;
+  readonly onTake: (address: string) => Problem | undefined;
+}
+
+export function FontFileField({ holds, onTake }: FontFileFieldProps) {
+  async function choose(): Promise<void> {
+    let file: File;
+    try {
+      file = await fileOpen({
+        extensions: [".ttf", ".otf", ".woff"],
+        mimeTypes: ["font/ttf", "font/otf", "font/woff"],
+        description: "Font file",
+      });
+    } catch (error) {
+      // The person let the dialog go.
+      if (error instanceof DOMException && error.name === "AbortError") return;
+      throw error;
+    }
+    const title = `${file.name} was not taken in`;
+    if (file.size > LARGEST_FONT)
+      return tellTrouble(title, {
+        message: "the file is too large to be kept in a design",
+        mend: "Choose a face with fewer letters.",
+      });
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const read = await readFaceApart(bytes);
+    if (!read.ok) return tellTrouble(title, read.error);
+    const problem = onTake(fontAddress(bytes));
+    if (problem) return tellTrouble(title, problem);
+    tell({ title: `${read.value.name || file.name} is kept in the design now.`, kind: "fine" });
+  }
+
+  return <Button onClick={() => void choose()}>{holds ? "Choose another font file" : "Choose a font file"}</Button>;
+}
