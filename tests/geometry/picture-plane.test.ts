@@ -2,43 +2,9 @@ import { describe, expect, it } from "vitest";
 import { homographyThrough, projected, reversed, type Corners } from "../../src/geometry/homography.ts";
 import { lengthBetween, placedPlane, planeOf, sameSpot } from "../../src/geometry/picture-plane.ts";
 import { distance, vec, type Vec } from "../../src/geometry/vec.ts";
+import { pinhole, seeded } from "./pinhole.ts";
 
 const DEGREE = Math.PI / 180;
-
-/**
- * A camera worked out in space, apart from the product's own mathematics: a pinhole that looks at the middle of the plane z = 0 from
- * `away` mm, leaning `lean` from square in the direction `round`. Places of the plane in mm to pixels, y down.
- */
-function camera(lean: number, round: number, away: number, focalPx: number, size: { width: number; height: number }) {
-  const from = [away * Math.sin(lean) * Math.cos(round), away * Math.sin(lean) * Math.sin(round), away * Math.cos(lean)] as const;
-  const minus = (a: readonly number[], b: readonly number[]): number[] => a.map((value, i) => value - b[i]!);
-  const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, value, i) => sum + value * b[i]!, 0);
-  const crossed = (a: readonly number[], b: readonly number[]): number[] => [
-    a[1]! * b[2]! - a[2]! * b[1]!,
-    a[2]! * b[0]! - a[0]! * b[2]!,
-    a[0]! * b[1]! - a[1]! * b[0]!,
-  ];
-  const unit = (a: readonly number[]): number[] => a.map((value) => value / Math.hypot(...a));
-  const ahead = unit(minus([0, 0, 0], from));
-  const right = unit(crossed(ahead, [0, 1, 0]));
-  const up = crossed(right, ahead);
-  return (p: Vec): Vec => {
-    const d = minus([p.x, p.y, 0], from);
-    const depth = dot(d, ahead);
-    return vec(size.width / 2 + (focalPx * dot(d, right)) / depth, size.height / 2 - (focalPx * dot(d, up)) / depth);
-  };
-}
-
-/** Numbers from 0 to 1, the same in every run (mulberry32). */
-function seeded(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 const SIZE = { width: 4000, height: 3000 };
 /** ISO 216: A4. */
@@ -55,7 +21,7 @@ describe("a photograph flattened by the corners of a sheet", () => {
     const random = seeded(1);
     let worst = 0;
     for (let round = 0; round < 24; round++) {
-      const look = camera(25 * DEGREE, round * 15 * DEGREE, 420, 4200, SIZE);
+      const look = pinhole(25 * DEGREE, round * 15 * DEGREE, 420, 4200, SIZE);
       for (let trial = 0; trial < 40; trial++) {
         // In the picture all of it, or the maker could not mark it.
         const marked = SHEET.map((p) => {
@@ -82,7 +48,7 @@ describe("a photograph flattened by the corners of a sheet", () => {
   });
 
   it("is exact to rounding where the corners are, beyond the sheet too", () => {
-    const look = camera(25 * DEGREE, 0.4, 420, 4200, SIZE);
+    const look = pinhole(25 * DEGREE, 0.4, 420, 4200, SIZE);
     const plane = planeOf({
       by: "rectangle",
       corners: SHEET.map(look) as unknown as Corners,
@@ -99,7 +65,7 @@ describe("a photograph flattened by the corners of a sheet", () => {
 
   it("shows by a fifth length that the outline lies out of the sheet's plane", () => {
     // Worked by hand: square from 1500 above the sheet, what lies 100 higher looks 1500 / 1400 = 1.0714 times as long: 7.1 % wrong.
-    const look = camera(0, 0, 1500, 12_000, SIZE);
+    const look = pinhole(0, 0, 1500, 12_000, SIZE);
     const plane = planeOf({ by: "rectangle", corners: SHEET.map(look) as unknown as Corners, across: ACROSS, down: DOWN })!;
     const k = 1500 / 1400;
     const found = lengthBetween(plane, look(vec(-50 * k, 0)), look(vec(50 * k, 0)))!;
@@ -116,7 +82,7 @@ describe("a photograph flattened by the corners of a sheet", () => {
   });
 
   it("takes corners marked the other way round for the same sheet", () => {
-    const look = camera(20 * DEGREE, 1, 500, 4200, SIZE);
+    const look = pinhole(20 * DEGREE, 1, 500, 4200, SIZE);
     const marked = SHEET.map(look);
     const other = [marked[1]!, marked[0]!, marked[3]!, marked[2]!] as const;
     const plane = planeOf({ by: "rectangle", corners: other, across: ACROSS, down: DOWN })!;

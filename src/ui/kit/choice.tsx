@@ -1,4 +1,5 @@
 import { Checkbox } from "@base-ui/react/checkbox";
+import { CSPProvider } from "@base-ui/react/csp-provider";
 import { Select } from "@base-ui/react/select";
 import { Switch as BaseSwitch } from "@base-ui/react/switch";
 import { Toggle } from "@base-ui/react/toggle";
@@ -53,37 +54,40 @@ export function ListChoice<T extends string>({
   id,
 }: ChoiceProps<T> & { readonly follows?: boolean; readonly id?: string }) {
   return (
-    <Select.Root
-      items={options}
-      value={value}
-      onValueChange={(next) => (next === null ? undefined : onChoose(next))}
-      modal={false}
-    >
-      <Select.Trigger className="list-choice" aria-label={label} id={id} data-follows={follows ? "" : undefined}>
-        <Select.Value className="list-choice-value" />
-        <Select.Icon>
-          <Sign name="down" />
-        </Select.Icon>
-      </Select.Trigger>
-      <Select.Portal>
-        <Select.Positioner className="pop-place" sideOffset={4} alignItemWithTrigger={false}>
-          <Select.Popup className="pop">
-            <Select.List>
-              {options.map((option) => (
-                <Select.Item key={option.value} value={option.value} className="pop-item">
-                  <span>
-                    <Select.ItemIndicator>
-                      <Sign name="tick" />
-                    </Select.ItemIndicator>
-                  </span>
-                  <Select.ItemText>{option.label}</Select.ItemText>
-                </Select.Item>
-              ))}
-            </Select.List>
-          </Select.Popup>
-        </Select.Positioner>
-      </Select.Portal>
-    </Select.Root>
+    // The page's content policy takes no style sheet from a script.
+    <CSPProvider disableStyleElements>
+      <Select.Root
+        items={options}
+        value={value}
+        onValueChange={(next) => (next === null ? undefined : onChoose(next))}
+        modal={false}
+      >
+        <Select.Trigger className="list-choice" aria-label={label} id={id} data-follows={follows ? "" : undefined}>
+          <Select.Value className="list-choice-value" />
+          <Select.Icon>
+            <Sign name="down" />
+          </Select.Icon>
+        </Select.Trigger>
+        <Select.Portal>
+          <Select.Positioner className="pop-place" sideOffset={4} alignItemWithTrigger={false}>
+            <Select.Popup className="pop">
+              <Select.List>
+                {options.map((option) => (
+                  <Select.Item key={option.value} value={option.value} className="pop-item">
+                    <span>
+                      <Select.ItemIndicator>
+                        <Sign name="tick" />
+                      </Select.ItemIndicator>
+                    </span>
+                    <Select.ItemText>{option.label}</Select.ItemText>
+                  </Select.Item>
+                ))}
+              </Select.List>
+            </Select.Popup>
+          </Select.Positioner>
+        </Select.Portal>
+      </Select.Root>
+    </CSPProvider>
   );
 }
 

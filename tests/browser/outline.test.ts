@@ -1,0 +1,575 @@
+/**
+ * Outlines drawn in a real browser: a headstock from a blank by keys and numbers alone, a bridge traced from a photograph that was taken
+ * aslant, both measured against the truth and exported; the command line writes the same bytes from the saved design.
+ */
+import { execFileSync } from "node:child_process";
+import { mkdtemp, readFile, rm, truncate, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { Resvg } from "@resvg/resvg-js";
+import { unzipSync } from "fflate";
+import type { Browser, CDPSession, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import type { Design } from "../../src/document/design.ts";
+import { readDesign } from "../../src/document/read.ts";
+import { pathArea } from "../../src/geometry/measure.ts";
+import { nearestOnPath } from "../../src/geometry/nearest.ts";
+import type { Path } from "../../src/geometry/path.ts";
+import { vec, type Vec } from "../../src/geometry/vec.ts";
+import { createDeriver } from "../../src/parts/derive.ts";
+import { pinhole, seeded } from "../geometry/pinhole.ts";
+import { openChromium } from "./chromium.ts";
+import { goTo, savedBy, visit, type Visit } from "./visit.ts";
+
+const root = resolve(import.meta.dirname, "../..");
+let browser: Browser;
+let dir: string;
+beforeAll(async () => {
+  browser = await openChromium();
+  dir = await mkdtemp(join(tmpdir(), "gramil-outline-"));
+});
+afterAll(async () => {
+  await browser.close();
+  await rm(dir, { recursive: true });
+});
+
+const file = async (name: string, bytes: Uint8Array | string): Promise<string> => {
+  const path = join(dir, name);
+  await writeFile(path, bytes);
+  return path;
+};
+
+async function parts(options: Parameters<typeof visit>[2] = {}): Promise<Visit> {
+  const here = await visit(browser, inject("address"), options);
+  await goTo(here.page, "parts");
+  await here.page.getByRole("button", { name: "mm", exact: true }).first().click();
+  return here;
+}
+
+async function add(page: Page, kind: string): Promise<void> {
+  await page.getByRole("button", { name: "Add a part" }).click();
+  await page.getByRole("menuitem", { name: new RegExp(`^${kind}`) }).click();
+  await page.getByRole("heading", { name: kind, exact: true, level: 1 }).waitFor();
+  await page.locator(".points-bar").waitFor();
+}
+
+async function choose(page: Page, button: string, path: string): Promise<void> {
+  const [chooser] = await Promise.all([
+    page.waitForEvent("filechooser"),
+    page.getByRole("button", { name: button, exact: true }).click(),
+  ]);
+  await chooser.setFiles(path);
+}
+
+async function type(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByRole("textbox", { name: label, exact: true }).first();
+  await field.fill(text);
+  await field.press("Enter");
+}
+
+async function saved(page: Page): Promise<{ design: Design; text: string }> {
+  const { bytes } = await savedBy(page, () => page.keyboard.press("Control+s"));
+  const text = Buffer.from(bytes).toString();
+  const read = readDesign(text);
+  if (!read.ok) throw new Error(read.message);
+  expect(read.repairs).toEqual([]);
+  return { design: read.design, text };
+}
+
+const derived = (design: Design, id: string) => createDeriver()(design).parts.find((part) => part.id === id)!;
+const outlineOf = (design: Design, id: string): Path =>
+  derived(design, id)
+    .drawing()
+    .layers.flatMap(({ shapes }) => shapes)
+    .find((shape) => shape.id === "outline")!.path;
+
+const onBoard = (page: Page): Promise<void> => page.locator(".board-surface").focus();
+
+/** px of the page to mm of the outline's own axes, found by two presses of the tracing tool. */
+async function calibrated(page: Page): Promise<(at: Vec) => Vec> {
+  const box = (await page.locator(".board-surface").boundingBox())!;
+  const read = async (x: number, y: number): Promise<Vec> => {
+    await page.mouse.click(x, y);
+    const said = await page.getByLabel("Last place").textContent();
+    const [, at, up] = /x (-?[\d.]+) mm, y (-?[\d.]+) mm/.exec(said!)!;
+    return vec(Number(at), Number(up));
+  };
+  const [a, b] = [
+    vec(Math.round(box.x + 60), Math.round(box.y + 120)),
+    vec(Math.round(box.x + box.width - 80), Math.round(box.y + box.height - 160)),
+  ];
+  const [p, q] = [await read(a.x, a.y), await read(b.x, b.y)];
+  for (let i = 0; i < 2; i++) await page.getByRole("button", { name: "Last one off" }).click();
+  const k = { x: (q.x - p.x) / (b.x - a.x), y: (q.y - p.y) / (b.y - a.y) };
+  expect(k.x / -k.y).toBeCloseTo(1, 3);
+  return (at) => vec(p.x + (at.x - a.x) * k.x, p.y + (at.y - a.y) * k.y);
+}
+
+describe("a headstock", () => {
+  it("is drawn from a blank by keys and typed numbers alone, is what was meant, and is undone step by step", async () => {
+    const { page, complaints, strangers, close } = await parts();
+    await add(page, "Headstock");
+    const blank = await saved(page);
+
+    await page.getByRole("button", { name: "Trace" }).click();
+    // Half of the head, from the nut's back (x = 0) to the middle of its top.
+    const half = [vec(-10, 22), vec(-40, 36), vec(-180, 40), vec(-190, 0)];
+    for (const { x, y } of half) {
+      await type(page, "x", `${x} mm`);
+      await type(page, "y", `${y} mm`);
+      await page.getByRole("button", { name: "Put it" }).click();
+    }
+    await page.getByRole("button", { name: "Make it the outline" }).click();
+    await onBoard(page);
+    // Point 2 and point 3 become corners with a straight side between them, rounded by 6 and clipped by 5.
+    await page.keyboard.press(".");
+    await page.keyboard.press(".");
+    await page.keyboard.press("c");
+    await page.getByRole("toolbar").getByRole("button", { name: "Side", exact: true }).click();
+    await page.getByRole("menuitem", { name: "Straight" }).click();
+    await onBoard(page);
+    await page.keyboard.press(".");
+    await page.keyboard.press("c");
+    const card = (n: number) => page.locator(".recs-card").nth(n - 1);
+    for (const [n, text] of [
+      [2, "6 mm"],
+      [3, "5 mm"],
+    ] as const) {
+      const field = card(n).locator("input").nth(2);
+      await field.fill(text);
+      await field.press("Enter");
+    }
+    await card(3)
+      .getByRole("button", { name: "Clipped" })
+      .or(card(3).getByRole("radio", { name: "Clipped" }))
+      .first()
+      .click();
+    // Arrow keys: 1 mm, and 10 with Shift.
+    await onBoard(page);
+    await page.keyboard.press("Shift+ArrowLeft");
+    await page.keyboard.press("ArrowUp");
+
+    const { design } = await saved(page);
+    expect(derived(design, "headstock").problems).toEqual([]);
+    const drawn = outlineOf(design, "headstock");
+    const nut = -5.5;
+    const points = design.parts["headstock"]!["outline"] as readonly Record<string, unknown>[];
+    expect(points.map(({ x, y }) => [x, y])).toEqual([
+      [-10, 22],
+      [-40, 36],
+      [-190, 41],
+      [-190, 0],
+    ]);
+    // The straight side between the corners, and its image.
+    for (const t of [0.2, 0.5, 0.8])
+      for (const side of [1, -1])
+        expect(nearestOnPath(drawn, vec(nut - 40 - 150 * t, side * (36 + 5 * t))).distance).toBeLessThan(1e-6);
+    // Clipped: 5 mm before the corner the side ends.
+    const long = Math.hypot(150, 5);
+    const end = vec(nut - 190 + (5 * 150) / long, 41 - (5 * 5) / long);
+    expect(nearestOnPath(drawn, end).distance).toBeLessThan(1e-6);
+    expect(drawn.segments.some(({ to }) => Math.hypot(to.x - end.x, to.y - end.y) < 1e-6)).toBe(true);
+    const arcs = drawn.segments.filter((segment) => segment.kind === "arc");
+    expect(arcs.some((arc) => Math.abs(Math.hypot(arc.to.x - arc.centre.x, arc.to.y - arc.centre.y) - 6) < 1e-6)).toBe(true);
+
+    // Every step taken back, the design is what it was; done again, it is what it became.
+    const undo = page.getByRole("button", { name: /^Undo/ });
+    let steps = 0;
+    for (; steps < 40; steps++) {
+      if ((await saved(page)).text === blank.text) break;
+      await undo.click();
+    }
+    expect(steps).toBeGreaterThan(5);
+    expect((await saved(page)).text).toBe(blank.text);
+    for (let i = 0; i < steps; i++) await page.keyboard.press("Control+Shift+z");
+    expect((await saved(page)).design).toEqual(design);
+    expect(complaints).toEqual([]);
+    expect(strangers).toEqual([]);
+    await close();
+  });
+});
+
+// ---------------------------------------------------------------------------------------------------------------- from a photograph
+
+/** The bridge that was photographed, in mm about its middle: u along the strings, v across them. */
+const truth = (t: number): Vec => vec(2 + 15 * Math.cos(t) - 2 * Math.cos(3 * t), 80 * Math.sin(t));
+const TRUTH: readonly Vec[] = Array.from({ length: 720 }, (_, i) => truth((i * Math.PI) / 360));
+/** By the trapezium rule over many places of the formula. */
+const TRUE_AREA = Math.abs(
+  TRUTH.reduce((sum, p, i) => sum + (p.x * TRUTH[(i + 1) % 720]!.y - TRUTH[(i + 1) % 720]!.x * p.y) / 2, 0),
+);
+
+const SIZE = { width: 4000, height: 3000 };
+/** ISO 216: A4, lying across. */
+const SHEET = [vec(-148.5, 105), vec(148.5, 105), vec(148.5, -105), vec(-148.5, -105)] as const;
+
+/** A red bridge on a white sheet on a brown bench, from 25 degrees off square, as a PNG of 12 megapixels. */
+function photograph(): { readonly png: Uint8Array; readonly look: (p: Vec) => Vec } {
+  const look = pinhole((25 * Math.PI) / 180, 0.9, 430, 4100, SIZE);
+  const shape = (points: readonly Vec[], fill: string): string =>
+    `<path fill="${fill}" d="M${points.map((p) => `${look(p).x.toFixed(3)} ${look(p).y.toFixed(3)}`).join("L")}Z"/>`;
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${SIZE.width}" height="${SIZE.height}"><rect width="100%" height="100%" fill="#7a6548"/>${shape(SHEET, "#f6f6f2")}${shape(TRUTH, "#c01010")}</svg>`;
+  return { png: new Resvg(svg).render().asPng(), look };
+}
+
+/** Whether the pixels of a picture of the page are red. */
+async function reds(page: Page, clip: { x: number; y: number; width: number; height: number }): Promise<(at: Vec) => boolean> {
+  const png = await page.screenshot({ clip });
+  const rows = await page.evaluate(
+    async ({ data, width, height }) => {
+      const picture = await createImageBitmap(
+        new Blob([Uint8Array.from(atob(data), (c) => c.charCodeAt(0))], { type: "image/png" }),
+      );
+      const canvas = new OffscreenCanvas(width, height);
+      const context = canvas.getContext("2d")!;
+      context.drawImage(picture, 0, 0);
+      const { data: pixels } = context.getImageData(0, 0, width, height);
+      let bits = "";
+      for (let i = 0; i < pixels.length; i += 4)
+        bits += pixels[i]! > 140 && pixels[i + 1]! < 110 && pixels[i + 2]! < 110 ? "1" : "0";
+      return bits;
+    },
+    { data: png.toString("base64"), width: clip.width, height: clip.height },
+  );
+  return ({ x, y }) => rows[Math.round(y - clip.y) * clip.width + Math.round(x - clip.x)] === "1";
+}
+
+describe("a bridge", () => {
+  it("is traced from a photograph taken 25 degrees off square, agrees with the truth, and is exported as the command line does", async () => {
+    const { png, look } = photograph();
+    const path = await file("bridge.png", png);
+    const { page, complaints, strangers, close } = await parts({ viewport: { width: 2000, height: 1500 } });
+    await add(page, "Bridge");
+    const saddleX = (derived((await saved(page)).design, "bridge").measures as { saddleX: number }).saddleX;
+
+    await page.getByRole("button", { name: "Photograph" }).click();
+    await choose(page, "Choose a photograph", path);
+    await page.getByText(/4000 × 3000 pixels, \d/).waitFor();
+    await page.getByRole("button", { name: "Flatten by four corners" }).click();
+    await page.getByText(/must lie in the plane of the outline/).waitFor();
+    await page.getByRole("button", { name: "Check by a further length" }).click();
+    // The corners are marked within a pixel, as a hand does.
+    const random = seeded(7);
+    const marks = [...SHEET, vec(-50, -95), vec(50, -95)].map((p) => {
+      const { x, y } = look(p);
+      return vec(x + random() * 2 - 1, y + random() * 2 - 1);
+    });
+    await type(page, "5 to 6", "100 mm");
+    for (const [i, { x, y }] of marks.entries()) {
+      await page
+        .getByText(`Mark ${i + 1}`, { exact: true })
+        .waitFor({ timeout: 2000 })
+        .catch(() => undefined);
+      await onBoard(page);
+      while ((await page.locator(".tool-mark").textContent()) !== `Mark ${i + 1}`) await page.keyboard.press(".");
+      await type(page, "x, pixels", x.toFixed(1));
+      await type(page, "y, pixels", y.toFixed(1));
+    }
+    await page.getByText(/It comes out as .*: 0\.[0-4]\d % (short|long)\./).waitFor();
+    await page.getByRole("button", { name: "Flatten it" }).click();
+    await page.getByText(/Flattened by a rectangle of 297 mm by 210 mm\./).waitFor();
+    // The sheet's first corner, so that the middle of the bridge lies on the saddle.
+    await type(page, "x", `${(saddleX - 148.5).toFixed(2)} mm`);
+    await type(page, "y", "105 mm");
+    await page.getByText("The photograph is being read.").waitFor({ state: "detached" });
+    await page.getByRole("button", { name: "Close", exact: true }).first().click();
+    await page.getByRole("button", { name: "Trace" }).click();
+
+    const toMm = await calibrated(page);
+    const box = (await page.locator(".board-surface").boundingBox())!;
+    const clip = { x: Math.ceil(box.x), y: Math.ceil(box.y), width: Math.floor(box.width), height: Math.floor(box.height) };
+    await page.mouse.move(clip.x + 5, clip.y + 5);
+    const red = await reds(page, clip);
+    // The way back, from two places.
+    const [o, e] = [toMm(vec(0, 0)), toMm(vec(1, 1))];
+    const toPx = (p: Vec): Vec => vec((p.x - o.x) / (e.x - o.x), (p.y - o.y) / (e.y - o.y));
+    const middle = toPx(vec(0, 0));
+    // Along lines out from the middle, the outermost red pixel is on the edge; half of the bridge, from its front to its back.
+    const pressed: Vec[] = [];
+    for (let k = 0; k <= 16; k++) {
+      const aim = toPx(truth(Math.PI * (1 - k / 16)));
+      const long = Math.hypot(aim.x - middle.x, aim.y - middle.y);
+      const way = vec((aim.x - middle.x) / long, (aim.y - middle.y) / long);
+      let out = long + 30;
+      // On the centre line its own line lies over the photograph: to both sides of it one sees past.
+      const seen = (): boolean =>
+        (k % 16 === 0 ? [-4, 4] : [0]).some((side) => red(vec(middle.x + way.x * out - way.y * side, middle.y + way.y * out + way.x * side)));
+      while (out > 0 && !seen()) out -= 0.25;
+      pressed.push(vec(Math.round(middle.x + way.x * (out + 0.5)), Math.round(middle.y + way.y * (out + 0.5))));
+    }
+    for (const { x, y } of pressed) await page.mouse.click(x, y);
+    await page.getByRole("button", { name: "Make it the outline" }).click();
+    await page.getByRole("toolbar").getByRole("button", { name: "Fair", exact: true }).click();
+    await page.getByRole("menuitem", { name: /^Make fair within 0\.25 mm/ }).click();
+    await page.getByText(/^Made fair; the greatest move is 0\.[0-2]\d* mm/).waitFor();
+
+    const { design, text } = await saved(page);
+    const drawn = outlineOf(design, "bridge");
+    const misses = TRUTH.map((p) => nearestOnPath(drawn, vec(saddleX + p.x, p.y)).distance);
+    // A pixel of the board is about 0.2 mm here.
+    expect(Math.max(...misses)).toBeLessThan(0.45);
+    expect(misses.reduce((sum, miss) => sum + miss, 0) / misses.length).toBeLessThan(0.15);
+    expect(Math.abs(Math.abs(pathArea(drawn)) / TRUE_AREA - 1)).toBeLessThan(0.006);
+    // Its size is told, and it stays on this computer.
+    const kept = design.boards!["bridge"]!.photograph!;
+    expect([kept.width, kept.height]).toEqual([4000, 3000]);
+    expect(text.length).toBeLessThan(5_000_000);
+
+    // What the page saves is what the command line writes from the saved design.
+    await goTo(page, "sheets");
+    await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor();
+    const archive = await savedBy(page, () => page.getByRole("button", { name: "All in one archive" }).click());
+    const files = unzipSync(archive.bytes);
+    const designPath = await file("traced.json", text);
+    const out = join(dir, "out");
+    execFileSync(
+      process.execPath,
+      [
+        resolve(root, "node_modules/tsx/dist/cli.mjs"),
+        resolve(root, "src/cli/main.ts"),
+        "templates",
+        designPath,
+        "--out",
+        out,
+        "--format",
+        "svg",
+      ],
+      { cwd: root },
+    );
+    const own = Object.keys(files).filter((name) => /^bridge-.*\.svg$/.test(name));
+    expect(own).toContain("bridge-outline.svg");
+    expect(own).toContain("bridge-locating.svg");
+    for (const name of own) expect(Buffer.from(files[name]!).equals(await readFile(join(out, name))), name).toBe(true);
+
+    // The page loaded anew has all of it, the photograph and the undo.
+    await page.reload();
+    await goTo(page, "parts/bridge");
+    await expect.poll(async () => (await saved(page)).text).toBe(text);
+    await page.keyboard.press("Control+z");
+    expect((await saved(page)).design.boards!["bridge"]!.photograph!.data).toBe(kept.data);
+    expect(complaints).toEqual([]);
+    expect(strangers).toEqual([]);
+    await close();
+  }, 240_000);
+});
+
+describe("a file that is no photograph or no drawing", () => {
+  it("is refused in words, nothing is lost and nothing is asked of any other place", async () => {
+    const { page, complaints, strangers, close } = await parts();
+    await add(page, "Free shape");
+    const before = (await saved(page)).text;
+    const refused = async (says: RegExp): Promise<void> => {
+      await page.getByText(says).first().waitFor();
+      await page.getByRole("button", { name: "Close this note" }).first().click();
+      expect((await saved(page)).text).toBe(before);
+    };
+
+    await page.getByRole("button", { name: "Photograph" }).click();
+    const huge = await file("huge.png", new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]));
+    await truncate(huge, 200 * 1024 * 1024);
+    await choose(page, "Choose a photograph", huge);
+    await refused(/huge\.png was not laid under the board: the file is larger than 64 MB/);
+    await choose(page, "Choose a photograph", await file("nothing.jpg", ""));
+    await refused(/nothing\.jpg .*: the file is empty/);
+    // A PNG whose header says 0 by 0, by the format's own layout.
+    const head = [
+      0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52, 0, 0, 0, 0, 0, 0, 0, 0, 8, 6, 0, 0, 0,
+    ];
+    await choose(page, "Choose a photograph", await file("zero.png", new Uint8Array(head)));
+    await refused(/zero\.png .*: the picture has no pixels/);
+    const whole = new Resvg('<svg xmlns="http://www.w3.org/2000/svg" width="60" height="40"><rect width="60" height="40"/></svg>')
+      .render()
+      .asPng();
+    await choose(page, "Choose a photograph", await file("cut.png", whole.subarray(0, 60)));
+    await refused(/cut\.png .*: the picture is damaged or cut off/);
+    await choose(page, "Choose a photograph", await file("text.png", "no picture at all"));
+    await refused(/text\.png .*: the file is no photograph/);
+    await page.getByRole("button", { name: "Close", exact: true }).first().click();
+
+    await page
+      .getByRole("button", { name: "An SVG file", exact: true })
+      .or(page.getByRole("radio", { name: "An SVG file" }))
+      .first()
+      .click();
+    const asked = (await saved(page)).text;
+    const svgRefused = async (says: RegExp): Promise<void> => {
+      await page.getByText(says).first().waitFor();
+      await page.getByRole("button", { name: "Close this note" }).first().click();
+      expect((await saved(page)).text).toBe(asked);
+    };
+    await choose(page, "Choose an SVG file", await file("picture.svg", whole));
+    await svgRefused(/picture\.svg was not taken in: this is no SVG file/);
+    await choose(
+      page,
+      "Choose an SVG file",
+      await file(
+        "outside.svg",
+        '<?xml version="1.0"?><!DOCTYPE svg [<!ENTITY x SYSTEM "http://127.0.0.1:9/secret">]><svg xmlns="http://www.w3.org/2000/svg"><text>&x;</text></svg>',
+      ),
+    );
+    await svgRefused(/outside\.svg was not taken in: .*entities/);
+    const large = await file("large.svg", "<svg>");
+    await truncate(large, 200 * 1024 * 1024);
+    await choose(page, "Choose an SVG file", large);
+    await svgRefused(/large\.svg was not taken in: the file is too large/);
+    expect(complaints).toEqual([]);
+    expect(strangers).toEqual([]);
+    await close();
+  }, 180_000);
+
+  it("is turned as its camera notes", async () => {
+    const { page, close } = await parts();
+    await add(page, "Free shape");
+    const plain = Buffer.from(
+      await page.evaluate(async () => {
+        const canvas = new OffscreenCanvas(320, 200);
+        canvas.getContext("2d")!.fillRect(0, 0, 50, 50);
+        const blob = await canvas.convertToBlob({ type: "image/jpeg" });
+        return [...new Uint8Array(await blob.arrayBuffer())];
+      }),
+    );
+    // Exif 2.32, 4.6: one entry, tag 0x0112 (orientation), SHORT, 6: the camera was held upright.
+    const exif = Buffer.from([
+      ...[0xff, 0xe1, 0, 34],
+      ...Buffer.from("Exif\0\0MM\0*\0\0\0\b"),
+      ...[0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 6, 0, 0, 0, 0, 0, 0],
+    ]);
+    const turned = Buffer.concat([plain.subarray(0, 2), exif, plain.subarray(2)]);
+    await page.getByRole("button", { name: "Photograph" }).click();
+    await choose(page, "Choose a photograph", await file("upright.jpg", turned));
+    await page.getByText("200 × 320 pixels").waitFor();
+    await close();
+  });
+});
+
+describe("a point of an outline", () => {
+  /** Where a chosen point stands, as the board says it. */
+  const place = async (page: Page): Promise<string> => (await page.locator(".points-bar output").textContent()) ?? "";
+
+  it.each(["touch", "pen"] as const)("is moved by %s", async (way) => {
+    const { page, complaints, close } = await parts(
+      way === "touch" ? { hasTouch: true, viewport: { width: 1024, height: 768 } } : { viewport: { width: 1440, height: 900 } },
+    );
+    await add(page, "Free shape");
+    await onBoard(page);
+    await page.keyboard.press(".");
+    const before = await place(page);
+    expect(before).toMatch(/^Point 1 of \d+/);
+    const at = await pointOnPage(page);
+    const cdp = await page.context().newCDPSession(page);
+    await (way === "touch" ? dragByTouch : dragByPen)(cdp, at, vec(at.x + 40, at.y - 30));
+    await expect.poll(() => place(page)).not.toBe(before);
+    const { design } = await saved(page);
+    expect(Array.isArray(design.parts["shape"]!["outline"])).toBe(true);
+    await page.keyboard.press("Control+z");
+    await expect.poll(async () => (await saved(page)).design.parts["shape"]!["outline"]).toBeUndefined();
+    expect(complaints).toEqual([]);
+    await close();
+  });
+
+  it("that follows a starting shape is taken over with the others by one press, and back by one step of undo", async () => {
+    const { page, close } = await parts();
+    await add(page, "Free shape");
+    const before = await saved(page);
+    await page.getByRole("button", { name: "Set the points by hand" }).click();
+    const after = await saved(page);
+    expect((after.design.parts["shape"]!["outline"] as unknown[]).length).toBeGreaterThan(2);
+    const [old, now] = [outlineOf(before.design, "shape"), outlineOf(after.design, "shape")];
+    for (const { to } of old.segments) expect(nearestOnPath(now, to).distance).toBeLessThan(1e-3);
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    expect((await saved(page)).text).toBe(before.text);
+    await close();
+  });
+
+  it("is measured by the dividers, which keep what they found", async () => {
+    const { page, complaints, close } = await parts();
+    await add(page, "Headstock");
+    await page.getByRole("button", { name: "Dividers" }).click();
+    for (const [leg, x, y] of [
+      [1, 0, 0],
+      [2, 30, 40],
+    ] as const) {
+      await type(page, `x of leg ${leg}`, `${x} mm`);
+      await type(page, `y of leg ${leg}`, `${y} mm`);
+    }
+    await page.locator(".dividers-found strong").getByText("50 mm", { exact: true }).waitFor();
+    // The shortest way between two holes of 10, 40 apart along the head.
+    for (const [list, name] of [
+      ["One line", "hole of string 5"],
+      ["The other line", "hole of string 6"],
+    ] as const) {
+      await page.getByRole("combobox", { name: list }).click();
+      await page.getByRole("option", { name, exact: true }).click();
+    }
+    await page.locator(".dividers-found strong").getByText("30 mm", { exact: true }).waitFor();
+    await page.getByRole("button", { name: "Keep as a dimension" }).click();
+    expect((await saved(page)).design.boards!["headstock"]!.spans).toEqual([{ between: ["tuner-5", "tuner-6"] }]);
+    // It follows the drawing.
+    await type(page, "Tuners apart", "45");
+    await page.locator(".dividers-kept").getByText("35 mm").waitFor();
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
+
+/** Where the chosen point stands on the page: the pen's colour about it is looked for on the board's canvas. */
+async function pointOnPage(page: Page): Promise<Vec> {
+  await page.waitForTimeout(300);
+  const box = (await page.locator(".board-surface").boundingBox())!;
+  const clip = { x: Math.ceil(box.x), y: Math.ceil(box.y), width: Math.floor(box.width), height: Math.floor(box.height) };
+  const png = await page.screenshot({ clip });
+  const found = await page.evaluate(
+    async ({ data, width, height }) => {
+      const picture = await createImageBitmap(
+        new Blob([Uint8Array.from(atob(data), (c) => c.charCodeAt(0))], { type: "image/png" }),
+      );
+      const canvas = new OffscreenCanvas(width, height);
+      const context = canvas.getContext("2d")!;
+      context.drawImage(picture, 0, 0);
+      const { data: pixels } = context.getImageData(0, 0, width, height);
+      // A square of 7 px that is all pen, #1f4b6e, is a chosen point: its others are hollow.
+      const isPen = (x: number, y: number): boolean => {
+        const i = 4 * (y * width + x);
+        return Math.abs(pixels[i]! - 0x1f) < 12 && Math.abs(pixels[i + 1]! - 0x4b) < 12 && Math.abs(pixels[i + 2]! - 0x6e) < 12;
+      };
+      for (let y = 40; y < height - 140; y++)
+        for (let x = 40; x < width - 8; x++) {
+          let whole = true;
+          for (let k = 0; k < 49 && whole; k++) whole = isPen(x + (k % 7), y + Math.floor(k / 7));
+          if (whole) return { x: x + 3, y: y + 3 };
+        }
+      return undefined;
+    },
+    { data: png.toString("base64"), width: clip.width, height: clip.height },
+  );
+  if (!found) throw new Error("no chosen point is seen");
+  return vec(clip.x + found.x, clip.y + found.y);
+}
+
+async function dragByTouch(cdp: CDPSession, from: Vec, to: Vec): Promise<void> {
+  const steps = 6;
+  await cdp.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [from] });
+  for (let i = 1; i <= steps; i++)
+    await cdp.send("Input.dispatchTouchEvent", {
+      type: "touchMove",
+      touchPoints: [{ x: from.x + ((to.x - from.x) * i) / steps, y: from.y + ((to.y - from.y) * i) / steps }],
+    });
+  await cdp.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+}
+
+async function dragByPen(cdp: CDPSession, from: Vec, to: Vec): Promise<void> {
+  const send = (kind: "mousePressed" | "mouseMoved" | "mouseReleased", at: Vec): Promise<unknown> =>
+    cdp.send("Input.dispatchMouseEvent", {
+      type: kind,
+      x: at.x,
+      y: at.y,
+      button: "left",
+      buttons: kind === "mouseReleased" ? 0 : 1,
+      clickCount: 1,
+      pointerType: "pen",
+    });
+  await send("mousePressed", from);
+  for (let i = 1; i <= 6; i++)
+    await send("mouseMoved", vec(from.x + ((to.x - from.x) * i) / 6, from.y + ((to.y - from.y) * i) / 6));
+  await send("mouseReleased", to);
+}
