@@ -86,7 +86,7 @@ module.exports = {
     allow("parts/contract\\.ts", `${units}|${geometry}|${drawing}|${lettering}`),
     allow("parts/[a-z-]+/", `${parts}|${units}|${geometry}|${lutherie}|${drawing}|${lettering}`),
     allow("parts/[a-z-]+\\.ts", `${parts}|${units}|${geometry}|${lutherie}|${drawing}|${lettering}`),
-    allow("checks/", `${checks}|${contract}|${drawing}|${lutherie}|${geometry}`),
+    allow("checks/", `${checks}|${templates}|${contract}|${drawing}|${lutherie}|${geometry}`),
     allow("templates/", `${templates}|${contract}|${drawing}|${lutherie}|${geometry}`),
     allow("sheets/", `${sheets}|${templates}|${contract}|${drawing}|${lutherie}|${geometry}`),
     allow(

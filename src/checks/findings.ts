@@ -1,5 +1,7 @@
 import type { Finding, Severity } from "../parts/contract.ts";
 import type { Derived, DesignNumbers } from "../parts/derived.ts";
+import { templateFindings } from "../templates/findings.ts";
+import { bridgeOnTopFindings } from "./bridge-on-top.ts";
 import { offcutFindings } from "./offcut.ts";
 import type { PlacedFinding } from "./placed-finding.ts";
 import { seasonFindings } from "./seasons.ts";
@@ -16,6 +18,8 @@ export function findingsOf(design: DesignNumbers, derived: Derived): readonly Pl
   const rank = new Map(parts.map(({ id }, i) => [id, i]));
   const findings = [
     ...parts.flatMap((part) => part.findings().map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }))),
+    ...bridgeOnTopFindings(design, derived),
+    ...templateFindings(design, derived),
     ...seasonFindings(design, derived),
     ...offcutFindings(design, derived),
   ].toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity] || (rank.get(a.partId) ?? 0) - (rank.get(b.partId) ?? 0));

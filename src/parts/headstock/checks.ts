@@ -282,4 +282,59 @@ const pocket: HeadCheck = {
   },
 };
 
-export const headstockChecks: readonly HeadCheck[] = [outline, edge, apart, flat, passing, sideways, down, pocket];
+const drill: HeadCheck = {
+  id: "tuner-hole",
+  title: "The holes take the machines",
+  limits: { play: { label: "Hole wider than the post by", value: 0.2, quantity: "length", basis: PRACTICE } },
+  run: ({ p, m, limits }) => {
+    if (p.rows === "slotted" || m.tuners.length === 0) return [];
+    const shape = `tuner-${m.tuners[0]!.string}`;
+    const needed = p.post + limits["play"]!;
+    if (p.hole < needed - 1e-9)
+      return [
+        {
+          id: "tuner-hole",
+          severity: p.hole < p.post - 1e-9 ? "stop" : "look",
+          says: "The holes are {measured} wide, and the posts need {needed}.",
+          measured: p.hole,
+          needed,
+          quantity: "length",
+          basis: PRACTICE,
+          mend: "Drill wider holes, or take machines with thinner posts.",
+          at: m.tuners[0]!.at,
+          shape,
+        },
+      ];
+    if (p.ferrule < p.hole - 1e-9)
+      return [
+        {
+          id: "tuner-hole",
+          severity: "look",
+          says: "The ferrules are {measured} wide and do not cover holes of {needed}.",
+          measured: p.ferrule,
+          needed: p.hole,
+          quantity: "length",
+          basis: GEOMETRY,
+          mend: "Take wider ferrules, or drill narrower holes.",
+          at: m.tuners[0]!.at,
+          shape,
+        },
+      ];
+    return [
+      {
+        id: "tuner-hole",
+        severity: "fine",
+        says: "Holes of {measured} take the posts.",
+        measured: p.hole,
+        needed,
+        quantity: "length",
+        basis: PRACTICE,
+        mend: "",
+        at: m.tuners[0]!.at,
+        shape,
+      },
+    ];
+  },
+};
+
+export const headstockChecks: readonly HeadCheck[] = [outline, edge, drill, apart, flat, passing, sideways, down, pocket];

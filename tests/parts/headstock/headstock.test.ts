@@ -255,6 +255,17 @@ describe("a headstock", () => {
     ).not.toBe("fine");
   });
 
+  it("finds holes that do not take their posts, or that the ferrules do not cover", () => {
+    const hole = (given: RawRecord) => findingOf(derive(given).part, "tuner-hole").severity;
+    expect([hole({ hole: 6.41, post: 6.2 }), hole({ hole: 6.39, post: 6.2 }), hole({ hole: 6.19, post: 6.2 })]).toEqual([
+      "fine",
+      "look",
+      "stop",
+    ]);
+    expect([hole({ hole: 10, ferrule: 10.01 }), hole({ hole: 10, ferrule: 9.99 })]).toEqual(["fine", "look"]);
+    expect(findingOf(derive({ tilt: 10 }).part, "tuner-hole")).toEqual(findingOf(derive().part, "tuner-hole"));
+  });
+
   it("marks the middle of every hole and tables it from the nut", () => {
     const { part, m } = derive();
     const drilling = templateOf(part, "drilling");
