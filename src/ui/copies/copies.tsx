@@ -1,7 +1,7 @@
 /** Several instruments from one design: each copy's number and player, and what it has of its own, beside the shared numbers. */
-import { useMemo, useState } from "react";
+import { Fragment, useMemo, useState } from "react";
 import { copyOf, ownPaths } from "../../document/copies.ts";
-import type { Design } from "../../document/design.ts";
+import type { Copy, Design } from "../../document/design.ts";
 import { createDeriver } from "../../parts/derive.ts";
 import type { Derived, Field, Problem } from "../../parts/derived.ts";
 import { addCopyTo, sayOwn, takeCopy } from "../../store/commands/edit-copies.ts";
@@ -67,38 +67,22 @@ export function Copies() {
           : "Whatever is not listed here is shared with this design, and follows it."}
       </p>
       {copies.length > 0 ? (
-        <div className="copies-scroll">
-          <table className="copies">
-            <thead>
-              <tr>
-                <th scope="col">Number</th>
-                <th scope="col">This design</th>
-                {copies.map((copy, i) => (
-                  // A copy is known by its place in the list.
-                  // eslint-disable-next-line react/no-array-index-key
-                  <th scope="col" key={i}>
-                    <span className="copies-name">{copy.number ? `No. ${copy.number}` : `copy ${i + 1}`}</span>
-                    {copy.player ? <span className="note">{copy.player}</span> : null}
-                    <Button
-                      look="quiet"
-                      size="icon"
-                      label={`Take ${copy.number ? `number ${copy.number}` : `copy ${i + 1}`} out`}
-                      onClick={() => takeCopy(bench, i)}
-                    >
-                      <Sign name="close" />
-                    </Button>
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((row) => (
-                <OwnRow key={row.field.path} row={row} design={design} values={values} />
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <ul className="copies-list">
+          {copies.map((copy, i) => (
+            // A copy is known by its place in the list.
+            // eslint-disable-next-line react/no-array-index-key
+            <li key={i}>
+              <span>
+                <strong>{nameOf(copy, i)}</strong> {copy.player ? <span className="note">for {copy.player}</span> : null}
+              </span>
+              <Button look="quiet" size="icon" label={`Take ${nameOf(copy, i)} out`} onClick={() => takeCopy(bench, i)}>
+                <Sign name="close" />
+              </Button>
+            </li>
+          ))}
+        </ul>
       ) : null}
+      {copies.length > 0 ? rows.map((row) => <OwnNumber key={row.field.path} row={row} design={design} values={values} />) : null}
       {copies.length > 0 ? (
         <ListChoice
           label="A number that differs"
@@ -122,41 +106,40 @@ export function Copies() {
   );
 }
 
-interface OwnRowProps {
+const nameOf = (copy: Copy, index: number): string => (copy.number ? `No. ${copy.number}` : `copy ${index + 1}`);
+
+interface OwnNumberProps {
   readonly row: Shared;
   readonly design: Design;
   /** The numbers of every copy. */
   readonly values: readonly ReadonlyMap<string, number>[];
 }
 
-function OwnRow({ row, design, values }: OwnRowProps) {
+/** One number that differs: the design's, and every copy's. */
+function OwnNumber({ row, design, values }: OwnNumberProps) {
   const bench = useBench();
   const notation = useNotation();
   const { field, name } = row;
   const quantity = quantityOf(field.spec.type) ?? "number";
   return (
-    <tr>
-      <th scope="row">{name}</th>
-      <td className="num">{say(field.value as number, quantity, notation)}</td>
+    <div className="copies-number">
+      <h4>{name}</h4>
+      <span>this design</span>
+      <span className="num copies-ours">{say(field.value as number, quantity, notation)}</span>
       {(design.copies ?? []).map((copy, i) => {
         const own = copy.own?.[field.path];
         const settled = values[i]?.get(field.path);
         return (
           // eslint-disable-next-line react/no-array-index-key
-          <td key={i} data-own={own === undefined ? undefined : ""}>
+          <Fragment key={i}>
+            <span>
+              {nameOf(copy, i)} <span className="note">{own === undefined ? "shared" : "its own"}</span>
+            </span>
             <TextField
-              label={`${name}, ${copy.number ? `number ${copy.number}` : `copy ${i + 1}`}`}
+              label={`${name}, ${nameOf(copy, i)}`}
               numeric
               follows={own === undefined}
-              value={
-                typeof own === "string"
-                  ? own
-                  : typeof own === "number"
-                    ? say(own, quantity, notation)
-                    : settled === undefined
-                      ? ""
-                      : say(settled, quantity, notation)
-              }
+              value={typeof own === "string" ? own : settled === undefined ? "" : say(settled, quantity, notation)}
               onCommit={(typed) => {
                 const said = sayOwn(bench, i, field.path, typed);
                 if (!said.ok) return { path: field.path, label: name, ...said.error };
@@ -171,10 +154,10 @@ function OwnRow({ row, design, values }: OwnRowProps) {
                 };
               }}
             />
-          </td>
+          </Fragment>
         );
       })}
-    </tr>
+    </div>
   );
 }
 
