@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { describe, expect, it } from "vitest";
+import { deriveLettered } from "../../src/cli/design-file.ts";
 import { readDesign } from "../../src/document/read.ts";
 import type { Design } from "../../src/document/design.ts";
 import type { MeasuresByKind } from "../../src/parts/contract.ts";
@@ -22,7 +23,7 @@ const boardOf = (name: string): MeasuresByKind["fingerboard"] =>
 
 describe("the examples", () => {
   it.each(names)("%s derives in sound drawings, and its checks find nothing even to look at", (name) => {
-    const derived = createDeriver()(open(name));
+    const derived = deriveLettered(open(name));
     expect(derived.problems).toEqual([]);
     for (const part of [derived.instrument, ...derived.parts]) {
       expectSound(part);

@@ -132,7 +132,9 @@ export function Board(props: BoardProps) {
 
   const view = useMemo<View | undefined>(
     () =>
-      size && room ? { camera: camera ?? fitDrawing(drawing.focus ?? index.bounds, drawing.dimensions, size, room, measure), ...size } : undefined,
+      size && room
+        ? { camera: camera ?? fitDrawing(drawing.focus ?? index.bounds, drawing.dimensions, size, room, measure), ...size }
+        : undefined,
     [size, room, camera, index, drawing, measure],
   );
   const placed = useMemo(() => {
