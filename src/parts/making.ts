@@ -201,13 +201,13 @@ export const makingTable = (from: MadeFrom = ALL): ParamTable<Making> => ({
   grain: {
     type: "choice",
     label: "Grain",
-    help: "Which way the grain of the wood runs. Templates that share a sheet are laid with it the same way, so that the sheet can be glued to one board.",
+    help: "Which way the grain of the wood runs as the template is drawn. Templates that share a sheet are laid with it the same way, so that the sheet can be glued to one board.",
     group: SHAPE,
     fallback: from.grain ?? "any",
     options: [
       { value: "any", label: "Either way" },
-      { value: "along-x", label: "Left to right as drawn" },
-      { value: "along-y", label: "Up and down as drawn" },
+      { value: "along-x", label: "Left to right" },
+      { value: "along-y", label: "Up and down" },
     ],
   },
   fixing: {

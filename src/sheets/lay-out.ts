@@ -37,7 +37,7 @@ export function layOut(asked: readonly Template[], options: SheetOptions): Sheet
     const [plan] = own.plans;
     groups.push({ name: nameOf(own.template), templates: [i], plan, ...draftPlan(plan)! });
   }
-  groups.sort((a, b) => a.templates[0]! - b.templates[0]!);
+  groups.sort((a, b) => Math.min(...a.templates) - Math.min(...b.templates));
 
   const drafts = groups.flatMap((group) => group.drafts);
   const lengths = groups.map((group) => measure(group, options));

@@ -42,8 +42,10 @@ export function stackRows(longs: readonly Long[], options: SheetOptions, first: 
     );
     if (saved > best.saved) best = { stacks, saved };
   }
-  // Numbered once it is known which are stacks: the letters of their sheets are the same.
-  return best.stacks.flatMap(({ members }, n) => {
+  // Numbered once it is known which are stacks, in the order in which the templates were asked for.
+  const firstOf = ({ members }: Row): number => Math.min(...members.map(({ piece }) => piece));
+  const stacks = best.stacks.toSorted((a, b) => firstOf(a) - firstOf(b));
+  return stacks.flatMap(({ members }, n) => {
     const name = stackName(first + n);
     const plan = planOf(members, longs, options, name, shift);
     const tiled = plan && draftPlan(plan);

@@ -4,7 +4,8 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { beforeAll, describe, expect, it } from "vitest";
+import { getDocument, VerbosityLevel } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { beforeAll, describe, expect, it, vi } from "vitest";
 import { pdfOf } from "../../src/export/pdf/writer.ts";
 import { layOut } from "../../src/sheets/lay-out.ts";
 import { PAPERS } from "../../src/sheets/paper.ts";
@@ -50,6 +51,35 @@ describe("independent readers", { timeout: 60_000 }, () => {
     const faces = stdout.split("\n").filter((line) => /^[A-Z]{6}\+/.test(line));
     expect(faces).toHaveLength(2);
     for (const face of faces) expect(face).toMatch(/TrueType\s+Identity-H\s+yes\s+yes\s+yes/);
+  });
+
+  it("pdfium opens and draws every page, whatever is installed beside this project", async () => {
+    const library = await PDFiumLibrary.init();
+    const document = await library.loadDocument(readFileSync(path));
+    expect(document.getPageCount()).toBe(pages);
+    for (const page of document.pages()) {
+      const { data } = await page.render({ scale: 0.5, render: "bitmap" });
+      expect(data.some((value, k) => k % 4 === 0 && value < 128)).toBe(true);
+    }
+    document.destroy();
+    library.destroy();
+  });
+
+  it("pdf.js reads every page without a warning, whatever is installed beside this project", async () => {
+    const said: unknown[] = [];
+    const spies = (["log", "warn", "error"] as const).map((way) =>
+      vi.spyOn(console, way).mockImplementation((...words) => void said.push(...words)),
+    );
+    const doc = await getDocument({ data: new Uint8Array(readFileSync(path)), verbosity: VerbosityLevel.WARNINGS }).promise;
+    expect(doc.numPages).toBe(pages);
+    for (let n = 1; n <= pages; n++) {
+      const page = await doc.getPage(n);
+      expect((await page.getOperatorList()).fnArray.length).toBeGreaterThan(50);
+      expect((await page.getTextContent()).items.length).toBeGreaterThan(10);
+    }
+    await doc.destroy();
+    for (const spy of spies) spy.mockRestore();
+    expect(said).toEqual([]);
   });
 
   it("pdfium draws a 100 mm square 100 mm wide and high at 600 dots an inch", async () => {
