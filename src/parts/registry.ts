@@ -11,6 +11,7 @@ import { neck } from "./neck/index.ts";
 import { nut } from "./nut/index.ts";
 import { offcut } from "./offcut/index.ts";
 import { pickguard } from "./pickguard/index.ts";
+import { port } from "./port/index.ts";
 import { shape } from "./shape/index.ts";
 import { sides } from "./sides/index.ts";
 import { soundhole } from "./soundhole/index.ts";
@@ -31,6 +32,7 @@ export const REGISTRY: readonly AnyPart[] = [
   entry(soundhole),
   entry(sides),
   entry(bracing),
+  entry(port),
   entry(pickguard),
   entry(shape),
   entry(offcut),
