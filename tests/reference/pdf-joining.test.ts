@@ -1,15 +1,25 @@
 /** Sheets joined from nothing but what is printed on them: crosses of one number laid on each other. */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { readDesign } from "../../src/document/read.ts";
 import { pdfOf } from "../../src/export/pdf/writer.ts";
 import { flatten } from "../../src/geometry/flatten.ts";
+import { createDeriver } from "../../src/parts/derive.ts";
 import { layOut } from "../../src/sheets/lay-out.ts";
 import { PAPERS } from "../../src/sheets/paper.ts";
 import type { SheetOptions } from "../../src/sheets/sheet.ts";
-import type { Template } from "../../src/templates/template.ts";
+import { templatesOf, type Template } from "../../src/templates/template.ts";
 import { fonts } from "../export/fonts.ts";
 import { distance, readPdf, straight, type Point, type ReadPage, type ReadPiece } from "../export/read-pdf.ts";
 import { bodyHalf, fingerboard, ring, sheetOptions } from "../sheets/synthetic-templates.ts";
 import { chance, star } from "../sheets/random-outlines.ts";
+
+function exampleTemplates(name: string): Template[] {
+  const read = readDesign(readFileSync(join(import.meta.dirname, "../../examples", name), "utf8"));
+  if (!read.ok) throw new Error(read.message);
+  return templatesOf(createDeriver()(read.design));
+}
 
 /** A joining mark: a circle of 1.5 mm with a cross through its middle and its number beside it. */
 function marksOf(page: ReadPage): Map<string, Point> {
@@ -117,12 +127,14 @@ function toSegment(p: Point, a: Point, b: Point): number {
 /** The template's own lines in 0.0005 mm chords, turned by quarters and moved so that its lower left corner is `corner`. */
 function trueLines(template: Template, quarters: number, corner: Point): (readonly [Point, Point])[] {
   const lines = template.drawing.layers.flatMap((layer) =>
-    layer.shapes.map(({ path }) => {
-      const points = flatten(path, 0.0005).map(({ x, y }) =>
-        quarters === 0 ? { x, y } : quarters === 1 ? { x: -y, y: x } : quarters === 2 ? { x: -x, y: -y } : { x: y, y: -x },
-      );
-      return path.closed ? [...points, points[0]!] : points;
-    }),
+    layer.shapes
+      .flatMap(({ path, holes = [] }) => [path, ...holes])
+      .map((path) => {
+        const points = flatten(path, 0.0005).map(({ x, y }) =>
+          quarters === 0 ? { x, y } : quarters === 1 ? { x: -y, y: x } : quarters === 2 ? { x: -x, y: -y } : { x: y, y: -x },
+        );
+        return path.closed ? [...points, points[0]!] : points;
+      }),
   );
   const [minX, minY] = [Math.min(...lines.flat().map((p) => p.x)), Math.min(...lines.flat().map((p) => p.y))];
   const moved = lines.map((line) => line.map(({ x, y }) => ({ x: x - minX + corner.x, y: y - minY + corner.y })));
@@ -187,6 +199,22 @@ describe("tiles joined by their own marks give the template back", { timeout: 12
         expect(missing).toBeLessThan(0.31);
       });
     }
+  }
+
+  const large = exampleTemplates("showpiece-tenor-guitar.json").filter(
+    (template) => layOut([template], sheetOptions({ paper: PAPERS["a4"]! })).tilings[0]!.sheets.length > 3,
+  );
+  it("the richest example has templates of four sheets and more to join", () => {
+    expect(large.length).toBeGreaterThan(2);
+  });
+  for (const template of large) {
+    it(`${template.id} of the richest example on A4`, async () => {
+      const { sheets, worstMark, worstLine, missing } = await check(template, { paper: PAPERS["a4"]! });
+      expect(sheets).toBeGreaterThan(3);
+      expect(worstMark).toBeLessThan(0.01);
+      expect(worstLine).toBeLessThan(0.02);
+      expect(missing).toBeLessThan(0.31);
+    });
   }
 
   it("the length to measure after joining is true between its crosses", async () => {
