@@ -81,3 +81,21 @@ export function setOwn(design: Design, index: number, path: string, raw: Raw): R
 export const ownPaths = ({ copies = [] }: Design): readonly string[] => [
   ...new Set(copies.flatMap(({ own }) => Object.keys(own ?? {}))),
 ];
+
+/** What a copy is called: "No. 22", or by its place where it has no number. */
+export const copyName = ({ number }: Copy, index: number): string =>
+  number?.trim() ? `No. ${number.trim()}` : `copy ${index + 1}`;
+
+/** The design itself and all its copies, each as a design of its own with its name; a design without copies stands alone, unnamed. */
+export function instrumentsOf(design: Design): readonly { readonly name: string; readonly design: Design }[] {
+  const { copies = [] } = design;
+  if (copies.length === 0) return [{ name: "", design }];
+  const first = design.order?.number?.trim() ? `No. ${design.order.number.trim()}` : "the first";
+  return [
+    { name: first, design },
+    ...copies.flatMap((copy, i) => {
+      const found = copyOf(design, i);
+      return found.ok ? [{ name: copyName(copy, i), design: found.value.design }] : [];
+    }),
+  ];
+}

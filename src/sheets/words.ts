@@ -3,9 +3,11 @@ import type { Template } from "../templates/template.ts";
 import type { StripWords } from "./furniture/strip.ts";
 import type { SheetOptions } from "./sheet.ts";
 
-/** "Fingerboard, blank outline"; a title that begins with the part's name stands alone. */
-export const nameOf = ({ partLabel, title }: Template): string =>
-  title.toLowerCase().startsWith(partLabel.toLowerCase()) ? title : `${partLabel}, ${lowerFirst(title)}`;
+/** "Fingerboard, blank outline"; a title that begins with the part's name stands alone. Then whom it serves. */
+export function nameOf({ partLabel, title, serves }: Template): string {
+  const name = title.toLowerCase().startsWith(partLabel.toLowerCase()) ? title : `${partLabel}, ${lowerFirst(title)}`;
+  return serves === undefined ? name : `${name} (${serves})`;
+}
 
 /** As within a sentence; abbreviations are left alone. */
 export const lowerFirst = (text: string): string =>

@@ -10,6 +10,8 @@ export interface Template extends TemplateSource {
   readonly partLabel: string;
   /** What could not be made as asked, in sentences; drawn on the template where it is. */
   readonly cautions?: readonly string[];
+  /** Which instruments it serves, where a design has copies: "No. 21 and 22". */
+  readonly serves?: string;
 }
 
 /** Every template of every part, in the order of the parts. A part with problems gives none. */

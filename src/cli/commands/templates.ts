@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import { instrumentsOf, numbersOfAll } from "../../document/copies.ts";
 import type { Design } from "../../document/design.ts";
 import { fingerprintOf } from "../../document/fingerprint.ts";
 import { ALL_IN_ONE, fileStemOf, pdfFileOf, svgFileOf, svgOfAll } from "../../export/job.ts";
@@ -6,6 +7,7 @@ import { inkBounds } from "../../sheets/ink.ts";
 import { parsePaper } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS, type PrinterCorrection, type SheetOptions } from "../../sheets/sheet.ts";
 import { makingPath, makingsOf } from "../../parts/makings.ts";
+import { mergeRuns, sharedIdOf } from "../../templates/copies.ts";
 import { jointsOf, makePatterns } from "../../templates/patterns.ts";
 import { templatesOf, type Template } from "../../templates/template.ts";
 import { lengthInFull } from "../../units/format.ts";
@@ -50,6 +52,7 @@ export const templates: Command = {
           title: template.title,
           lineIs: template.lineIs,
           role: roleOf(template),
+          ...(template.serves === undefined ? {} : { serves: template.serves }),
           ...(template.cautions ? { cautions: template.cautions } : {}),
           widthMm: maxX - minX,
           heightMm: maxY - minY,
@@ -74,19 +77,25 @@ export const templates: Command = {
 /** The chosen templates and their moved joints as the design says; what could not be made as asked is told. */
 function made(
   design: Design,
-  { say, order, fingerprint }: SheetOptions,
+  { say, fingerprint }: SheetOptions,
   args: Arguments,
   tell: (line: string) => void,
 ): { readonly chosen: readonly Template[]; readonly joints: NonNullable<SheetOptions["joints"]> } {
-  const derived = deriveWhole(design);
-  const sources = templatesOf(derived);
+  const runs = instrumentsOf(design).map((one) => {
+    const derived = deriveWhole(one.design);
+    const sources = templatesOf(derived);
+    const number = one.design.order?.number ?? "";
+    const makings = makingsOf(one.design, derived);
+    return { name: one.name, sources, patterns: makePatterns(sources, makings, { say, number, fingerprint }) };
+  });
+  const sources = runs.flatMap((run) => run.sources);
   const wanted = new Set(chosenOf(sources, args).map(({ id }) => id));
   const known = new Set(sources.flatMap(({ id, partId }) => [id, partId]));
   for (const id of Object.keys(design.templates ?? {}))
     if (!known.has(id)) tell(`there is no template ${id}: what the design says of it is left aside`);
-  const patterns = makePatterns(sources, makingsOf(design, derived), { say, number: order.number, fingerprint });
+  const patterns = mergeRuns(runs);
   const chosen = patterns
-    .filter(({ source }) => wanted.has(source.id))
+    .filter(({ source }) => wanted.has(sharedIdOf(source.id)))
     .map(({ source, made: done }) => {
       if (!done.ok) throw new CliError(`${done.error.message}: ${makingPath(source.id)} (${done.error.mend})`);
       for (const caution of done.value.cautions ?? []) tell(`${source.id}: ${caution}`);
@@ -129,7 +138,7 @@ function sheetOptionsOf(design: Design, args: Arguments): SheetOptions {
     ...SHEET_DEFAULTS,
     paper: paper.value,
     ...(printer ? { printer } : {}),
-    order: { number: design.order?.number ?? "", title: design.order?.title ?? "", player: design.order?.player ?? "" },
+    order: { number: numbersOfAll(design).join(", "), title: design.order?.title ?? "", player: design.order?.player ?? "" },
     date: design.order?.date ?? "",
     fingerprint: fingerprintOf(design),
     say: (mm) => lengthInFull(mm, style),

@@ -1,7 +1,7 @@
 /** Several instruments from one design: each copy's number and player, and what it has of its own, beside the shared numbers. */
 import { Fragment, useMemo, useState } from "react";
-import { copyOf, ownPaths } from "../../document/copies.ts";
-import type { Copy, Design } from "../../document/design.ts";
+import { copyName, copyOf, ownPaths } from "../../document/copies.ts";
+import type { Design } from "../../document/design.ts";
 import { createDeriver } from "../../parts/derive.ts";
 import type { Derived, Field, Problem } from "../../parts/derived.ts";
 import { addCopyTo, sayOwn, takeCopy } from "../../store/commands/edit-copies.ts";
@@ -73,9 +73,9 @@ export function Copies() {
             // eslint-disable-next-line react/no-array-index-key
             <li key={i}>
               <span>
-                <strong>{nameOf(copy, i)}</strong> {copy.player ? <span className="note">for {copy.player}</span> : null}
+                <strong>{copyName(copy, i)}</strong> {copy.player ? <span className="note">for {copy.player}</span> : null}
               </span>
-              <Button look="quiet" size="icon" label={`Take ${nameOf(copy, i)} out`} onClick={() => takeCopy(bench, i)}>
+              <Button look="quiet" size="icon" label={`Take ${copyName(copy, i)} out`} onClick={() => takeCopy(bench, i)}>
                 <Sign name="close" />
               </Button>
             </li>
@@ -106,8 +106,6 @@ export function Copies() {
   );
 }
 
-const nameOf = (copy: Copy, index: number): string => (copy.number ? `No. ${copy.number}` : `copy ${index + 1}`);
-
 interface OwnNumberProps {
   readonly row: Shared;
   readonly design: Design;
@@ -133,10 +131,10 @@ function OwnNumber({ row, design, values }: OwnNumberProps) {
           // eslint-disable-next-line react/no-array-index-key
           <Fragment key={i}>
             <span>
-              {nameOf(copy, i)} <span className="note">{own === undefined ? "shared" : "its own"}</span>
+              {copyName(copy, i)} <span className="note">{own === undefined ? "shared" : "its own"}</span>
             </span>
             <TextField
-              label={`${name}, ${nameOf(copy, i)}`}
+              label={`${name}, ${copyName(copy, i)}`}
               numeric
               follows={own === undefined}
               value={typeof own === "string" ? own : settled === undefined ? "" : say(settled, quantity, notation)}

@@ -6,6 +6,7 @@ import { makingPath } from "../../parts/makings.ts";
 import { CAUTIONS } from "../../sheets/furniture/notes.ts";
 import { optionsProblem } from "../../sheets/rooms.ts";
 import { editValue } from "../../store/commands/edit-value.ts";
+import { sharedIdOf } from "../../templates/copies.ts";
 import { jointsOf } from "../../templates/patterns.ts";
 import type { Template } from "../../templates/template.ts";
 import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
@@ -15,7 +16,7 @@ import { sheetOptions } from "../sheets/options.ts";
 import { Pages } from "../sheets/pages.tsx";
 import { PaperPanel } from "../sheets/paper-panel.tsx";
 import { usePaperSettings } from "../sheets/paper-settings.ts";
-import { madeOf, patternsOf } from "../sheets/patterns.ts";
+import { madeOf, patternsOfAll } from "../sheets/patterns.ts";
 import { archiveOfJob, pdfOfJob, svgOfJob } from "../sheets/save-sheets.ts";
 import { useLayOut } from "../sheets/sheets-client.ts";
 import { TemplateList } from "../sheets/template-list.tsx";
@@ -45,7 +46,7 @@ export function SheetsPlace() {
   const settings = usePaperSettings(useNotation().unit);
   const leftOut = useStore(leftOutStore, (s) => s.ids);
   const [shown, setShown] = useState<string>();
-  const patterns = useMemo(() => patternsOf(design, derived), [design, derived]);
+  const patterns = useMemo(() => patternsOfAll(design, derived), [design, derived]);
   const templates = useMemo(() => madeOf(patterns.filter(({ source }) => !leftOut.has(source.id))), [patterns, leftOut]);
   const options = useMemo(
     () => (settings.chosen ? { ...sheetOptions(design, settings.chosen), joints: jointsOf(patterns) } : undefined),
@@ -53,12 +54,12 @@ export function SheetsPlace() {
   );
   const problem = options && optionsProblem(options);
   const laid = useLayOut(templates, problem ? undefined : options);
-  const shownPattern = patterns.find(({ source }) => source.id === shown);
+  const shownPattern = patterns.find(({ source }) => shown !== undefined && source.id === sharedIdOf(shown));
   const tiling = laid.set?.tilings.find(({ templateId }) => templateId === shown);
 
   function moveJoints(ids: readonly string[], by: { readonly x: number; readonly y: number }): void {
     const gesture = `joints ${ids.join(" ")} ${Date.now()}`;
-    for (const id of ids) {
+    for (const id of new Set(ids.map(sharedIdOf))) {
       const joint = patterns.find(({ source }) => source.id === id)?.joint ?? { x: 0, y: 0 };
       editValue(bench, `${makingPath(id)}.jointAcross`, `${joint.x + by.x} mm`, gesture);
       editValue(bench, `${makingPath(id)}.jointUp`, `${joint.y + by.y} mm`, gesture);
@@ -108,7 +109,9 @@ export function SheetsPlace() {
 function Foot({ templates, options }: { readonly templates: readonly Template[]; readonly options: PlainOptions | undefined }) {
   const design = useDesign();
   const saving = useSheetSaving();
-  const ready = options !== undefined && templates.length > 0;
+  // What is still being worked out would be missing from the files.
+  const { waiting } = useDerived();
+  const ready = options !== undefined && templates.length > 0 && !waiting;
   const start = (write: Parameters<typeof saving.save>[1]) => (): void => {
     if (options) void saving.save({ design, templates, options }, write);
   };
