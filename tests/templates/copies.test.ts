@@ -30,8 +30,10 @@ describe("templates of several copies", () => {
     const slots = patterns.filter(({ source }) => sharedIdOf(source.id) === "fingerboard/blank-outline");
     expect(slots.map(({ source }) => source.serves)).toEqual(["No. 21 and 22", "No. 23"]);
     expect(slots.map(({ source }) => source.id)).toEqual(["fingerboard/blank-outline", "fingerboard/blank-outline@no-23"]);
-    const gauges = patterns.filter(({ source }) => sharedIdOf(source.id) === "fingerboard/radius-gauges");
-    expect(gauges.map(({ source }) => source.serves)).toEqual(["No. 21, 22 and 23"]);
+    const thick = all(done(setOwn(run, 1, "parts.nut.thickness", "7 mm")));
+    expect(thick.filter(({ source }) => /^nut\/.*@no-23$/.test(source.id)).length).toBeGreaterThan(0);
+    const boards = thick.filter(({ source }) => sharedIdOf(source.id) === "fingerboard/blank-outline");
+    expect(boards.map(({ source }) => source.serves)).toEqual(["No. 21, 22 and 23"]);
   });
 
   it("are no others for a design without copies", () => {
