@@ -79,6 +79,17 @@ function PointTools({
 
   return (
     <>
+      {editor.titles.length > 1 ? (
+        <Menu
+          align="start"
+          trigger={<Button size="small">{outline.title}</Button>}
+          entries={editor.titles.map((title) => ({
+            label: title,
+            checked: title === outline.title,
+            onChoose: () => editor.take(title),
+          }))}
+        />
+      ) : null}
       <Menu
         align="start"
         trigger={

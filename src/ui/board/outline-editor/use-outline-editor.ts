@@ -13,6 +13,9 @@ import { SNAPS, type Snap } from "./snap.ts";
 
 export interface OutlineEditor {
   readonly outline: PointOutline;
+  /** The titles of all outlines of the part, where it has several; `take` another one to work on. */
+  readonly titles: readonly string[];
+  readonly take: (title: string) => void;
   readonly chosen: ReadonlySet<number>;
   readonly choose: (indices: Iterable<number>) => void;
   readonly snaps: ReadonlySet<Snap>;
@@ -41,7 +44,9 @@ const RUN_MS = 1000;
 /** Undefined where the part has no outline by points. */
 export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
   const bench = useBench();
-  const outline = part.outlines()[0];
+  const [taken, setTaken] = useState("");
+  const outlines = part.outlines();
+  const outline = outlines.find(({ title }) => title === taken) ?? outlines[0];
   const indices = useSession((s) => (s.points?.part === part.id ? s.points.indices : NO_POINTS));
   const [snaps, setSnaps] = useState<ReadonlySet<Snap>>(() => new Set(SNAPS));
   const [fairness, setFairness] = useState(false);
@@ -126,6 +131,12 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
 
   return {
     outline,
+    titles: outlines.map(({ title }) => title),
+    take: (title) => {
+      drop();
+      choose([]);
+      setTaken(title);
+    },
     chosen,
     choose,
     snaps,
