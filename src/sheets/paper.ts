@@ -1,5 +1,7 @@
 /** Paper: the sheets that printers take, rolls, and sizes typed by the maker. Sizes in mm as their standards give them. */
 
+import { INCH } from "./furniture/bars.ts";
+
 /** A sheet `width` by `height` mm in the position that its name gives it (ISO: upright; ledger: lying). */
 export interface SheetPaper {
   readonly kind: "sheet";
@@ -50,7 +52,8 @@ export type PaperResult =
   | { readonly ok: false; readonly error: { readonly message: string; readonly mend: string } };
 
 /**
- * Reads a paper as typed: a name ("a4", "Letter", "ANSI C"), a size in mm ("300x500", "300 × 500 mm"), or a roll ("roll 610").
+ * Reads a paper as typed: a name ("a4", "Letter", "ANSI C"), a size in mm or inches ("300x500", "300 × 500 mm",
+ * "13 x 19 in"), or a roll ("roll 610", "roll 24 in").
  * @returns the paper, or what is wrong with it
  */
 export function parsePaper(text: string): PaperResult {
@@ -58,13 +61,17 @@ export function parsePaper(text: string): PaperResult {
   const name = said.replace(/[\s_]+/g, "-");
   if (Object.hasOwn(PAPERS, name)) return { ok: true, value: PAPERS[name]! };
   const number = String.raw`(\d{1,5}(?:[.,]\d{1,4})?)`;
-  const roll = new RegExp(String.raw`^roll\s*(?:of\s*)?${number}\s*(?:mm)?$`).exec(said);
-  const size = new RegExp(String.raw`^${number}\s*(?:mm)?\s*[x×*]\s*${number}\s*(?:mm)?$`).exec(said);
-  const [width, height] = (roll ?? size ?? []).slice(1).map((n) => Number(n.replace(",", ".")));
+  const roll = new RegExp(String.raw`^roll\s*(?:of\s*)?${number}\s*(?:mm|in)?$`).exec(said);
+  const size = new RegExp(String.raw`^${number}\s*(?:mm|in)?\s*[x×*]\s*${number}\s*(?:mm|in)?$`).exec(said);
+  // One unit for both sides, said once or twice.
+  const units = [...new Set(said.match(/mm|in/g))];
+  const [unit = "mm"] = units;
+  const typed = units.length > 1 ? [] : (roll ?? size ?? []).slice(1).map((n) => Number(n.replace(",", ".")));
+  const [width, height] = unit === "in" ? typed.map((n) => n * INCH) : typed;
   if (width === undefined) {
     return wrong(
       `"${text.trim().slice(0, 40)}" is no paper known here`,
-      `Name one of ${Object.keys(PAPERS).join(", ")}, or give 300x500 or "roll 610", in mm.`,
+      `Name one of ${Object.keys(PAPERS).join(", ")}, or give 300x500 or "roll 610" in mm, or 13 x 19 in.`,
     );
   }
   const sides = height === undefined ? [width] : [width, height];
@@ -82,7 +89,9 @@ export function parsePaper(text: string): PaperResult {
   return {
     ok: true,
     value:
-      height === undefined ? { kind: "roll", label: `Roll ${width} mm`, width } : sheet(`${width} × ${height} mm`, width, height),
+      height === undefined
+        ? { kind: "roll", label: `Roll ${typed[0]} ${unit}`, width }
+        : sheet(`${typed.join(" × ")} ${unit}`, width, height),
   };
 }
 

@@ -38,6 +38,13 @@ describe("papers", () => {
       expect(read(text)).toMatchObject({ kind: "sheet", width: 300, height: 500 });
     expect(read("297,5x420")).toMatchObject({ width: 297.5 });
     expect(read("roll 610")).toMatchObject({ kind: "roll", width: 610 });
+    // 13 x 25.4 = 330.2 mm, 19 x 25.4 = 482.6 mm, 24 x 25.4 = 609.6 mm.
+    for (const text of ["13 x 19 in", "13in x 19in"]) {
+      const paper = read(text) as { label: string; width: number; height: number };
+      expect(paper.label).toBe("13 × 19 in");
+      expect([paper.width, paper.height].map((side) => Number(side.toFixed(6)))).toEqual([330.2, 482.6]);
+    }
+    expect(read("roll 24 in")).toMatchObject({ kind: "roll", label: "Roll 24 in", width: expect.closeTo(609.6, 6) });
     expect(read("Roll of 914.4 mm")).toMatchObject({ kind: "roll", width: 914.4 });
   });
 
@@ -52,6 +59,8 @@ describe("papers", () => {
       "-300x500",
       "99999x300",
       "roll 90",
+      "13 in x 330 mm",
+      "roll 4 in",
       "constructor",
       "a".repeat(1e5),
     ]) {

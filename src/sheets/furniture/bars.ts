@@ -4,7 +4,7 @@ import { textWidth } from "../lettering.ts";
 
 /** A bar of 4 in is 101.6 mm. */
 const FOUR_INCHES = 101.6;
-const INCH = FOUR_INCHES / 4;
+export const INCH = FOUR_INCHES / 4;
 
 /** Room that a pair of bars takes: along its length and across, mm. */
 export const BARS_LENGTH = FOUR_INCHES + 3;

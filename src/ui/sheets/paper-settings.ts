@@ -46,7 +46,7 @@ const tableFor = (unit: LengthUnit, printers: readonly MeasuredPrinter[]): Param
   other: {
     type: "text",
     label: "Width and length, or roll",
-    help: "In mm, as 300 x 500; or a roll by its width, as roll 610.",
+    help: "In mm, as 300 x 500, or in inches, as 13 x 19 in; or a roll by its width, as roll 610.",
     group: PAPER,
     fallback: "300 x 500",
     maxLength: 40,
