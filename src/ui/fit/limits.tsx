@@ -1,5 +1,6 @@
 /** The limits of a check, to be changed by the maker; a changed one is told wherever its findings stand. */
 import { useMemo } from "react";
+import { createStore } from "zustand/vanilla";
 import { WHOLE, wholeCheckOf } from "../../parts/whole-checks.ts";
 import type { Limit, NumberSpec } from "../../parts/contract.ts";
 import type { DesignNumbers, Field, Problem } from "../../parts/derived.ts";
@@ -19,6 +20,16 @@ export interface PlacedLimit {
   /** As the maker typed it; undefined if it stands as it came. */
   readonly raw: unknown;
 }
+
+/** Findings whose limits are open, by key; they stay so when a changed limit moves a finding to another group. */
+export const openLimits = createStore<{ readonly keys: ReadonlySet<string> }>(() => ({ keys: new Set() }));
+
+export const toggleLimits = (key: string): void =>
+  openLimits.setState(({ keys }) => {
+    const next = new Set(keys);
+    if (!next.delete(key)) next.add(key);
+    return { keys: next };
+  });
 
 /** The limits of the check that a finding comes from. */
 export function useLimits(finding: PlacedFinding): readonly PlacedLimit[] {
@@ -77,8 +88,10 @@ function careful(editing: Editing, limits: readonly PlacedLimit[], notation: Not
   };
   return {
     ...editing,
-    tryValue: (path, raw) => problemOf(path, raw) ?? editing.tryValue(path, raw),
+    // A limit that is being typed moves no finding from group to group yet.
+    tryValue: problemOf,
     sayValue: (path, raw, gesture) => problemOf(path, raw) ?? editing.sayValue(path, raw, gesture),
+    drop: () => undefined,
   };
 }
 

@@ -1,5 +1,5 @@
 /** Checks as sentences: measured, needed, where the limit comes from, what to change, and the way to the place. */
-import { useState } from "react";
+import { useStore } from "zustand";
 import { sentenceOf, type PlacedFinding } from "../../checks/findings.ts";
 import { select, showPart } from "../../store/session-store.ts";
 import { useBench, useNotation } from "../bench.ts";
@@ -9,7 +9,7 @@ import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
 import { say, wordsIn, type Notation } from "../notation.ts";
 import { wholeCheckOf } from "../../parts/whole-checks.ts";
 import { showPlace } from "../shown-place.ts";
-import { isChanged, LimitFields, useLimits } from "../fit/limits.tsx";
+import { isChanged, LimitFields, openLimits, toggleLimits, useLimits } from "../fit/limits.tsx";
 import "./finding-list.css";
 
 interface FindingListProps {
@@ -48,7 +48,7 @@ function FindingItem({
   const bench = useBench();
   const notation = useNotation();
   const limits = useLimits(finding);
-  const [open, setOpen] = useState(false);
+  const open = useStore(openLimits, ({ keys }) => named && keys.has(keyOf(finding)));
   const sentence = sentenceOf(finding, (value, quantity) => say(value, quantity, notation));
   const needed =
     finding.needed !== undefined && !finding.says.includes("{needed}")
@@ -90,7 +90,7 @@ function FindingItem({
           {limits.length > 0 && named ? (
             <>
               {" · "}
-              <Button look="link" label={`Limits of: ${sentence}`} pressed={open} onClick={() => setOpen(!open)}>
+              <Button look="link" label={`Limits of: ${sentence}`} pressed={open} onClick={() => toggleLimits(keyOf(finding))}>
                 {limits.length === 1 ? "limit" : "limits"}
               </Button>
             </>
