@@ -1,4 +1,4 @@
-/** Short notes to the maker at the foot of the window. They leave by themselves unless they ask for something. */
+/** Short notes to the maker over the strip. They leave by themselves unless they ask for something. */
 import { Toast } from "@base-ui/react/toast";
 import { Button } from "./button.tsx";
 import { Sign } from "./sign.tsx";
@@ -59,7 +59,7 @@ export function Tells({ children }: { readonly children: React.ReactNode }) {
 function Listed() {
   const { toasts } = Toast.useToastManager();
   return toasts.map((toast) => (
-    <Toast.Root key={toast.id} toast={toast} className="tell" swipeDirection={["down", "right"]}>
+    <Toast.Root key={toast.id} toast={toast} className="tell" swipeDirection={["up", "left"]}>
       <Toast.Content className="tell-row">
         <div className="tell-words">
           <Toast.Title className="tell-title" render={<p />} />

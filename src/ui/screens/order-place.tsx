@@ -4,7 +4,7 @@ import { useStore } from "zustand";
 import { ORDER_STATUSES, type Order, type OrderStatus } from "../../document/design.ts";
 import type { Problem } from "../../parts/derived.ts";
 import { holderOf, nextNumber } from "../../store/series.ts";
-import { useBench, useDerived, useDesign } from "../bench.ts";
+import { useBench, useDesign } from "../bench.ts";
 import { BuiltList } from "../built/built-list.tsx";
 import { Copies } from "../copies/copies.tsx";
 import { titleOf } from "../frame/title.ts";
@@ -119,14 +119,13 @@ function OrderSheet({ kept, given }: KeptList) {
 
 /** Saves the whole order on paper, and lets go of it while it is being written. */
 function ReportButton() {
-  const design = useDesign();
-  const derived = useDerived();
+  const bench = useBench();
   const [writing, setWriting] = useState<AbortController>();
   async function save(): Promise<void> {
     const controller = new AbortController();
     setWriting(controller);
     try {
-      await saveReport(design, derived, controller.signal);
+      await saveReport(bench, controller.signal);
     } catch (error) {
       if (!controller.signal.aborted)
         tell({ title: "It was not saved.", more: error instanceof Error ? error.message : String(error), kind: "stop" });
