@@ -21,7 +21,7 @@ export function drawSides(p: SidesParams, m: SidesMeasures): Drawing {
   const dimensions: Dimension[] = [];
   let lift = 0;
   for (const piece of m.pieces) {
-    const flat = flatSide(p, m, piece, lift);
+    const flat = flatSide(m, piece, lift);
     const drawn = flatShapes(p, flat, piece.id === "treble" ? "" : `${piece.id}-`);
     shapes.push(...drawn.shapes);
     texts.push(...drawn.texts);

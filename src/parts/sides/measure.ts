@@ -3,8 +3,8 @@ import { intersectPaths } from "../../geometry/intersect.ts";
 import { pathLength } from "../../geometry/measure.ts";
 import { nearestOnPath } from "../../geometry/nearest.ts";
 import { segmentPath, type Path } from "../../geometry/path.ts";
-import { derivativeAt, piecesOf, pointAt, tangentAt } from "../../geometry/segment.ts";
-import { add, angleBetween, leftOf, scale, unit, vec, type Vec } from "../../geometry/vec.ts";
+import { piecesOf, pointAt, tangentAt } from "../../geometry/segment.ts";
+import { add, angleBetween, leftOf, scale, vec, type Vec } from "../../geometry/vec.ts";
 import { leastDome, plateHeight, type DomedPlate } from "../../lutherie/domed-plate.ts";
 import { lengthAlong } from "../../lutherie/unrolled-side.ts";
 import type { MeasuresByKind, Sources } from "../contract.ts";
@@ -75,6 +75,8 @@ export interface Horn {
 
 export interface SidesMeasures {
   readonly thickness: number;
+  /** How far inside the outer face the pieces are measured along. */
+  readonly inset: number;
   readonly depthNeck: number;
   readonly depthTail: number;
   /** Top and back over the plane of the body's edge, as far as the sides' edges go. */
@@ -113,6 +115,7 @@ export function measureSides(p: SidesParams, from: Sources): SidesMeasures {
       .reduce((sum, piece) => sum + (p.face === "outer" ? piece.outer : piece.middle), 0);
   return {
     thickness: body?.sideThickness ?? 0,
+    inset: body ? insetOf(p, body) : 0,
     depthNeck: p.depthNeck,
     depthTail: p.depthTail,
     top,
@@ -153,6 +156,9 @@ function platesOf(
   };
 }
 
+/** How far inside the outer face the sides are measured: in the middle of the wood, if it follows the outline there at all. */
+const insetOf = (p: SidesParams, body: Body): number => (p.face === "middle" && body.inside ? body.sideThickness / 2 : 0);
+
 /** Places on each segment at which the depth is looked at. */
 const LOOKS = 8;
 
@@ -166,7 +172,7 @@ function piecesOn(
 ): SidePiece[] {
   const half = body[which];
   if (!half) return [];
-  const inset = p.face === "outer" ? 0 : body.sideThickness / 2;
+  const inset = insetOf(p, body);
   const depthAt = (at: Vec): number => plateHeight(top, at) - plateHeight(back, at);
   return half.bent.map((plan, i): SidePiece => {
     const last = piecesOf(plan).length - 1;
@@ -277,9 +283,8 @@ function mitred(p: SidesParams, half: BodyHalf, index: number, thickness: number
 
 /** Unit directions away from the corner between two runs: back along the first and on along the second. */
 function cornerOf(before: Path, after: Path): readonly [Vec, Vec] {
-  const last = piecesOf(before).at(-1)!;
-  const first = piecesOf(after)[0]!;
-  return [scale(unit(derivativeAt(last, 1)), -1), unit(derivativeAt(first, 0))];
+  const [last, first] = [piecesOf(before).at(-1)!, piecesOf(after)[0]!];
+  return [scale(tangentAt(last, 1)!, -1), tangentAt(first, 0)!];
 }
 
 function hornsOf(pieces: readonly SidePiece[]): Horn[] {

@@ -11,7 +11,7 @@ import { flatShapes, flatSide } from "./unrolled.ts";
 export function sidesTemplates(p: SidesParams, m: SidesMeasures, from: Sources): TemplateSource[] {
   return [
     ...m.pieces.map((piece): TemplateSource => {
-      const flat = flatSide(p, m, piece);
+      const flat = flatSide(m, piece);
       const { shapes, texts } = flatShapes(p, flat);
       return {
         name: `side-${piece.id}`,

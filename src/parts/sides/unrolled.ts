@@ -19,14 +19,11 @@ export interface FlatSide {
   readonly place: (along: number, height: number) => Vec;
 }
 
-/** How far inside the outer face the template is measured. */
-export const insetOf = (p: SidesParams, m: SidesMeasures): number => (p.face === "outer" ? 0 : m.thickness / 2);
-
 /** @param lift how far the plane of the top's edge is lifted in the drawing */
-export function flatSide(p: SidesParams, m: SidesMeasures, piece: SidePiece, lift = 0): FlatSide {
+export function flatSide(m: SidesMeasures, piece: SidePiece, lift = 0): FlatSide {
   const unrolled = unrollSide({
     outline: piece.plan,
-    inset: insetOf(p, m),
+    inset: m.inset,
     top: (at) => plateHeight(m.top, at),
     back: (at) => plateHeight(m.back, at),
   });
