@@ -23,11 +23,11 @@ export function bodyMaterials(m: BodyMeasures): Materials {
     m.build === "solid"
       ? [{ ...common, name: "body", title: "Body", thickness: m.depth, species: "alder-red", sawn: "flatsawn", planing: 2 }]
       : [
-          { ...common, name: "top", title: "Top, both halves", thickness: m.topThickness, species: "spruce-sitka", planing: 0.8 },
+          { ...common, name: "top", title: "Top", thickness: m.topThickness, species: "spruce-sitka", planing: 0.8 },
           {
             ...common,
             name: "back",
-            title: "Back, both halves",
+            title: "Back",
             thickness: m.backThickness,
             species: "rosewood-indian",
             planing: 0.8,

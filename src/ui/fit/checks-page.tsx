@@ -1,6 +1,6 @@
 /** Every check as a sentence, the gravest first, with its place shown beside the list. */
-import { useState } from "react";
-import { countBySeverity, findingsOf, type PlacedFinding } from "../../checks/findings.ts";
+import { useMemo, useState } from "react";
+import { countBySeverity, findingsOf, sentenceOf, type PlacedFinding } from "../../checks/findings.ts";
 import { laidOn } from "../../checks/offcut.ts";
 import { placementTemplate } from "../../checks/placement.ts";
 import type { Design } from "../../document/design.ts";
@@ -10,10 +10,14 @@ import type { Vec } from "../../geometry/vec.ts";
 import type { MeasuresByKind, Severity } from "../../parts/contract.ts";
 import type { Derived, DerivedPart } from "../../parts/derived.ts";
 import { blanksOf } from "../../parts/wood.ts";
-import { partNamed, useDerived, useDesign } from "../bench.ts";
+import { partNamed, useDerived, useDesign, useNotation } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
 import { hashOf } from "../frame/route.ts";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
+import { sheetFindings } from "../../sheets/findings.ts";
+import { say } from "../notation.ts";
+import { usePaperSettings } from "../sheets/paper-settings.ts";
+import { madeOf, patternsOf } from "../sheets/patterns.ts";
 import { FindingList, keyOf } from "../screens/finding-list.tsx";
 
 const ABOUT: Readonly<Record<Severity, string>> = { stop: "do not cut yet", look: "your call", fine: "nothing to do" };
@@ -72,6 +76,7 @@ export function ChecksPage() {
               onShow={(finding) => setShown(keyOf(finding))}
             />
           ))}
+          <OnPaper />
         </div>
       </section>
       <aside className="fit-side" aria-label="The place on the part">
@@ -82,6 +87,42 @@ export function ChecksPage() {
         )}
       </aside>
     </div>
+  );
+}
+
+/** What the paper and the printer of this browser do to the templates; not of the design, so not counted with its checks. */
+function OnPaper() {
+  const design = useDesign();
+  const derived = useDerived();
+  const notation = useNotation();
+  const settings = usePaperSettings(notation.unit);
+  const templates = useMemo(() => madeOf(patternsOf(design, derived)), [design, derived]);
+  if (!settings.chosen) return null;
+  const findings = sheetFindings(templates, settings.chosen);
+  return (
+    <section className="fit-group" aria-labelledby="fit-paper">
+      <div className="fit-group-head">
+        <h3 id="fit-paper">On paper</h3>
+        <span>
+          with this browser's printer and paper, set under <a href={hashOf({ place: "sheets" })}>Sheets</a>
+        </span>
+      </div>
+      <ul>
+        {findings.map((finding) => (
+          <li key={finding.id} className="finding">
+            <span className={`finding-sign says-${finding.severity}`}>
+              <FindingSign severity={finding.severity} />
+              <span className="unseen">{FINDING_WORD[finding.severity]}: </span>
+            </span>
+            <div>
+              <p className="paper-says">{sentenceOf(finding, (value, quantity) => say(value, quantity, notation))}</p>
+              {finding.mend ? <p className="finding-more">{finding.mend}</p> : null}
+              <p className="finding-basis">Basis: {finding.basis}</p>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -177,7 +177,13 @@ function Piece({
         d={dataOf([outline, ...own.holes.map((hole) => transformPath(map, hole))])}
         fillRule="evenodd"
       />
-      <text x={label.x} y={-label.y} fontSize={Math.max(4, size * 0.28)} textAnchor="middle" dominantBaseline="central">
+      <text
+        x={label.x}
+        y={-label.y}
+        fontSize={Math.min(12, Math.max(4, size * 0.28))}
+        textAnchor="middle"
+        dominantBaseline="central"
+      >
         {piece.index + 1}
       </text>
     </g>

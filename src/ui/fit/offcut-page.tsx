@@ -293,7 +293,7 @@ function PieceList({ bench, part, offcut, blanks, laid, picked, onPick }: ListPr
         ))}
       </ul>
       {apart ? (
-        <p className={apart.between >= offcut.kerf ? "note" : "says-stop"}>
+        <p className={`offcut-apart ${apart.between >= offcut.kerf ? "note" : "says-stop"}`}>
           {apart.between < 0
             ? "Two blanks lie over each other."
             : `${say(apart.between, "length", notation)} between the nearest blanks; the saw takes ${say(offcut.kerf, "length", notation)}.`}

@@ -83,7 +83,7 @@ function Moisture({ movement: { air, seasons } }: { readonly movement: Movement 
         {rows.map(([name, , value], i) => (
           <span key={name}>
             {i > 0 ? (i === 2 ? " and " : ", ") : ""}
-            <strong className="num">{pct(value)}</strong>{" "}
+            <strong className="num">{value.toFixed(1)}</strong> %{" "}
             {i === 0 ? "in the shop" : i === 1 ? "in the driest air" : "in the dampest"}
           </span>
         ))}
