@@ -68,7 +68,7 @@ const job = (onProgress?: () => void): Promise<Uint8Array> =>
   jobArchive(templates, options, fonts, { stem: "job", text: "{}" }, onProgress ? { onProgress } : {});
 
 /** The most that a job may hold beside what was there before, bytes: a phone gives a page several times as much. */
-const MOST_MEMORY = 128 * 2 ** 20;
+const MOST_MEMORY = 256 * 2 ** 20;
 
 setFlagsFromString("--expose-gc");
 const collect = runInNewContext("gc") as () => void;
