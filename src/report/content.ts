@@ -2,42 +2,20 @@
 import { countBySeverity, findingsOf, sentenceOf } from "../checks/findings.ts";
 import type { Design } from "../document/design.ts";
 import { fingerprintOf } from "../document/fingerprint.ts";
-import type { Drawing } from "../drawing/drawing.ts";
+import { woodSpecies } from "../lutherie/wood-species.ts";
 import type { Derived, DerivedPart, Field } from "../parts/derived.ts";
+import { arrange } from "../parts/general-arrangement.ts";
+import { makingsOf } from "../parts/makings.ts";
 import { partName } from "../parts/part-name.ts";
 import type { QuantityKind } from "../units/quantity.ts";
 import { readQuantity } from "../units/read.ts";
-import { cuttingRows, stripRows } from "./cutting.ts";
+import { cuttingSections } from "./cutting-list.ts";
+import type { Column, Report, Section } from "./report.ts";
 import { sayer, type Say } from "./say.ts";
 import { cutStates, type CutState } from "./cut-state.ts";
+import { blanksOf } from "../parts/wood.ts";
+import { cuttingList } from "../templates/cutting-list.ts";
 import { isSame } from "../templates/difference.ts";
-
-export interface Column {
-  readonly head: string;
-  /** Its share of the width. */
-  readonly share: number;
-  /** Numbers stand under each other at their ends. */
-  readonly right?: boolean;
-}
-
-export interface Section {
-  readonly title: string;
-  readonly about?: string;
-  readonly columns: readonly Column[];
-  /** None, and only the words above are said. */
-  readonly rows: readonly (readonly string[])[];
-}
-
-export interface Report {
-  readonly title: string;
-  /** Player, date, builder and the like: a word and what stands behind it. */
-  readonly facts: readonly (readonly [string, string])[];
-  readonly notes: string;
-  readonly pictures: readonly { readonly title: string; readonly drawing: Drawing }[];
-  readonly sections: readonly Section[];
-  /** At the foot of every page. */
-  readonly stamp: string;
-}
 
 /** Everything that the report of a design says. */
 export function reportOf(design: Design, derived: Derived): Report {
@@ -55,36 +33,17 @@ export function reportOf(design: Design, derived: Derived): Report {
     title: [order.number ? `No. ${order.number}` : "", order.title ?? ""].filter((text) => text !== "").join(", ") || "Order",
     facts: facts.flatMap(([word, text]) => (text ? [[word, text] as const] : [])),
     notes: order.notes ?? "",
-    pictures: derived.parts
-      .filter((part) => part.problems.length === 0)
-      .map((part) => ({ title: partName(part), drawing: part.drawing() })),
+    pictures: [
+      { title: "The whole instrument", drawing: arrange(derived).drawing },
+      ...derived.parts
+        .filter((part) => part.problems.length === 0)
+        .map((part) => ({ title: partName(part), drawing: part.drawing() })),
+    ].filter(({ drawing }) => drawing.layers.length > 0),
     sections: [
       referenceSection(design, derived, say),
       findingsSection(design, derived, say),
-      {
-        title: "Cutting list",
-        about: "Rough sizes, with what is left on until a piece is fitted. Some species need papers: keep them with the order.",
-        columns: [
-          { head: "Piece", share: 26 },
-          { head: "Wood", share: 28 },
-          { head: "Pieces", share: 8, right: true },
-          { head: "Long", share: 13, right: true },
-          { head: "Wide", share: 13, right: true },
-          { head: "Thick", share: 12, right: true },
-        ],
-        rows: cuttingRows(design, derived, say),
-      },
-      {
-        title: "By length",
-        columns: [
-          { head: "What", share: 30 },
-          { head: "Section", share: 26 },
-          { head: "Pieces", share: 10, right: true },
-          { head: "Longest", share: 16, right: true },
-          { head: "In all", share: 18, right: true },
-        ],
-        rows: stripRows(derived, say),
-      },
+      ...cuttingSections(cuttingList(design, derived, makingsOf(design, derived)), say),
+      provenanceSection(design, derived),
       cutsSection(cutStates(design, derived), say),
       ...[derived.instrument, ...derived.parts].map((part) => numbersSection(part, say)),
     ].filter(({ title, rows }) => rows.length > 0 || title === CHECKS),
@@ -145,6 +104,34 @@ function findingsSection(design: Design, derived: Derived, say: Say): Section {
         .filter(({ severity }) => severity !== "fine")
         .map((finding) => [finding.severity, finding.partLabel, `${sentenceOf(finding, say)} ${finding.mend}`.trim()]),
     ],
+  };
+}
+
+/** Where the wood of each piece comes from, for the order and for a border. */
+function provenanceSection(design: Design, derived: Derived): Section {
+  return {
+    title: "Where the wood comes from",
+    about: "Some species may be sold or cross a border only with papers: keep them with the order.",
+    columns: [
+      { head: "Piece", share: 22 },
+      { head: "Wood", share: 22 },
+      { head: "Origin", share: 16 },
+      { head: "Board", share: 18 },
+      { head: "Papers", share: 22 },
+    ],
+    rows: blanksOf(design, derived).flatMap(({ partLabel, blank, wood: { value } }) =>
+      value && [value.origin, value.board, value.papers].some((text) => text !== "")
+        ? [
+            [
+              partLabel.toLowerCase() === blank.title.toLowerCase() ? partLabel : `${partLabel}: ${blank.title.toLowerCase()}`,
+              woodSpecies(value.species)?.common ?? blank.material ?? "",
+              value.origin,
+              value.board,
+              value.papers,
+            ],
+          ]
+        : [],
+    ),
   };
 }
 

@@ -3,7 +3,7 @@ import type { Design } from "../document/design.ts";
 import { fingerprintOf } from "../document/fingerprint.ts";
 import { csvOf, type Cell, type DecimalSign } from "./csv.ts";
 import type { CuttingList, PieceRow } from "../templates/cutting-list.ts";
-import type { Report, Section } from "./content.ts";
+import type { Report, Section } from "./report.ts";
 import type { Say } from "./say.ts";
 
 /** Lengths in the table are in mm whatever the design shows, so that no column mixes units. */
@@ -88,12 +88,13 @@ export function cuttingListReport(design: Design, list: CuttingList, say: Say): 
     facts: [],
     notes: "",
     pictures: [],
-    sections: sectionsOf(list, say),
+    sections: cuttingSections(list, say),
     stamp: [title, order.date ?? "", fingerprintOf(design)].filter((text) => text !== "").join(" · "),
   };
 }
 
-function sectionsOf(list: CuttingList, say: Say): Section[] {
+/** Its tables. */
+export function cuttingSections(list: CuttingList, say: Say): Section[] {
   const length = (mm: number): string => say(mm, "length");
   const sections: Section[] = [
     {

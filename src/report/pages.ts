@@ -7,7 +7,7 @@ import { LEADING, LARGE, linesHeight, Pen, PLAIN, SMALL } from "../sheets/furnit
 import { textWidth, wrap } from "../sheets/lettering.ts";
 import type { SheetPaper } from "../sheets/paper.ts";
 import { SHEET_DEFAULTS, type Sheet, type SheetSet } from "../sheets/sheet.ts";
-import type { Report, Section } from "./content.ts";
+import type { Report, Section } from "./report.ts";
 
 /** White round the page, mm: room for the holes of a file at the left. */
 const MARGIN = { left: 20, right: 12, top: 14, bottom: 16 };

@@ -6,6 +6,7 @@ import { readDesign } from "../../document/read.ts";
 import type { Kept } from "../../document/storage.ts";
 import { summaryOf } from "../../document/summary.ts";
 import type { Derived } from "../../parts/derived.ts";
+import { arrange } from "../../parts/general-arrangement.ts";
 import { openDesign } from "../../store/commands/open-design.ts";
 import { removeDesign } from "../../store/commands/remove-design.ts";
 import { startDesign } from "../../store/commands/start-design.ts";
@@ -262,7 +263,13 @@ function KeptCard({ kept, sign, onChanged }: KeptCardProps) {
   );
 }
 
+/** The whole instrument with all parts in place; the first part where none has a place. */
 function Thumbnail({ derived }: { readonly derived: Derived }) {
-  const part = derived.parts.find((one) => one.problems.length === 0) ?? derived.instrument;
-  return part.problems.length > 0 ? null : <DrawingSvg drawing={part.drawing()} says="" small />;
+  const drawing = useMemo(() => {
+    const whole = arrange(derived).drawing;
+    if (whole.layers.length > 0) return whole;
+    const part = derived.parts.find((one) => one.problems.length === 0) ?? derived.instrument;
+    return part.problems.length > 0 ? undefined : part.drawing();
+  }, [derived]);
+  return drawing ? <DrawingSvg drawing={drawing} says="" small /> : null;
 }

@@ -126,7 +126,7 @@ function LikedRow({ field, name, place, theirs, notation, editing }: LikedRowPro
           </span>
         )}
         {differs ? (
-          <Button look="link" label={`Take over ${name}: ${text}`} onClick={() => void editing.sayValue(field.path, theirs)}>
+          <Button look="link" label={`take theirs: ${name}, ${text}`} onClick={() => void editing.sayValue(field.path, theirs)}>
             take theirs
           </Button>
         ) : null}
