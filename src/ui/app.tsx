@@ -6,7 +6,7 @@ import { showPart, unsay } from "../store/session-store.ts";
 import { useBench, useSession } from "./bench.ts";
 import { chooseDesignFile, saveDesignFile, takeFile } from "./files.ts";
 import { keyDeeds, useKeys, type FrameDeeds } from "./frame/keys.ts";
-import { hashOf, PAGE_NAMES, PLACE_NAMES, useRoute } from "./frame/route.ts";
+import { hashOf, PAGE_NAMES, PAGES, PLACE_NAMES, useRoute } from "./frame/route.ts";
 import { Fault } from "./frame/fault.tsx";
 import { Strip } from "./frame/strip.tsx";
 import { useSingleKeys } from "./frame/single-keys.ts";
@@ -97,7 +97,7 @@ function Welcome() {
   const bench = useBench();
   const route = useRoute();
   const untouched = useStore(bench.design, (state) => state.stored === undefined && !isDirty(state));
-  if (!untouched || route.place === "first") return null;
+  if (!untouched || PAGES.some((page) => page === route.place)) return null;
   return (
     <aside className="welcome" aria-label="Welcome">
       <p>This is a live example: change any number and the drawing follows.</p>
