@@ -17,32 +17,33 @@ const ARGUMENTS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C:
 
 /** The subpaths in the axes of the data (y as written). Throws `SvgFault` where the data breaks off or is no path data. */
 export function readPathData(text: string): Path[] {
-  let at = 0;
+  // A field and no variable: see the reader of JSON, where Chromium 147 lost steps of one.
+  const cursor = { at: 0 };
   const wrong = (): never => {
     throw new SvgFault(
-      `path data cannot be read at character ${at + 1}: "${text.slice(at, at + 12)}"`,
+      `path data cannot be read at character ${cursor.at + 1}: "${text.slice(cursor.at, cursor.at + 12)}"`,
       "Save the file as plain SVG again.",
     );
   };
   const gap = (): void => {
-    GAP.lastIndex = at;
-    at += GAP.exec(text)?.[0].length ?? 0;
+    GAP.lastIndex = cursor.at;
+    cursor.at += GAP.exec(text)?.[0].length ?? 0;
   };
   const number = (): number => {
     gap();
-    NUMBER.lastIndex = at;
+    NUMBER.lastIndex = cursor.at;
     const found = NUMBER.exec(text)?.[0];
     if (found === undefined) return wrong();
     const value = Number(found);
     if (!(Math.abs(value) <= LARGEST)) return wrong();
-    at += found.length;
+    cursor.at += found.length;
     return value;
   };
   const flag = (): boolean => {
     gap();
-    const c = text[at];
+    const c = text[cursor.at];
     if (c !== "0" && c !== "1") return wrong();
-    at++;
+    cursor.at++;
     return c === "1";
   };
 
@@ -69,11 +70,11 @@ export function readPathData(text: string): Path[] {
 
   gap();
   let command = "";
-  while (at < text.length) {
-    const c = text[at]!;
+  while (cursor.at < text.length) {
+    const c = text[cursor.at]!;
     if (/[MmLlHhVvCcSsQqTtAaZz]/.test(c)) {
       command = c;
-      at++;
+      cursor.at++;
     } else if (command === "" || /[Zz]/.test(command)) wrong();
     const upper = command.toUpperCase();
     if (!start && upper !== "M") wrong();

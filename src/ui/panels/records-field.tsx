@@ -1,12 +1,12 @@
 /** A list of like things: strings, binding layers. Few numbers each stand in a table, many in cards; each can be moved and taken out. */
-import type { ReactNode } from "react";
+import { useState, type ReactNode } from "react";
 import type { RecordsSpec, ChoiceSpec } from "../../parts/contract.ts";
 import type { Trouble } from "../../document/design.ts";
 import type { AnySpec, Field, Raw } from "../../parts/derived.ts";
 import { editValue } from "../../store/commands/edit-value.ts";
 import { addRecord, shiftRecord, takeRecord } from "../../store/commands/edit-records.ts";
 import type { Result } from "../../units/result.ts";
-import { useBench } from "../bench.ts";
+import { useBench, useSession } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice, Switch } from "../kit/choice.tsx";
@@ -26,6 +26,8 @@ interface CellProps {
 
 type AnyRecords = RecordsSpec<Record<string, unknown>, unknown>;
 
+/** Cards on one page of a long list. */
+const PAGE = 12;
 /** More numbers than this in a record, and it becomes a card. */
 const TABLE_COLUMNS = 4;
 
@@ -70,6 +72,16 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
   );
 
   const columns = Object.keys(spec.of);
+  const chosen = useSession((s) =>
+    s.points && field.path.startsWith(`parts.${s.points.part}.`) ? s.points.indices[0] : undefined,
+  );
+  const [turned, setTurned] = useState<{ readonly page: number; readonly chosen: number | undefined }>();
+  // The page of what is chosen on the board, until another is turned to.
+  const wanted = turned && turned.chosen === chosen ? turned.page : Math.floor((chosen ?? 0) / PAGE);
+  const page = Math.max(0, Math.min(wanted, Math.ceil(records.length / PAGE) - 1));
+  const setPage = (next: number): void => setTurned({ page: next, chosen });
+  const first = page * PAGE;
+  const shownRecords = records.slice(first, first + PAGE);
   const shown = columns.filter((key) => records.some((record) => record.some((f) => f.key === key && !f.idle)));
   return (
     <div className="recs">
@@ -128,16 +140,31 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
           </table>
         </div>
       ) : null}
+      {records.length > PAGE && columns.length > TABLE_COLUMNS ? (
+        <div className="recs-pages">
+          <Button size="small" disabled={first === 0} onClick={() => setPage(page - 1)}>
+            Before
+          </Button>
+          <span>
+            {numberOf(first)} to {numberOf(first + shownRecords.length - 1)} of {records.length}
+          </span>
+          <Button size="small" disabled={first + PAGE >= records.length} onClick={() => setPage(page + 1)}>
+            Next
+          </Button>
+        </div>
+      ) : null}
       {columns.length > TABLE_COLUMNS
-        ? records.map((record, index) => (
-            <div className="recs-card" key={record[0]?.path ?? index}>
-              <div className="recs-card-head">
-                {spec.item.charAt(0).toUpperCase() + spec.item.slice(1)} {numberOf(index)}
-                {acts(index)}
+        ? shownRecords
+            .map((record, i) => [record, first + i] as const)
+            .map(([record, index]) => (
+              <div className="recs-card" key={record[0]?.path ?? index}>
+                <div className="recs-card-head">
+                  {spec.item.charAt(0).toUpperCase() + spec.item.slice(1)} {numberOf(index)}
+                  {acts(index)}
+                </div>
+                {record.filter((f) => !f.idle).map(renderRow)}
               </div>
-              {record.filter((f) => !f.idle).map(renderRow)}
-            </div>
-          ))
+            ))
         : null}
       <div hidden={followed !== undefined}>
         <Button

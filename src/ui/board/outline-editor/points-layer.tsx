@@ -1,9 +1,9 @@
 /** The points on the board, their handles for the finger, the fairness lines and the marks of crossings. */
 import type Konva from "konva";
-import { useMemo } from "react";
-import { Circle, Group, Line, Rect, RegularPolygon, Shape } from "react-konva";
+import { useMemo, useState } from "react";
+import { Circle, Group, Line, RegularPolygon, Shape } from "react-konva";
 import { mirroredPoints } from "../../../geometry/drawn/point.ts";
-import { pointAt, tangentAt } from "../../../geometry/segment.ts";
+import { pieceLength, pointAt, tangentAt } from "../../../geometry/segment.ts";
 import { selfCrossings } from "../../../geometry/self-crossing.ts";
 import { add, dot, leftOf, lerp, scale, sub, unit, vec, type Vec } from "../../../geometry/vec.ts";
 import type { ThemeName } from "../../look/theme.ts";
@@ -11,15 +11,19 @@ import type { LengthStyle } from "../../../units/format.ts";
 import { ticks } from "../ticks.ts";
 import { useColours } from "../use-page.ts";
 import { toScreen, toWorld, type View } from "../viewport.ts";
-import { bowed, insertedAt, moved } from "./actions.ts";
+import { tracePath } from "../trace.ts";
+import { bowed, insertedAt, moved, type Edit } from "./actions.ts";
 import { combsOf } from "./fairness.ts";
-import { drawnOf, onBoard, pointOnBoard } from "./points.ts";
+import { paintPoint, paintReach, plainCanvas, REACH_PX } from "./paint-points.ts";
+import { drawnOf, onBoard, pointOnBoard, type EditedPoint } from "./points.ts";
 import { snapped, type SnapPlaces } from "./snap.ts";
+import { nearestPoint, usePointPress } from "./use-point-press.ts";
 import type { OutlineEditor } from "./use-outline-editor.ts";
 
-const SIZE_PX = 5;
-/** What a finger finds about a point. */
-const REACH_PX = 22;
+/** A side shorter than this has no room for what puts a point in. */
+const LEAST_SIDE_PX = 48;
+/** With more points than this, what follows from them is worked out when they are let go. */
+const MOST_LIVE = 60;
 const SNAP_PX = 8;
 const COMB_PX = 26;
 
@@ -39,13 +43,20 @@ function gridOf(pxPerMm: number, units: LengthStyle): number {
 export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
   const { outline, chosen, fairness } = editor;
   const colours = useColours(theme);
-  const drawn = useMemo(() => drawnOf(outline, outline.points), [outline]);
-  const crossings = useMemo(() => (drawn ? selfCrossings(onBoard(outline, drawn.path)) : []), [outline, drawn]);
+  const [dragged, setDragged] = useState<readonly EditedPoint[]>();
+  const points: readonly EditedPoint[] = dragged ?? outline.points;
+  const places = useMemo(() => points.map((point) => toScreen(view, pointOnBoard(outline, point))), [points, outline, view]);
+  const drawn = useMemo(() => drawnOf(outline, points), [outline, points]);
+  // What crosses is looked for while few points are dragged, and when many are let go.
+  const crossings = useMemo(
+    () => (drawn && !dragged ? selfCrossings(onBoard(outline, drawn.path)) : []),
+    [outline, drawn, dragged],
+  );
 
-  function placesFor(index: number): SnapPlaces {
+  function placesFor(index: number, together: ReadonlySet<number>): SnapPlaces {
     const px = view.camera.pxPerMm;
     const all = outline.mirrored ? mirroredPoints(outline.points) : outline.points;
-    const still = all.filter((_, i) => !chosen.has(i) && i !== index);
+    const still = all.filter((_, i) => !together.has(i));
     const fixed = [...outline.before, ...outline.after];
     const sides = drawn?.sides ?? [];
     const at = outline.before.length + index;
@@ -64,19 +75,38 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
     };
   }
 
-  function dragTo(e: Konva.KonvaEventObject<DragEvent>, index: number, last: boolean): void {
-    const point = editor.now().points[index];
-    if (!point) return;
-    const board = toWorld(view, e.target.position());
-    const wanted = sub(board, outline.origin);
-    const { at } = e.evt.altKey ? { at: wanted } : snapped(wanted, placesFor(index));
-    const by = vec(at.x - point.x, at.y - point.y);
-    const now = chosen.has(index) ? editor.now() : { ...editor.now(), chosen: new Set([index]) };
-    const edit = moved(now, by);
-    e.target.position(toScreen(view, pointOnBoard(outline, edit.points[index]!)));
-    if (last) editor.say(edit);
-    else editor.show(edit);
+  /** The chosen points carried along with the one that is dragged to a place of the drawing. */
+  function carried(index: number, to: Vec, together: ReadonlySet<number>, freely: boolean): Edit | undefined {
+    const now = { ...editor.now(), chosen: together };
+    const point = now.points[index];
+    if (!point) return undefined;
+    const wanted = sub(to, outline.origin);
+    const { at } = freely ? { at: wanted } : snapped(wanted, placesFor(index, together));
+    return moved(now, vec(at.x - point.x, at.y - point.y));
   }
+
+  const press = usePointPress({
+    view,
+    placeOf: (index) => pointOnBoard(outline, points[index]!),
+    nearest: (at) => nearestPoint(places, at, chosen),
+    onChoose: (index, add) => {
+      if (!add) return editor.choose([index]);
+      editor.choose(chosen.has(index) ? [...chosen].filter((one) => one !== index) : [...chosen, index]);
+    },
+    onStart: (index) => {
+      editor.hold(view.camera);
+      if (!chosen.has(index)) editor.choose([index]);
+    },
+    onDrag: (index, to, freely, last) => {
+      const edit = carried(index, to, chosen.has(index) ? chosen : new Set([index]), freely);
+      if (!edit) return;
+      // With many points all that follows from them is worked out when they are let go; here they move at once.
+      const light = edit.points.length > MOST_LIVE;
+      setDragged(light && !last ? edit.points : undefined);
+      if (last) editor.say(edit);
+      else if (!light) editor.show(edit);
+    },
+  });
 
   /** The arc through its ends and the place to which its handle is dragged, brought square to its chord. */
   function bowTo(e: Konva.KonvaEventObject<DragEvent>, index: number, last: boolean): void {
@@ -102,7 +132,8 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
         )
       : [];
   const only = chosen.size === 1 ? [...chosen][0] : undefined;
-  const side = only === undefined ? undefined : drawn?.sides[outline.before.length + only];
+  const inner = only !== undefined && points[only]?.side === "arc" ? 0.25 : 0.5;
+  const side = only === undefined || dragged ? undefined : drawn?.sides[outline.before.length + only];
 
   return (
     <>
@@ -120,6 +151,13 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
             context.setAttr("lineWidth", width);
             context.stroke();
           };
+          if (dragged && drawn) {
+            context.beginPath();
+            tracePath(plainCanvas(context), onBoard(outline, drawn.path), view);
+            context.setAttr("strokeStyle", colours.pen);
+            context.setAttr("lineWidth", 1.5);
+            context.stroke();
+          }
           for (const comb of combs) {
             for (const { foot, tip } of comb) stroke([foot, tip], colours.soft, 0.75);
             stroke(
@@ -138,45 +176,29 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
           }
         }}
       />
-      {outline.points.map((point, i) => {
-        const isChosen = chosen.has(i);
-        const place = toScreen(view, pointOnBoard(outline, point));
-        const look = {
-          fill: isChosen ? colours.pen : colours.board,
-          stroke: colours.pen,
-          strokeWidth: 1.75,
-        };
-        return (
-          <Group
-            key={`point-${i + 1}`}
-            name={`point-${i + 1}`}
-            {...place}
-            draggable
-            dragDistance={3}
-            onMouseDown={(e) => (e.evt.shiftKey ? undefined : isChosen ? undefined : editor.choose([i]))}
-            onTap={() => editor.choose(isChosen && chosen.size > 1 ? [...chosen].filter((one) => one !== i) : [i])}
-            onClick={(e) => {
-              if (!e.evt.shiftKey) return editor.choose([i]);
-              editor.choose(isChosen ? [...chosen].filter((one) => one !== i) : [...chosen, i]);
-            }}
-            onDragStart={() => {
-              editor.hold(view.camera);
-              if (!isChosen) editor.choose([i]);
-            }}
-            onDragMove={(e) => dragTo(e, i, false)}
-            onDragEnd={(e) => dragTo(e, i, true)}
-          >
-            <Circle radius={REACH_PX / 2} fill={colours.pen} opacity={isChosen ? 0.14 : 0} />
-            {point.kind === "corner" ? (
-              <Rect x={-SIZE_PX} y={-SIZE_PX} width={2 * SIZE_PX} height={2 * SIZE_PX} {...look} />
-            ) : point.kind === "fair" ? (
-              <Circle radius={SIZE_PX + 0.5} {...look} />
-            ) : (
-              <RegularPolygon sides={4} radius={SIZE_PX + 2.5} {...look} />
-            )}
-          </Group>
-        );
-      })}
+      <Shape
+        name="points"
+        onPointerDown={press}
+        sceneFunc={(context) => {
+          places.forEach((place, i) => paintPoint(context, place, points[i]!.kind, colours.board, colours.pen));
+          // Those that are chosen on top, however close the others stand.
+          for (const i of chosen) {
+            const place = places[i];
+            if (!place) continue;
+            paintReach(context, place, colours.pen);
+            paintPoint(context, place, points[i]!.kind, colours.pen, colours.pen);
+          }
+        }}
+        hitFunc={(context, shape) => {
+          context.beginPath();
+          for (const { x, y } of places) {
+            context.moveTo(x + REACH_PX / 2, y);
+            context.arc(x, y, REACH_PX / 2, 0, 2 * Math.PI);
+          }
+          context.fillShape(shape);
+        }}
+        fill={colours.pen}
+      />
       {side && only !== undefined && side.segment.kind === "arc" ? (
         <Group
           name="bow"
@@ -191,11 +213,11 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
           <RegularPolygon sides={3} radius={7} fill={colours.board} stroke={colours.pen} strokeWidth={1.75} />
         </Group>
       ) : null}
-      {side && only !== undefined ? (
+      {side && only !== undefined && pieceLength(side) * view.camera.pxPerMm > LEAST_SIDE_PX ? (
         <Group
-          {...toScreen(view, add(outline.origin, pointAt(side, side.segment.kind === "arc" ? 0.25 : 0.5)))}
-          onClick={() => editor.say(insertedAt(outline, editor.now().points, only, 0.5))}
-          onTap={() => editor.say(insertedAt(outline, editor.now().points, only, 0.5))}
+          {...toScreen(view, add(outline.origin, pointAt(side, inner)))}
+          onClick={() => editor.say(insertedAt(outline, editor.now().points, only, inner))}
+          onTap={() => editor.say(insertedAt(outline, editor.now().points, only, inner))}
         >
           <Circle radius={9} fill={colours.sheet} stroke={colours.pen} strokeWidth={1} dash={[3, 2]} />
           <Line points={[-4, 0, 4, 0]} stroke={colours.pen} strokeWidth={1.5} />

@@ -1,5 +1,5 @@
 /** The outline of the part on the board as something to edit: what is chosen, what a drag or a key does, and what is said of it. */
-import { useCallback, useMemo, useRef, useState, type KeyboardEvent } from "react";
+import { useCallback, useRef, useState, type KeyboardEvent } from "react";
 import type { PointOutline } from "../../../parts/contract.ts";
 import type { DerivedPart } from "../../../parts/derived.ts";
 import { editValue } from "../../../store/commands/edit-value.ts";
@@ -41,12 +41,18 @@ const NO_POINTS: readonly number[] = [];
 /** A run of one key pressed again within this is one step of undo. */
 const RUN_MS = 1000;
 
+const named = (outlines: readonly PointOutline[], title: string): PointOutline | undefined =>
+  outlines.find((one) => one.title === title) ?? outlines[0];
+
+const within = (indices: readonly number[], outline: PointOutline | undefined): ReadonlySet<number> =>
+  new Set(indices.filter((i) => i < (outline?.points.length ?? 0)));
+
 /** Undefined where the part has no outline by points. */
 export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
   const bench = useBench();
   const [taken, setTaken] = useState("");
   const outlines = part.outlines();
-  const outline = outlines.find(({ title }) => title === taken) ?? outlines[0];
+  const outline = named(outlines, taken);
   const indices = useSession((s) => (s.points?.part === part.id ? s.points.indices : NO_POINTS));
   const [snaps, setSnaps] = useState<ReadonlySet<Snap>>(() => new Set(SNAPS));
   const [fairness, setFairness] = useState(false);
@@ -56,8 +62,8 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
   // A drag counts from what stood when it began, not from its own previews.
   const base = useRef<{ readonly outline: PointOutline; readonly raw: unknown } | undefined>(undefined);
 
+  const chosen = within(indices, outline);
   const count = outline?.points.length ?? 0;
-  const chosen = useMemo(() => new Set(indices.filter((i) => i < count)), [indices, count]);
   const choose = useCallback((next: Iterable<number>) => choosePoints(bench.session, part.id, [...next]), [bench, part.id]);
 
   if (!outline) return undefined;
@@ -82,7 +88,7 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
 
   /** Edits by one key held or pressed on are one step. */
   const gestureOf = (name: string): string => {
-    const at = Date.now();
+    const at = bench.now();
     const joins = run.current.name.startsWith(name) && at - run.current.at < RUN_MS;
     run.current = { name: joins ? run.current.name : `${name} ${at}`, at };
     return run.current.name;
