@@ -40,15 +40,19 @@ function Page({ topic: { id, title, about, steps, picture, place } }: { readonly
         {title}
       </h1>
       <p className="helps-about">{about}</p>
-      <img key={id} className="helps-picture" src={`help/${id}.png`} alt={picture.shows} />
-      <ol className="helps-steps">
-        {steps.map(({ says }) => (
-          <li key={says}>{says}</li>
-        ))}
-      </ol>
-      <a className="btn btn-main" href={hashOf(routeOf(place))}>
-        Do it now
-      </a>
+      <div className="helps-both">
+        <div>
+          <ol className="helps-steps">
+            {steps.map(({ says }) => (
+              <li key={says}>{says}</li>
+            ))}
+          </ol>
+          <a className="btn btn-main" href={hashOf(routeOf(place))}>
+            Do it now
+          </a>
+        </div>
+        <img key={id} className="helps-picture" src={`help/${id}.png`} alt={picture.shows} />
+      </div>
     </>
   );
 }
