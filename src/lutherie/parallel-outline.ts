@@ -14,6 +14,8 @@ import { curveSegments } from "./curve-path.ts";
 /** Turn between two segments (radians) that still counts as none. */
 const NO_CORNER = 1e-4;
 const LOOKS = 24;
+/** Greatest distance of the cubics from the true parallel curve, mm. */
+const TOLERANCE = 4e-3;
 /** The least share of a curve's speed that may be left, so that no cusp comes near. */
 const LEAST_SPEED = 0.02;
 
@@ -22,13 +24,33 @@ const LEAST_SPEED = 0.02;
  * cut where their sides meet, those that point inwards rounded. Undefined where a bend is too tight for it, where the sides of a
  * corner meet no more, or where it would cross itself.
  */
-export function movedInside(outline: Path, by: number, tolerance = 2e-3): Path | undefined {
+export function movedInside(outline: Path, by: number, tolerance = TOLERANCE): Path | undefined {
+  const moved = moveAll(outline, by, tolerance);
+  return moved && selfCrossings(moved).length === 0 ? moved : undefined;
+}
+
+/**
+ * The same for several distances at once, in their order. A parallel curve that does not cross itself lies inside others that do not, so only
+ * the deepest that there is is looked at.
+ */
+export function allMovedInside(outline: Path, by: readonly number[], tolerance = TOLERANCE): (Path | undefined)[] {
+  const deepFirst = [...new Set(by)].toSorted((a, b) => b - a);
+  const found = new Map<number, Path | undefined>();
+  let clear = false;
+  for (const distance of deepFirst) {
+    const path: Path | undefined = clear ? moveAll(outline, distance, tolerance) : movedInside(outline, distance, tolerance);
+    clear ||= path !== undefined;
+    found.set(distance, path);
+  }
+  return by.map((distance) => found.get(distance));
+}
+
+function moveAll(outline: Path, by: number, tolerance: number): Path | undefined {
   if (!outline.closed || !(by >= 0)) throw new RangeError("movedInside: needs a closed outline and a distance of 0 or more");
   if (by === 0) return outline;
   const pieces = piecesOf(outline).filter((piece) => pieceLength(piece) > 1e-9);
   const runs = smoothRunsOf(pieces).map((run) => moveRun(run, by, tolerance));
-  const joined = runs.every((run) => run !== undefined) ? joinRuns(runs as Run[]) : undefined;
-  return joined && selfCrossings(joined).length === 0 ? joined : undefined;
+  return runs.every((run) => run !== undefined) ? joinRuns(runs as Run[]) : undefined;
 }
 
 interface Run {

@@ -53,7 +53,8 @@ export function unrollSide({ outline, inset, top, back }: SideToUnroll, toleranc
       throw new RangeError("unrollSide: a side cannot be bent round a corner");
     last = tangentAt(piece, 1)!;
     const start = from;
-    const along = (t: number): number => start + pieceLength(piece, 0, t) - inset * angleBetween(leaving, tangentAt(piece, t)!);
+    const lengthTo = lengthsOf(piece);
+    const along = (t: number): number => start + lengthTo(t) - inset * angleBetween(leaving, tangentAt(piece, t)!);
     [top, back].forEach((height, i) => edges[i]!.push(...edgeSegments(piece, inset, along, height, tolerance)));
     from = along(1);
     joints.push(from);
@@ -80,6 +81,34 @@ export function lengthAlong(outline: Path, inset: number, index: number, t: numb
       const [leaving, arriving] = [tangentAt(piece, 0), tangentAt(piece, to)];
       return leaving && arriving ? sum + pieceLength(piece, 0, to) - inset * angleBetween(leaving, arriving) : sum;
     }, 0);
+}
+
+/** Stretches of a piece between which its length is kept. */
+const KNOTS = 16;
+
+/** The length of a piece from its start to any t, by a table: what is asked a thousand times is integrated over short stretches only. */
+function lengthsOf(piece: Piece): (t: number) => number {
+  if (piece.segment.kind !== "cubic") return (t) => pieceLength(piece, 0, t);
+  const sums = [0];
+  for (let k = 0; k < KNOTS; k++) sums.push(sums[k]! + pieceLength(piece, k / KNOTS, (k + 1) / KNOTS));
+  return (t) => {
+    const k = Math.min(KNOTS - 1, Math.max(0, Math.floor(t * KNOTS)));
+    return sums[k]! + stretch(piece, k / KNOTS, t);
+  };
+}
+
+/** Nodes and weights of the five-point Gauss-Legendre rule on [-1, 1] (Abramowitz and Stegun 25.4.30), exact to degree 9. */
+const GAUSS = [
+  [0, 0.5688888888888889],
+  [0.5384693101056831, 0.47862867049936647],
+  [-0.5384693101056831, 0.47862867049936647],
+  [0.906179845938664, 0.23692688505618908],
+  [-0.906179845938664, 0.23692688505618908],
+] as const;
+
+function stretch(piece: Piece, from: number, to: number): number {
+  const half = (to - from) / 2;
+  return GAUSS.reduce((sum, [node, weight]) => sum + weight * half * norm(derivativeAt(piece, from + half * (1 + node))), 0);
 }
 
 /** The outline cut at its corners: the runs that one side each can be bent to, in order. */

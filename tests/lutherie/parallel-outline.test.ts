@@ -11,7 +11,7 @@ import { piecesOf, pointAt } from "../../src/geometry/segment.ts";
 import { vec } from "../../src/geometry/vec.ts";
 import { cutawayHalf } from "../../src/lutherie/body-cutaway.ts";
 import { halfOutline, wholeOutline, type BodySizes } from "../../src/lutherie/body-outline.ts";
-import { movedInside } from "../../src/lutherie/parallel-outline.ts";
+import { allMovedInside, movedInside } from "../../src/lutherie/parallel-outline.ts";
 
 const SIZES: BodySizes = {
   length: 490,
@@ -77,12 +77,20 @@ describe("movedInside", () => {
 
   it("is shorter by 2 pi t round a smooth outline: the same turn of 360 degrees at another radius", () => {
     const outline = wholeOutline(plain, plain);
-    expect(pathLength(outline) - pathLength(movedInside(outline, 3)!)).toBeCloseTo(2 * Math.PI * 3, 3);
+    expect(pathLength(outline) - pathLength(movedInside(outline, 3)!)).toBeCloseTo(2 * Math.PI * 3, 2);
   });
 
   it("is refused where a bend is tighter than the move, and where the sides of a corner lose each other", () => {
     expect(movedInside(circle(vec(0, 0), 2), 2.2)).toBeUndefined();
     expect(movedInside(polygon([vec(0, 0), vec(10, 0), vec(5, 3)]), 4)).toBeUndefined();
+  });
+
+  it("gives several at once as it gives each alone, and none for those that are too deep", () => {
+    const outline = wholeOutline(plain, plain);
+    const all = allMovedInside(outline, [2.2, 500, 1.5, 2.2]);
+    expect(all[0]).toBe(all[3]);
+    expect(all[1]).toBeUndefined();
+    expect(pathArea(all[2]!)).toBeCloseTo(pathArea(movedInside(outline, 1.5)!), 9);
   });
 
   it("wants a closed outline and a move that is not negative", () => {

@@ -9,7 +9,7 @@ import { transformPath, translation } from "../../geometry/transform.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { leanOnDome } from "../../lutherie/dome.ts";
 import { leastDome, plateHeight, type DomedPlate } from "../../lutherie/domed-plate.ts";
-import { movedInside } from "../../lutherie/parallel-outline.ts";
+import { allMovedInside } from "../../lutherie/parallel-outline.ts";
 import { smoothRuns } from "../../lutherie/unrolled-side.ts";
 import type { Sources } from "../contract.ts";
 import { tightBends, type TightBends } from "./bends.ts";
@@ -121,21 +121,19 @@ export function measureBody(p: BodyParams, from: Sources): BodyMeasures {
   const reach = box ? Math.hypot((tailX - neckX) / 2, Math.max(box.maxY, -box.minY)) : 0;
   const top = topOf(p, neckX, tailX, reach);
   const lean = (at: Vec): number => leanAt(top, at);
-  const half = (path: Path, cut: boolean): BodyHalf => ({
-    outline: path,
-    length: pathLength(path),
-    levels: levelsOf(path, lean),
-    bent: bentRuns(path, cut),
-  });
+  const halfOf = (path: Path | undefined, cut: boolean): BodyHalf | undefined =>
+    path && { outline: path, length: pathLength(path), levels: levelsOf(path, lean), bent: bentRuns(path, cut) };
   const hasCut = p.outlineBy === "measures" && p.cutaway !== "none";
   const [up, down] = halves ? [halves.up, halves.down] : [];
-  const [treble, bass] = [side === 1 ? up : down, side === 1 ? down : up].map((path, i) => path && half(path, hasCut && i === 0));
-  const inside = outline && p.build === "hollow" ? movedInside(outline, p.sideThickness) : undefined;
+  const symmetric = p.outlineBy === "measures" ? p.cutaway === "none" : p.mirrored;
+  const treble = halfOf(side === 1 ? up : down, hasCut);
+  const bass = symmetric ? treble : halfOf(side === 1 ? down : up, false);
+  const walls = wallsOf(p, outline);
   const farthest = outline && farthestFrom(outline, vec((neckX + tailX) / 2, 0));
   return {
     build: p.build,
     ...(outline ? { outline, host: { outline, thickness: p.topThickness, holes: [] } } : {}),
-    ...(inside ? { inside } : {}),
+    ...(walls.inside ? { inside: walls.inside } : {}),
     ...(treble && bass ? { treble, bass } : {}),
     joinX,
     neckX,
@@ -156,10 +154,10 @@ export function measureBody(p: BodyParams, from: Sources): BodyMeasures {
     riseAtScale: riseAt(top, scaleEnd(from)),
     greatestLeanRad: farthest ? lean(farthest) : 0,
     ...(farthest ? { greatestLeanAt: farthest } : {}),
-    topLedges: ledgesOf("top", p.binding, outline),
-    backLedges: ledgesOf("back", p.backBinding, outline),
+    topLedges: walls.top,
+    backLedges: walls.back,
     bindingThickness: p.binding.reduce((sum, { thickness }) => sum + thickness, 0),
-    symmetric: p.outlineBy === "measures" ? p.cutaway === "none" : p.mirrored,
+    symmetric,
     tightest: outline ? tightBends(outline) : {},
     crossings: outline ? selfCrossings(outline) : [],
     troubles,
@@ -266,18 +264,31 @@ function levelsOf(half: Path, lean: (at: Vec) => number): BodyLevel[] {
   return levels.toSorted((a, b) => a.at.x - b.at.x);
 }
 
-function ledgesOf(plate: "top" | "back", layers: readonly EdgeLayer[], outline: Path | undefined): Ledge[] {
-  let inset = 0;
-  return layers.map(({ name, thickness, height }, i): Ledge => {
-    inset += thickness;
-    const path = outline && movedInside(outline, inset);
-    return {
-      id: `${plate}-ledge-${i + 1}`,
-      name: name.trim() === "" ? `layer ${i + 1}` : name,
-      thickness,
-      inset,
-      height,
-      ...(path ? { path } : {}),
-    };
-  });
+/** The inside of the sides and the walls of all channels: outlines parallel to the body's. */
+function wallsOf(
+  p: BodyParams,
+  outline: Path | undefined,
+): { readonly inside: Path | undefined; readonly top: readonly Ledge[]; readonly back: readonly Ledge[] } {
+  const insets = (layers: readonly EdgeLayer[]): number[] =>
+    layers.map((_, i) => layers.slice(0, i + 1).reduce((sum, { thickness }) => sum + thickness, 0));
+  const [top, back] = [insets(p.binding), insets(p.backBinding)];
+  const sides = p.build === "hollow" ? [p.sideThickness] : [];
+  const paths = outline ? allMovedInside(outline, [...sides, ...top, ...back]) : [];
+  const ledges = (plate: "top" | "back", layers: readonly EdgeLayer[], depths: readonly number[], first: number): Ledge[] =>
+    layers.map(({ name, thickness, height }, i): Ledge => {
+      const path = paths[first + i];
+      return {
+        id: `${plate}-ledge-${i + 1}`,
+        name: name.trim() === "" ? `layer ${i + 1}` : name,
+        thickness,
+        inset: depths[i]!,
+        height,
+        ...(path ? { path } : {}),
+      };
+    });
+  return {
+    inside: sides.length > 0 ? paths[0] : undefined,
+    top: ledges("top", p.binding, top, sides.length),
+    back: ledges("back", p.backBinding, back, sides.length + top.length),
+  };
 }

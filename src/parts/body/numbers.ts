@@ -64,6 +64,10 @@ export const cutawayOf = (p: BodyParams): Cutaway | undefined =>
         tipAngle: p.tipAngle,
       };
 
+/** Shorter than this, mm, a straight part is none. */
+const NO_FLAT = 1e-6;
+const flatOf = (width: number): number => (width < NO_FLAT ? 0 : width);
+
 /** The measures of the outline alone, as the room of body outlines wants them. */
 export const sizesOf = (p: BodyParams): BodySizes => ({
   length: p.length,
@@ -73,8 +77,8 @@ export const sizesOf = (p: BodyParams): BodySizes => ({
   upperBoutAt: p.upperBoutAt,
   waistAt: p.waistAt,
   lowerBoutAt: p.lowerBoutAt,
-  neckFlat: p.neckFlat,
-  tailFlat: p.tailFlat,
+  neckFlat: flatOf(p.neckFlat),
+  tailFlat: flatOf(p.tailFlat),
   shoulderFullness: p.shoulderFullness,
   upperFullness: p.upperFullness,
   waistFullness: p.waistFullness,

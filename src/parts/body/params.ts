@@ -121,7 +121,7 @@ export const bodyParams: ParamTable<BodyParams> = {
     min: 60,
     max: 1800,
     step: 1,
-    usual: { from: 260, to: 520, basis: `tenor ukulele 300, small steel-string 460 to 490, large 510: ${PRACTICE}` },
+    usual: { from: 260, to: 520, basis: `tenor ukulele 300 mm, small steel-string 460 to 490 mm, large 510 mm: ${PRACTICE}` },
     when: measured,
   }),
   upperBout: share(0.58, "58 hundredths of the length", {
@@ -293,7 +293,7 @@ export const bodyParams: ParamTable<BodyParams> = {
     min: 0.5,
     max: 80,
     step: 0.1,
-    usual: { from: 2.2, to: 3.2, basis: `ukulele 1.6 to 2, nylon 2.2 to 2.6, steel-string 2.6 to 3.2: ${PRACTICE}` },
+    usual: { from: 2.2, to: 3.2, basis: `ukulele 1.6 to 2 mm, nylon 2.2 to 2.6 mm, steel-string 2.6 to 3.2 mm: ${PRACTICE}` },
   }),
   backThickness: length({
     label: "Thickness of the back",
@@ -314,7 +314,7 @@ export const bodyParams: ParamTable<BodyParams> = {
     min: 0.5,
     max: 20,
     step: 0.1,
-    usual: { from: 1.8, to: 2.4, basis: `solid wood 1.8 to 2.4, laminated to 3.5: ${PRACTICE}` },
+    usual: { from: 1.8, to: 2.4, basis: `solid wood 1.8 to 2.4 mm, laminated to 3.5 mm: ${PRACTICE}` },
     when: hollow,
   }),
   depth: length({

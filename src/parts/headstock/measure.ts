@@ -159,31 +159,23 @@ function placeTuners(p: HeadstockParams, from: Sources, outline: Path, x0: numbe
   });
 }
 
+/** Steps inwards from the widest place, and what may lack of the distance in the end, mm. */
+const MOST_STEPS = 400;
+const CLOSE = 1e-9;
+
 /** y at which a point at x lies `fromEdge` inside the edge of its row's side; the middle where the head is too narrow there. */
 function acrossAt(outline: Path, x: number, row: 1 | -1, fromEdge: number): number {
   const box = pathBounds(outline);
   const reach = row === 1 ? box.maxY : -box.minY;
-  const fits = (y: number): boolean => {
+  const end = Math.max(-reach, -box.maxY, box.minY);
+  let y = reach;
+  for (let round = 0; round < MOST_STEPS && y >= end; round++) {
     const at = vec(x, row * y);
-    return pathWinding(outline, at) !== 0 && nearestOnPath(outline, at).distance >= fromEdge;
-  };
-  const start = Math.max(-reach, -box.maxY, box.minY);
-  // The outermost place that keeps the distance.
-  const steps = 160;
-  let outer = reach;
-  for (let k = 1; k <= steps; k++) {
-    const y = reach - ((reach - start) * k) / steps;
-    if (!fits(y)) {
-      outer = y;
-      continue;
-    }
-    let [low, high] = [y, outer];
-    for (let round = 0; round < 45; round++) {
-      const middle = (low + high) / 2;
-      if (fits(middle)) low = middle;
-      else high = middle;
-    }
-    return row * low;
+    const away = nearestOnPath(outline, at).distance;
+    const lacks = fromEdge - (pathWinding(outline, at) !== 0 ? away : -away);
+    if (lacks <= CLOSE) return row * y;
+    // A place comes no deeper than by the way that it goes, so that nothing is passed over.
+    y -= lacks;
   }
   return 0;
 }

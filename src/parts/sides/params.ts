@@ -31,7 +31,7 @@ export const sidesParams: ParamTable<SidesParams> = {
     },
     min: 5,
     max: 400,
-    usual: { from: 55, to: 105, basis: `tenor ukulele about 60, guitar 80 to 100: ${PRACTICE}` },
+    usual: { from: 55, to: 105, basis: `tenor ukulele about 60 mm, guitar 80 to 100 mm: ${PRACTICE}` },
   }),
   depthTail: length({
     label: "Depth at the tail",
@@ -43,7 +43,7 @@ export const sidesParams: ParamTable<SidesParams> = {
     },
     min: 5,
     max: 400,
-    usual: { from: 60, to: 125, basis: `tenor ukulele about 70, guitar 95 to 120: ${PRACTICE}` },
+    usual: { from: 60, to: 125, basis: `tenor ukulele about 70 mm, guitar 95 to 120 mm: ${PRACTICE}` },
   }),
   backRadius: {
     type: "optional-length",

@@ -19,22 +19,35 @@ export interface FlatSide {
   readonly place: (along: number, height: number) => Vec;
 }
 
+const unrolled = new WeakMap<SidesMeasures, Map<Path, UnrolledSide>>();
+
+/** A piece laid flat, worked out once: both sides of an instrument without a cutaway follow one outline. */
+function unrolledOf(m: SidesMeasures, plan: Path): UnrolledSide {
+  const known = unrolled.get(m) ?? new Map<Path, UnrolledSide>();
+  unrolled.set(m, known);
+  const found =
+    known.get(plan) ??
+    unrollSide({
+      outline: plan,
+      inset: m.inset,
+      top: (at) => plateHeight(m.top, at),
+      back: (at) => plateHeight(m.back, at),
+    });
+  known.set(plan, found);
+  return found;
+}
+
 /** @param lift how far the plane of the top's edge is lifted in the drawing */
 export function flatSide(m: SidesMeasures, piece: SidePiece, lift = 0): FlatSide {
-  const unrolled = unrollSide({
-    outline: piece.plan,
-    inset: m.inset,
-    top: (at) => plateHeight(m.top, at),
-    back: (at) => plateHeight(m.back, at),
-  });
+  const laid = unrolledOf(m, piece.plan);
   // From outside, with the top up, the tail of a side that lies at rising y is at the left.
   const tailAtLeft = piece.sign === 1;
   const raised = translation(vec(0, lift));
-  const to: Affine = tailAtLeft ? raised : compose(mirroring(ORIGIN, vec(0, 1)), translation(vec(unrolled.length, 0)), raised);
+  const to: Affine = tailAtLeft ? raised : compose(mirroring(ORIGIN, vec(0, 1)), translation(vec(laid.length, 0)), raised);
   return {
     piece,
-    outline: transformPath(to, closedSide(unrolled)),
-    length: unrolled.length,
+    outline: transformPath(to, closedSide(laid)),
+    length: laid.length,
     tailAtLeft,
     place: (along, height) => transformPoint(to, vec(along, height)),
   };
