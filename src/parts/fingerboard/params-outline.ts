@@ -32,7 +32,11 @@ export const outlineTable: Pick<ParamTable<FingerboardParams>, keyof OutlineNumb
     min: 5,
     max: 300,
     step: 0.1,
-    usual: { from: 33, to: 52, basis: `tenor guitar and ukulele 33 to 35, steel-string 42.86 to 44.45, nylon 52: ${PRACTICE}` },
+    usual: {
+      from: 33,
+      to: 52,
+      basis: `tenor guitar and ukulele 33 to 35 mm, steel-string 42.86 to 44.45 mm, nylon 52 mm: ${PRACTICE}`,
+    },
   },
   widthAtJoin: {
     type: "length",
@@ -51,7 +55,7 @@ export const outlineTable: Pick<ParamTable<FingerboardParams>, keyof OutlineNumb
     min: 5,
     max: 300,
     step: 0.1,
-    usual: { from: 43, to: 62, basis: `tenor ukulele about 43, steel-string 54 to 57, nylon about 62: ${PRACTICE}` },
+    usual: { from: 43, to: 62, basis: `tenor ukulele about 43 mm, steel-string 54 to 57 mm, nylon about 62 mm: ${PRACTICE}` },
   },
   widthAt12: {
     type: "length",
@@ -205,7 +209,7 @@ export const outlineTable: Pick<ParamTable<FingerboardParams>, keyof OutlineNumb
     min: 30,
     max: 10000,
     absent: "flat",
-    usual: { from: 305, to: 508, basis: `steel-string 305 to 508, nylon flat: ${PRACTICE}` },
+    usual: { from: 305, to: 508, basis: `steel-string 305 to 508 mm, nylon flat: ${PRACTICE}` },
   },
   radiusAtEnd: {
     type: "optional-length",

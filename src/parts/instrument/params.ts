@@ -165,7 +165,7 @@ export const instrumentParams: ParamTable<InstrumentParams> = {
     usual: {
       from: 430,
       to: 725,
-      basis: `tenor ukulele 430, steel-string 632 to 648, classical 650, baritone to 725: ${PRACTICE}`,
+      basis: `tenor ukulele 430 mm, steel-string 632 to 648 mm, classical 650 mm, baritone to 725 mm: ${PRACTICE}`,
     },
   },
   bassScale: {
@@ -227,7 +227,11 @@ export const instrumentParams: ParamTable<InstrumentParams> = {
     min: 5,
     max: 200,
     step: 0.1,
-    usual: { from: 33, to: 52, basis: `tenor guitar and ukulele 33 to 35, steel-string 42.86 to 44.45, nylon 52: ${PRACTICE}` },
+    usual: {
+      from: 33,
+      to: 52,
+      basis: `tenor guitar and ukulele 33 to 35 mm, steel-string 42.86 to 44.45 mm, nylon 52 mm: ${PRACTICE}`,
+    },
   },
   nutSpread: {
     type: "length",
@@ -252,7 +256,7 @@ export const instrumentParams: ParamTable<InstrumentParams> = {
     min: 0,
     max: 100,
     step: 0.1,
-    usual: { from: 3, to: 4.5, basis: `steel-string 3.0 to 3.5, nylon 4 to 4.5, to the string's centre: ${PRACTICE}` },
+    usual: { from: 3, to: 4.5, basis: `steel-string 3.0 to 3.5 mm, nylon 4 to 4.5 mm, to the string's centre: ${PRACTICE}` },
   },
   marginTo: {
     type: "choice",
@@ -278,7 +282,7 @@ export const instrumentParams: ParamTable<InstrumentParams> = {
     min: 0,
     max: 300,
     step: 0.1,
-    usual: { from: 42, to: 58.7, basis: `tenor ukulele about 42, steel-string 54 to 58.7, nylon 58: ${PRACTICE}` },
+    usual: { from: 42, to: 58.7, basis: `tenor ukulele about 42 mm, steel-string 54 to 58.7 mm, nylon 58 mm: ${PRACTICE}` },
   },
   joinSpread: {
     type: "length",

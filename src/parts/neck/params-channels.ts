@@ -30,7 +30,7 @@ export const channelTable: Pick<ParamTable<NeckParams>, keyof ChannelNumbers> = 
     min: 1,
     max: 40,
     step: 0.05,
-    usual: { from: 5, to: 6.5, basis: `two-way rod 6.35: ${PRACTICE}` },
+    usual: { from: 5, to: 6.5, basis: `two-way rod 6.35 mm: ${PRACTICE}` },
     when: hasRod,
   },
   rodDepth: {
@@ -140,7 +140,7 @@ function barTable(): ParamTable<Bar> {
       min: -100,
       max: 100,
       step: 0.1,
-      usual: { from: -11, to: 11, basis: `8 to 11 on either side: ${PRACTICE}` },
+      usual: { from: -11, to: 11, basis: `8 to 11 mm on either side: ${PRACTICE}` },
     },
     endOffset: {
       type: "length",
@@ -161,7 +161,7 @@ function barTable(): ParamTable<Bar> {
       min: 0.5,
       max: 40,
       step: 0.05,
-      usual: { from: 3, to: 6.5, basis: `carbon 3.2: ${PRACTICE}` },
+      usual: { from: 3, to: 6.5, basis: `carbon 3.2 mm: ${PRACTICE}` },
     },
     depth: {
       type: "length",
@@ -172,7 +172,7 @@ function barTable(): ParamTable<Bar> {
       min: 0.5,
       max: 60,
       step: 0.1,
-      usual: { from: 6.3, to: 9.5, basis: `6.35 near the nut; 9.5 leaves too little in a thin neck: ${PRACTICE}` },
+      usual: { from: 6.3, to: 9.5, basis: `6.35 mm near the nut; 9.5 mm leaves too little in a thin neck: ${PRACTICE}` },
     },
     endDepth: {
       type: "length",

@@ -21,7 +21,7 @@ export const heelTable: Pick<ParamTable<NeckParams>, keyof HeelNumbers> = {
     min: 5,
     max: 300,
     step: 0.5,
-    usual: { from: 55, to: 110, basis: `tenor ukulele about 60, guitar 85 to 100: ${PRACTICE}` },
+    usual: { from: 55, to: 110, basis: `tenor ukulele about 60 mm, guitar 85 to 100 mm: ${PRACTICE}` },
   },
   heelLength: {
     type: "length",

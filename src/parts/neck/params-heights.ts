@@ -42,7 +42,7 @@ export const heightTable: Pick<ParamTable<NeckParams>, keyof HeightNumbers> = {
     min: -30,
     max: 60,
     step: 0.05,
-    usual: { from: 1.5, to: 3.2, basis: `steel-string 1.5 to 2, nylon 2.5 to 3.2: ${PRACTICE}` },
+    usual: { from: 1.5, to: 3.2, basis: `steel-string 1.5 to 2 mm, nylon 2.5 to 3.2 mm: ${PRACTICE}` },
   },
   moreAtBass: {
     type: "length",

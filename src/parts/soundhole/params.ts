@@ -91,7 +91,7 @@ export const soundholeParams: ParamTable<SoundholeParams> = {
     min: 5,
     max: 300,
     step: 0.5,
-    usual: { from: 60, to: 102, basis: `98 to 102 steel-string, 84 to 88 classical, 60 to 68 ukulele: ${PRACTICE}` },
+    usual: { from: 60, to: 102, basis: `98 to 102 mm steel-string, 84 to 88 mm classical, 60 to 68 mm ukulele: ${PRACTICE}` },
     when: (p) => p.shape === "round",
   },
   length: {
