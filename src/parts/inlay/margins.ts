@@ -4,7 +4,6 @@ import { pathsOf, type Outline } from "../../geometry/outline.ts";
 import { flatten } from "../../geometry/flatten.ts";
 import type { Path } from "../../geometry/path.ts";
 import { ringWinding, type Ring } from "../../geometry/region.ts";
-import { ringIndex } from "../../geometry/ring-index.ts";
 import { distance, distanceToSegment, lerp, vec, type Vec } from "../../geometry/vec.ts";
 import type { Sources } from "../contract.ts";
 import type { Host } from "./host.ts";
@@ -28,10 +27,8 @@ export interface Margins {
 }
 
 /** Chords of edges, and the greatest distance between points that are looked from. */
-const CHORD = 0.01;
-const STEP = 0.3;
-/** Further off than this nothing is told. */
-const FAR = 400;
+const CHORD = 0.02;
+const STEP = 0.4;
 
 /** A straight thing on the part, `half` wide to each side. */
 interface Bar {
@@ -90,20 +87,26 @@ function spaced(ring: Ring): Vec[] {
 
 /** `inside`: points are to lie inside the rings, else outside of them. */
 function nearestRing(points: readonly Vec[], rings: readonly Ring[], inside: boolean, from: string): Margin | undefined {
-  if (rings.length === 0) return undefined;
-  const index = ringIndex(rings, 5);
   let best: Margin | undefined;
   for (const at of points) {
-    const isIn = rings.some((ring) => ringWinding(ring, at) !== 0);
-    const sign = isIn === inside ? 1 : -1;
-    // Of points on the wrong side the farthest counts, of others the nearest.
-    const most = best && sign === 1 ? Math.min(FAR, best.distance) : FAR;
-    if (most < 0) continue;
-    const away = index.distanceWithin(at, most);
-    if (away === undefined) continue;
-    if (!best || sign * away < best.distance) best = { distance: sign * away, at, from };
+    const sign = rings.some((ring) => ringWinding(ring, at) !== 0) === inside ? 1 : -1;
+    // On the right side the nearest point counts, on the wrong one the farthest.
+    if (sign === 1 && best && best.distance < 0) continue;
+    const away = Math.min(...rings.map((ring) => toRing(ring, at)));
+    if (away < Infinity && (!best || sign * away < best.distance)) best = { distance: sign * away, at, from };
   }
   return best;
+}
+
+/** Distance of a point from a ring's sides. */
+function toRing(ring: Ring, p: Vec): number {
+  let least = Infinity;
+  let a = ring.at(-1)!;
+  for (const b of ring) {
+    least = Math.min(least, distanceToSegment(p, a, b));
+    a = b;
+  }
+  return least;
 }
 
 function nearestBar(points: readonly Vec[], { a, b, half, name }: Bar): Margin {

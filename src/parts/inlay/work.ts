@@ -4,7 +4,7 @@ import { pathsOf, type Outline } from "../../geometry/outline.ts";
 import type { Narrow } from "../../geometry/narrowest.ts";
 import type { Region } from "../../geometry/region.ts";
 import type { Crossing } from "../../lettering/interlace.ts";
-import { trouble, type Trouble } from "../../lettering/trouble.ts";
+import type { Trouble } from "../../lettering/trouble.ts";
 import { clearPocket, type Cleared } from "../../lutherie/inlay-clearing.ts";
 import { COUPON_GAPS, fitCoupon, type FitCoupon } from "../../lutherie/inlay-coupon.ts";
 import { pairFit, thinnestWall, type PairFit } from "../../lutherie/inlay-fit.ts";
@@ -79,7 +79,14 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
       const found = pair();
       return found?.ok && before.cut ? { ...before, ...lookedAt(valueOf(shape()).region, found.pair, question.cutting) } : before;
     });
+    const coarse = (): InlayAnswer => {
+      const found = shape();
+      if (!found.ok || question.guided || gapTrouble(question.cutting)) return cut();
+      const { gap } = question.cutting;
+      return { ...drawn(), cut: cutOf(inlayPair(found.value.region, question.cutting, "coarse"), gap, []) };
+    };
     return [
+      coarse,
       cut,
       () => {
         const answer = whole();
@@ -104,16 +111,20 @@ function pairOf(region: Region, { cutting, guided }: InlayQuestion): Paired {
     const found = guidedPair(region, guided);
     return found.ok ? { ...found, ok: true } : { ok: false, refused: found };
   }
-  const { pocketRadius, pieceRadius, gap, share } = cutting;
-  if ((pocketRadius > 0 && share * gap > pocketRadius) || (pieceRadius > 0 && (1 - share) * gap > pieceRadius)) {
-    const { error } = trouble(
-      "size",
-      "The glue gap is wider than the bit is round",
-      "Make the gap smaller, or take a larger bit.",
-    );
-    return { ok: false, trouble: error };
-  }
-  return { ok: true, pair: inlayPair(region, cutting), gap, templates: [] };
+  const trouble = gapTrouble(cutting);
+  if (trouble) return { ok: false, trouble };
+  return { ok: true, pair: inlayPair(region, cutting), gap: cutting.gap, templates: [] };
+}
+
+function gapTrouble({ pocketRadius, pieceRadius, gap, share }: PairCutting): Trouble | undefined {
+  const fits = (pocketRadius === 0 || share * gap <= pocketRadius) && (pieceRadius === 0 || (1 - share) * gap <= pieceRadius);
+  return fits
+    ? undefined
+    : {
+        kind: "size",
+        message: "The glue gap is wider than the bit is round",
+        mend: "Make the gap smaller, or take a larger bit.",
+      };
 }
 
 function cutOf({ curves, followed }: InlayPair, gap: number, templates: readonly InlayTemplate[]): InlayCut {

@@ -1,20 +1,21 @@
 /** Under the board: whether the bits can cut the letters, and what the colours and hatchings of the drawing mean. */
+import { useState } from "react";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { useNotation } from "../bench.ts";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
 import { say, type Notation } from "../notation.ts";
-import { verdictOf, type InlayMeasures } from "./verdict.ts";
+import { verdictOf, type InlayMeasures, type Verdict } from "./verdict.ts";
 import "./inlay.css";
 
 export function InlayLegend({ part }: { readonly part: DerivedPart }) {
   const notation = useNotation();
   const m = part.measures as InlayMeasures | undefined;
+  const [verdict, stale] = useLastVerdict(m, notation);
   if (!m) return null;
-  const verdict = verdictOf(m, notation);
   const busy = m.state !== "final" && !m.trouble;
   return (
     <aside className="inlay-legend" aria-label="What the bits do to the letters" data-state={m.state}>
-      <div className="inlay-verdict" aria-live="polite">
+      <div className="inlay-verdict" aria-live="polite" data-stale={stale ? "" : undefined}>
         {verdict ? (
           <>
             <p className={`inlay-verdict-says says-${verdict.severity}`}>
@@ -43,6 +44,17 @@ export function InlayLegend({ part }: { readonly part: DerivedPart }) {
       )}
     </aside>
   );
+}
+
+/** What was last found stays, faded, while a changed number is looked at; the second tells that it is not of this number. */
+function useLastVerdict(m: InlayMeasures | undefined, notation: Notation): readonly [Verdict | undefined, boolean] {
+  const now = m && verdictOf(m, notation);
+  const [last, setLast] = useState(now);
+  const key = now && `${now.severity} ${now.says} ${now.more}`;
+  const lastKey = last && `${last.severity} ${last.says} ${last.more}`;
+  // State that follows what is drawn, set while drawing, so that no picture without it is seen.
+  if (now && key !== lastKey) setLast(now);
+  return [now ?? last, now === undefined || m?.state === "stale"];
 }
 
 interface Key {
