@@ -1,7 +1,3 @@
-import { numbersOfAll } from "./copies.ts";
-import type { Design } from "./design.ts";
-import { fingerprintOf } from "./fingerprint.ts";
-
 /** What a list of designs shows and finds without opening them. A blank text where nothing is said. */
 export interface Summary {
   readonly title: string;
@@ -14,12 +10,6 @@ export interface Summary {
   readonly numbers: readonly string[];
   /** Fingerprints of the sheets that it is found by: of its cuts, and of its present numbers. */
   readonly signs: readonly string[];
-}
-
-export function summaryOf(design: Design): Summary {
-  const { title = "", number = "", player = "", builtBy = "", date = "", status = "in work" } = design.order ?? {};
-  const signs = [...new Set([...(design.cuts ?? []).map(({ fingerprint }) => fingerprint), fingerprintOf(design)])];
-  return { title, number, player, builtBy, date, status, numbers: numbersOfAll(design), signs };
 }
 
 /** A summary of which some may be missing, since a program before this one wrote it. */

@@ -1,5 +1,5 @@
 import type { Trouble } from "../document/design.ts";
-import { summaryOf } from "../document/summary.ts";
+import { summaryOf } from "../document/summary-of.ts";
 import { writeDesign } from "../document/write.ts";
 import { historyOf, isDirty, packHistory, replaceDesign } from "./design-store.ts";
 import { dropPreviews, type Saving } from "./session-store.ts";

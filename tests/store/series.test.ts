@@ -3,7 +3,7 @@ import { newDesign } from "../../src/document/new-design.ts";
 import { addCut } from "../../src/document/cuts.ts";
 import type { Design } from "../../src/document/design.ts";
 import type { Kept } from "../../src/document/storage.ts";
-import { summaryOf } from "../../src/document/summary.ts";
+import { summaryOf } from "../../src/document/summary-of.ts";
 import { removeDesign } from "../../src/store/commands/remove-design.ts";
 import { startDesign } from "../../src/store/commands/start-design.ts";
 import { GIVEN_NUMBERS, givenOf, holderOf, isFoundBy, nextNumber, signOn } from "../../src/store/series.ts";

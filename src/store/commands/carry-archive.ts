@@ -3,7 +3,7 @@ import type { Trouble } from "../../document/design.ts";
 import { fileNameOf } from "../../document/file-name.ts";
 import { readDesign } from "../../document/read.ts";
 import type { DesignStorage, KeptDesign } from "../../document/storage.ts";
-import { summaryOf } from "../../document/summary.ts";
+import { summaryOf } from "../../document/summary-of.ts";
 import { writeDesign } from "../../document/write.ts";
 import type { Result } from "../../units/result.ts";
 import { leave, NO_STORAGE } from "../keep.ts";

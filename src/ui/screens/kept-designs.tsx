@@ -4,7 +4,7 @@ import { useStore } from "zustand";
 import { ORDER_STATUSES } from "../../document/design.ts";
 import { readDesign } from "../../document/read.ts";
 import type { Kept } from "../../document/storage.ts";
-import { summaryOf } from "../../document/summary.ts";
+import { summaryOf } from "../../document/summary-of.ts";
 import type { Derived } from "../../parts/derived.ts";
 import { arrange } from "../../parts/general-arrangement.ts";
 import { openDesign } from "../../store/commands/open-design.ts";
