@@ -9,7 +9,7 @@ import { fretX, instrumentOf, type NeckParams } from "./numbers.ts";
 import { channelLayer, fretGuides, headStub, planOutline } from "./plan.ts";
 import { sectionView } from "./sections.ts";
 import { headFrame, sideLayer } from "./side.ts";
-import { leastBehind, stopsFromSide, stopsOf, stopsOnPlan } from "./stops.ts";
+import { leastBehind, LOUD, stopsFromSide, stopsOf, stopsOnPlan } from "./stops.ts";
 import { centreAlong, movedDimensions, movedLayer, placeName, present } from "./views.ts";
 
 /** Room between the plan and the side view, and between sections, mm. */
@@ -33,7 +33,7 @@ export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: 
       { name: "head", shapes: headStub(model) },
       channelLayer(model, "hidden"),
       centreAlong(model.headX - 10, model.joinX + 30),
-      ...present(stopsOnPlan(stops, model)),
+      ...present(stopsOnPlan(stops, model, LOUD)),
       movedLayer(sideLayer(p, m, model, from), sideAt),
       ...present(stopsFromSide(stops, model, "side-")).map((layer) => movedLayer(layer, sideAt)),
       sections.layer,

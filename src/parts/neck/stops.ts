@@ -78,7 +78,9 @@ function stretches({ run }: NeckChannel, model: NeckModel, least: number, worst:
   });
 }
 
+/** Height of the words on a sheet, and on the drawing, where they are seen at a fifth of their size, mm. */
 const LABEL = 4;
+export const LOUD = 10;
 /** Radius of the sign, mm. */
 const SIGN = 5;
 
@@ -105,22 +107,22 @@ const about = (stop: Stop, model: NeckModel) => ({
 const nameOf = (prefix: string, stop: Stop, i: number): string => `${prefix}stop-${stop.channel.id}-${i + 1}`;
 
 /** One line of words a channel, beside the neck where nothing else stands. */
-const words = (prefix: string, stops: readonly Stop[], at: (stop: Stop) => Vec): Text[] => {
+const words = (prefix: string, stops: readonly Stop[], height: number, at: (stop: Stop) => Vec): Text[] => {
   const first = stops.filter((stop, i) => stops.findIndex(({ channel }) => channel === stop.channel) === i);
   return first.map((stop, i) => {
     const place = at(stop);
     return {
       id: `${prefix}stop-${stop.channel.id}-words`,
-      at: vec(place.x, place.y - i * 1.6 * LABEL),
+      at: vec(place.x, place.y - i * 1.6 * height),
       text: wordOf(stop),
-      height: LABEL,
+      height,
       align: "start",
     };
   });
 };
 
 /** From the front: the stretch of the channel, a sign where the wood is least, and the words below the neck. Undefined where all is well. */
-export function stopsOnPlan(stops: readonly Stop[], model: NeckModel): Layer | undefined {
+export function stopsOnPlan(stops: readonly Stop[], model: NeckModel, height = LABEL): Layer | undefined {
   if (stops.length === 0) return undefined;
   const { side } = model.instrument;
   const shapes = stops.flatMap((stop, i): Shape[] => {
@@ -150,8 +152,8 @@ export function stopsOnPlan(stops: readonly Stop[], model: NeckModel): Layer | u
         : []),
     ];
   });
-  const low = -Math.max(model.widthAt(model.nutX), model.widthAt(model.joinX)) / 2 - 3 - LABEL;
-  return { name: "stops", shapes, texts: words("", stops, ({ from }) => vec(from, low)) };
+  const low = -Math.max(model.widthAt(model.nutX), model.widthAt(model.joinX)) / 2 - 3 - height;
+  return { name: "stops", shapes, texts: words("", stops, height, ({ from }) => vec(from, low)) };
 }
 
 /** From the side: what is left, or is missing, between the channel's floor and the back. */
@@ -178,5 +180,9 @@ export function stopsFromSide(stops: readonly Stop[], model: NeckModel, prefix: 
     };
   });
   const lowest = (stop: Stop): number => Math.max(...[stop.from, stop.to].map((x) => model.profile.depthAt(x)));
-  return { name: `${prefix}stops`, shapes, texts: words(prefix, stops, (stop) => vec(stop.from, -lowest(stop) - 3 - LABEL)) };
+  return {
+    name: `${prefix}stops`,
+    shapes,
+    texts: words(prefix, stops, LABEL, (stop) => vec(stop.from, -lowest(stop) - 3 - LABEL)),
+  };
 }

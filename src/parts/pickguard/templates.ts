@@ -12,7 +12,7 @@ export function pickguardTemplates(p: PickguardParams, m: PickguardMeasures): Te
   const templates: TemplateSource[] = [
     {
       name: "outline",
-      title: "Pickguard",
+      title: "Outline",
       lineIs: "edge of the finished guard, its show face up; cut outside the line and scrape to its middle",
       drawing: { layers: [{ name: "outline", shapes: [guard] }, grainLayer(p, m, outline)], dimensions: [] },
       edge: "outline",
@@ -29,7 +29,7 @@ export function pickguardTemplates(p: PickguardParams, m: PickguardMeasures): Te
     const flush = p.adhesiveInset === 0;
     templates.push({
       name: "adhesive",
-      title: "Adhesive for the pickguard",
+      title: "Adhesive",
       lineIs: flush
         ? "edge of guard and adhesive together: stick first, then trim both flush"
         : "edge of the adhesive sheet, seen from the show face; mirror it to cut from the sheet's back",

@@ -107,12 +107,12 @@ export function endTexts(m: PortMeasures, y: number): Text[] {
     id,
     at,
     text: words,
-    height: LABEL,
+    height: 3,
     align,
   });
   return [
-    text("left-end", vec(box.minX, y), m.neckAtLeft ? "to the neck" : "to the tail", "start"),
-    text("right-end", vec(box.maxX, y), m.neckAtLeft ? "to the tail" : "to the neck", "end"),
+    text("left-end", vec(box.minX - 4, y), m.neckAtLeft ? "to the neck" : "to the tail", "end"),
+    text("right-end", vec(box.maxX + 4, y), m.neckAtLeft ? "to the tail" : "to the neck", "start"),
   ];
 }
 

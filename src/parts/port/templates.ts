@@ -1,7 +1,5 @@
 /** The port's patterns: the window that a router runs in, what fills it, the paper that is stuck round the side, and the ring inside. */
 import type { Layer, Shape } from "../../drawing/drawing.ts";
-import { pathBounds } from "../../geometry/measure.ts";
-import type { Path } from "../../geometry/path.ts";
 import type { TemplateSource } from "../contract.ts";
 import { centreLayer, endTexts, portShape } from "./draw.ts";
 import type { PortMeasures } from "./measure.ts";
@@ -21,30 +19,28 @@ export function portTemplates(p: PortParams, m: PortMeasures): TemplateSource[] 
     { label: "from the neck along the side", value: p.fromNeck },
     { label: "below the top's edge", value: p.fromTop },
   ];
-  const words = (path: Path): Layer => ({ name: "labels", shapes: [], texts: endTexts(m, pathBounds(path).maxY + 12) });
-  const drawing = (shapes: readonly Shape[], path: Path): TemplateSource["drawing"] => ({
-    layers: [{ name: "outline", shapes }, centreLayer(m), words(path)],
+  const words = (): Layer => ({ name: "labels", shapes: [], texts: endTexts(m, 3) });
+  const drawing = (shapes: readonly Shape[]): TemplateSource["drawing"] => ({
+    layers: [{ name: "outline", shapes }, centreLayer(m), words()],
     dimensions: [],
   });
-  const around = m.ringOuter ?? wrapped;
   return [
     {
       name: "opening",
-      title: "Port, inside template",
+      title: "Inside template",
       lineIs:
         "edge of the opening on a flat template, seen from outside with the top up; back the side with the ring or a block before it is cut, and let the bit lean with the template, not with the side",
-      drawing: drawing([portShape(m, flat)], around),
+      drawing: drawing([portShape(m, flat)]),
       edge: "outline",
       table: { title: "On the side", rows: curve },
     },
     {
       name: "insert",
-      title: p.fill === "insert" ? "Insert for the port, the reverse" : "Reverse of the port's template",
+      title: p.fill === "insert" ? "Insert, the reverse of the template" : "Reverse of the template",
       lineIs: "edge of the piece that fills the opening, flat, seen from outside; it goes with the inside template",
-      drawing: drawing(
-        [{ ...portShape(m, flat), name: p.fill === "insert" ? "insert" : "reverse of the opening", tint: "wood" }],
-        around,
-      ),
+      drawing: drawing([
+        { ...portShape(m, flat), name: p.fill === "insert" ? "insert" : "reverse of the opening", tint: "wood" },
+      ]),
       edge: "outline",
       ...(p.fill === "insert"
         ? {
@@ -60,10 +56,10 @@ export function portTemplates(p: PortParams, m: PortMeasures): TemplateSource[] 
     },
     {
       name: "wrapped",
-      title: "Port, to be wrapped round the side",
+      title: "Outline to wrap round the side",
       lineIs:
         "edge of the opening along the bent face: cut from paper or thin plastic, stick it round the side and mark its edge",
-      drawing: drawing([{ ...portShape(m, wrapped), name: "port, along the bent face", line: "visible" }], around),
+      drawing: drawing([{ ...portShape(m, wrapped), name: "port, along the bent face", line: "visible" }]),
       edge: "outline",
       table: { title: "On the side", rows: curve },
     },
@@ -74,24 +70,21 @@ export function portTemplates(p: PortParams, m: PortMeasures): TemplateSource[] 
             title: "Backing ring",
             lineIs:
               "edges of the ring along the inner face, flat, seen from outside; bend it, then glue it inside the side before the port is cut",
-            drawing: drawing(
-              [
-                {
-                  id: "outline",
-                  role: "cut",
-                  line: "visible",
-                  path: m.ringOuter,
-                  name: "backing ring",
-                  says: [{ label: "thickness", value: p.ringThickness, quantity: "length" }],
-                  tint: "wood",
-                },
-                { id: "ring-inner", role: "cut", line: "visible", path: m.ringInner, name: "opening of the ring", tint: "waste" },
-                ...(m.inside && p.ringLip > 0
-                  ? [{ id: "port", role: "guide", line: "narrow", path: m.inside, name: "edge of the port" } as const]
-                  : []),
-              ],
-              m.ringOuter,
-            ),
+            drawing: drawing([
+              {
+                id: "outline",
+                role: "cut",
+                line: "visible",
+                path: m.ringOuter,
+                name: "backing ring",
+                says: [{ label: "thickness", value: p.ringThickness, quantity: "length" }],
+                tint: "wood",
+              },
+              { id: "ring-inner", role: "cut", line: "visible", path: m.ringInner, name: "opening of the ring", tint: "waste" },
+              ...(m.inside && p.ringLip > 0
+                ? [{ id: "port", role: "guide", line: "narrow", path: m.inside, name: "edge of the port" } as const]
+                : []),
+            ]),
             edge: "outline",
           },
         ]

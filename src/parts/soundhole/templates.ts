@@ -22,7 +22,7 @@ export function soundholeTemplates(p: SoundholeParams, m: SoundholeMeasures): Te
   ];
   const hole: TemplateSource = {
     name: "hole",
-    title: "Soundhole",
+    title: "Hole",
     lineIs: "edge of the open hole, on the outer face of the top; cut inside the line",
     drawing: { layers: [{ name: "hole", shapes: [holeShape(m, outline)] }, centreLayer(m, outline)], dimensions: [] },
     edge: "hole",
