@@ -25,18 +25,28 @@ export function hostOf(p: Placed, from: Sources): Host | undefined {
 const hostOfKind = (kind: Exclude<HostKind, "none">, id: string | undefined, from: Sources): Host | undefined =>
   (from.get(kind as PartKind, id) as { readonly host?: Host } | undefined)?.host;
 
-/** What an inlay lies on until its maker says it: the headstock, if there is one. */
-export const usualHost = (from: Sources): HostKind => (hostOfKind("headstock", undefined, from) ? "headstock" : "none");
+/** Room over the machines of a head that initials of a usual size need, mm. */
+const ROOM = 26;
+
+/** What an inlay lies on until its maker says it: the headstock, if there is room over its machines. */
+export function usualHost(from: Sources): HostKind {
+  const head = hostOfKind("headstock", undefined, from);
+  return head && overMachines(head) >= ROOM ? "headstock" : "none";
+}
+
+/** From the top of a head to its first hole, or to its other end. */
+function overMachines({ outline, holes }: Host): number {
+  const { minX, maxX } = pathBounds(outline);
+  return Math.min(maxX, ...holes.map((hole) => pathBounds(hole).minX)) - minX;
+}
 
 /** Middle of a host along the centre line; of a head the middle of the room between its top and the posts. */
 export function usualX(p: Placed, from: Sources): number {
   const host = hostOf(p, from);
   if (!host) return 0;
   const box = pathBounds(host.outline);
-  const middle = (box.minX + box.maxX) / 2;
-  if (p.on !== "headstock" || host.holes.length === 0) return middle;
-  const firstHole = Math.min(...host.holes.map((hole) => pathBounds(hole).minX));
-  return firstHole > box.minX ? (box.minX + firstHole) / 2 : middle;
+  const free = overMachines(host);
+  return p.on === "headstock" && free > 0 ? box.minX + free / 2 : (box.minX + box.maxX) / 2;
 }
 
 /** Middle of a host across; parts that lie about the centre line have it there. */

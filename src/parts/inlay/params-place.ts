@@ -19,7 +19,7 @@ export const placeParams: Pick<ParamTable<InlayParams>, keyof PlaceNumbers> = {
     label: "Let into",
     help: "The part that it lies on. It follows that part, and is shown on it.",
     group: PLACE,
-    follows: { words: "the headstock, if there is one", value: (_, from) => usualHost(from) },
+    follows: { words: "the headstock, if there is room over its machines", value: (_, from) => usualHost(from) },
     options: [
       { value: "headstock", label: "Headstock" },
       { value: "fingerboard", label: "Fingerboard" },
