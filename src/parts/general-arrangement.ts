@@ -2,7 +2,7 @@
  * All parts in their places: the instrument from the front, and under it from the side, in one drawing; and how far the parts lie apart.
  * An overview, never a template.
  */
-import type { Dimension, Drawing, Layer, Shape } from "../drawing/drawing.ts";
+import { EMPTY_DRAWING, type Dimension, type Drawing, type Layer, type Shape } from "../drawing/drawing.ts";
 import type { Bounds } from "../geometry/bounds.ts";
 import { pathBounds, pathsBounds } from "../geometry/measure.ts";
 import { segmentPath } from "../geometry/path.ts";
@@ -15,6 +15,8 @@ import { partName } from "./part-name.ts";
 export interface GeneralArrangement {
   /** Both views, one layer a part and view; each shape's id is `<part id>/<shape>`, from the side `<part id>/side/<shape>`. */
   readonly drawing: Drawing;
+  /** The same with a dimension for every distance, its words beside it, for paper, where small lettering is read. */
+  readonly dimensioned: Drawing;
   /** Between parts along the centre line, across and in depth, in words, mm. */
   readonly distances: readonly Distance[];
 }
@@ -51,8 +53,8 @@ export function arrange(derived: Derived): GeneralArrangement {
   const frontBox = boxOf(front);
   const sideBox = boxOf(side);
   const distances = distancesOf(derived, frontBox);
-  if (!frontBox) return { drawing: { layers: [], dimensions: [] }, distances };
-  const rows = ROW * (distances.filter(({ row }) => row > 0).length + 1);
+  if (!frontBox) return { drawing: EMPTY_DRAWING, dimensioned: EMPTY_DRAWING, distances };
+  const rows = ROW * (Math.max(0, ...distances.map(({ row }) => row)) + 1);
   const drop = sideBox ? frontBox.minY - rows - APART - sideBox.maxY : 0;
   const lowered = translation(vec(0, drop));
   const middle: Shape = {
@@ -62,14 +64,14 @@ export function arrange(derived: Derived): GeneralArrangement {
     path: segmentPath(vec(frontBox.minX - 15, 0), vec(frontBox.maxX + 15, 0)),
     name: "centre line",
   };
+  const layers = [...front, { name: "centre", shapes: [middle] }, ...side.map((layer) => moved(layer, lowered))];
+  const depths = sideBox ? depthsOf(derived, drop, turn) : [];
   return {
     drawing: {
-      layers: [...front, { name: "centre", shapes: [middle] }, ...side.map((layer) => moved(layer, lowered))],
-      dimensions: [
-        ...distances.flatMap((distance) => dimensionOf(distance, frontBox)),
-        ...(sideBox ? depthsOf(derived, drop, turn) : []),
-      ],
+      layers,
+      dimensions: [...distances.filter(({ id }) => MAIN.has(id)).map((distance) => mainDimension(distance, frontBox)), ...depths],
     },
+    dimensioned: { layers, dimensions: [...distances.map((distance) => rowDimension(distance, frontBox)), ...depths] },
     distances: distances.map(({ id, label, value }) => ({ id, label, value })),
   };
 }
@@ -128,7 +130,7 @@ const boxOf = (layers: readonly Layer[]): Bounds | undefined => {
 };
 
 interface Along extends Distance {
-  /** Row under the front view from the nearest on; 0: not drawn. */
+  /** Row under the front view from the nearest on. */
   readonly row: number;
   readonly from: number;
   readonly to: number;
@@ -152,13 +154,7 @@ function distancesOf(derived: Derived, box: Bounds | undefined): Along[] {
   };
   return [
     ...along("board-to-hole", "end of the board to the soundhole", board?.endX, holeBox?.minX),
-    ...along(
-      "hole-to-bridge",
-      "soundhole to bridge",
-      holeBox?.maxX,
-      bridgeBox?.minX,
-      holeBox !== undefined && (board?.endX ?? 0) < holeBox.minX,
-    ),
+    ...along("hole-to-bridge", "soundhole to bridge", holeBox?.maxX, bridgeBox?.minX),
     ...along("bridge-to-tail", "bridge to tail", bridgeBox?.maxX, body?.tailX, bridgeBox !== undefined && holeBox !== undefined),
     ...along("nut-to-join", "nut to join", 0, instrument.joinX),
     ...along("join-to-saddle", "join to saddle", instrument.joinX, bridge?.saddleX, true),
@@ -170,23 +166,37 @@ function distancesOf(derived: Derived, box: Bounds | undefined): Along[] {
   ];
 }
 
-function dimensionOf({ id, label, value, row, from, to }: Along, box: Bounds): Dimension[] {
-  return row === 0
-    ? []
-    : [
-        {
-          id,
-          from: vec(from, box.minY),
-          to: vec(to, box.minY),
-          along: "x",
-          offset: -ROW * row,
-          value,
-          quantity: "length",
-          after: label,
-          rank: id === "board-to-hole" || id === "hole-to-bridge" || id === "bridge-to-tail" ? 2 : 1,
-        },
-      ];
-}
+/** What stands on the drawing itself, where lettering keeps its size on screen; all else is said beside it. */
+const MAIN = new Set(["nut-to-join", "join-to-saddle", "body", "overall"]);
+
+const rowDimension = ({ id, label, value, row, from, to }: Along, box: Bounds): Dimension => ({
+  id,
+  from: vec(from, box.minY),
+  to: vec(to, box.minY),
+  along: "x",
+  offset: -ROW * row,
+  value,
+  quantity: "length",
+  after: label,
+  rank: 1,
+});
+
+/** The body's length over it, the others under it. */
+const mainDimension = (distance: Along, box: Bounds): Dimension => {
+  const { from, to, id } = distance;
+  const over = id === "body";
+  const y = over ? box.maxY : box.minY;
+  return {
+    id,
+    from: vec(from, y),
+    to: vec(to, y),
+    along: "x",
+    offset: over ? ROW : -ROW * (id === "overall" ? 2 : 1),
+    value: distance.value,
+    quantity: "length",
+    rank: id === "overall" ? 2 : 1,
+  };
+};
 
 /** Depth of the body at both ends, as it stands in the side view. */
 function depthsOf(derived: Derived, drop: number, turn: Affine): Dimension[] {

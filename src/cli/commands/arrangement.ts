@@ -22,11 +22,11 @@ export const arrangement: Command = {
     if (file === undefined) throw new CliError("-o FILE is missing");
     const paper = parsePaper(optionOf(args, "paper") ?? "a3");
     if (!paper.ok) throw new CliError(`--paper: ${paper.error.message} (${paper.error.mend})`);
-    const { drawing, distances } = arrange(deriveWhole(design));
+    const { dimensioned, distances } = arrange(deriveWhole(design));
     const { order } = design;
     const reduction = reductionOf(optionOf(args, "scale"));
     const made = await overviewFile(
-      drawing,
+      dimensioned,
       {
         paper: paper.value,
         margin: SHEET_DEFAULTS.margin,

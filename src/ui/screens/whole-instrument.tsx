@@ -128,7 +128,7 @@ function OverviewSheet() {
     const content = fontBytes(new AbortController().signal)
       .then((fonts) =>
         overviewFile(
-          arrange(derived).drawing,
+          arrange(derived).dimensioned,
           {
             paper: PAPERS[paper]!,
             margin: SHEET_DEFAULTS.margin,
