@@ -9,6 +9,8 @@ import { formatLength } from "../../units/format.ts";
 
 export function FromNut({ table }: { readonly table: NonNullable<TemplateSource["table"]> }) {
   const notation = useNotation();
+  // Room for the longest label, and for a number with what a fraction leaves over.
+  const width = 0.45 * Math.max(...table.rows.map(({ label }) => label.length)) + (notation.fractions ? 10.5 : 6);
   async function copy(): Promise<void> {
     const lines = [table.title, ...table.rows.map((row) => `${row.label}\t${say(row.value, "length", notation)}`)];
     await copyText(lines.join("\n"), "The table is copied.");
@@ -23,7 +25,7 @@ export function FromNut({ table }: { readonly table: NonNullable<TemplateSource[
           <Sign name="copy" /> Copy the table
         </Button>
       </div>
-      <dl className={notation.fractions ? "from-nut from-nut-wide" : "from-nut"}>
+      <dl className="from-nut" style={{ gridTemplateColumns: `repeat(auto-fill, minmax(min(100%, ${width}rem), 1fr))` }}>
         {table.rows.map((row) => (
           <div key={row.label}>
             <dt>{row.label}</dt>

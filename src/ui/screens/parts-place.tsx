@@ -197,7 +197,15 @@ function Below({ part }: { readonly part: DerivedPart }) {
   const { stop, look } = countBySeverity(findings);
   const pages = [
     ...(part.kind === "inlay" ? [{ id: "cutting", label: "Cutting", page: <CuttingPage part={part} /> }] : []),
-    ...(table ? [{ id: "table", label: "From the nut", page: <FromNut table={table} /> }] : []),
+    ...(table
+      ? [
+          {
+            id: "table",
+            label: table.title.startsWith("From the nut") ? "From the nut" : "Distances",
+            page: <FromNut table={table} />,
+          },
+        ]
+      : []),
     {
       id: "fit",
       label: (
