@@ -2,18 +2,22 @@ import type { Dimension, Drawing, Layer, Shape } from "../../drawing/drawing.ts"
 import { pathBounds } from "../../geometry/measure.ts";
 import { polyline, segmentPath, type Path } from "../../geometry/path.ts";
 import { add, polar, vec, type Vec } from "../../geometry/vec.ts";
+import { growBounds } from "../../geometry/bounds.ts";
+import { companyLayer } from "../company.ts";
 import type { Sources } from "../contract.ts";
 import { middleOf, type PickguardMeasures } from "./measure.ts";
 import { instrumentOf, type PickguardParams } from "./numbers.ts";
 
 const ROW = 12;
 const BEYOND = 10;
+/** How far about the guard its company is drawn, mm. */
+const ABOUT = 60;
 
 export function drawPickguard(p: PickguardParams, m: PickguardMeasures, from: Sources): Drawing {
   if (!m.outline) return { layers: [], dimensions: [] };
   return {
     layers: [
-      companyLayer(from),
+      companyLayer(from, growBounds(pathBounds(m.outline), ABOUT), from.get("soundhole")),
       { name: "outline", shapes: [guardShape(m, m.outline)] },
       adhesiveLayer(m),
       oldLayer(m),
@@ -114,23 +118,6 @@ function centreLayer(m: PickguardMeasures, outline: Path): Layer {
         path: segmentPath(vec(Math.min(box.minX, m.origin.x) - BEYOND, 0), vec(Math.max(box.maxX, m.origin.x) + BEYOND, 0)),
         name: "centre line of the instrument",
       },
-    ],
-  };
-}
-
-/** What the guard lies between. */
-export function companyLayer(from: Sources): Layer {
-  const guide = (id: string, name: string, path: Path | undefined): Shape[] =>
-    path ? [{ id, role: "guide", line: "adjacent", path, name }] : [];
-  const hole = from.get("soundhole");
-  return {
-    name: "company",
-    shapes: [
-      ...guide("board", "fingerboard", from.get("fingerboard")?.outline),
-      ...guide("bridge", "bridge", from.get("bridge")?.outline),
-      ...guide("soundhole", "soundhole", hole?.outline),
-      ...guide("rosette", "outermost ring of the rosette", hole?.rosette === hole?.outline ? undefined : hole?.rosette),
-      ...guide("body", "body", from.get("body")?.outline),
     ],
   };
 }

@@ -225,7 +225,7 @@ function sectionAcross(
     texts: [
       {
         id: "section-title",
-        at: vec(-reach, low + plate + 3),
+        at: vec(-reach, Math.min(...shapes.map(({ path }) => pathBounds(path).minY)) - 3 - LABEL),
         text: "Along the middle, with a flat template on it",
         height: LABEL,
         align: "start",
@@ -239,10 +239,9 @@ function sectionAcross(
               from: foot,
               to: vec(widest, low),
               along: "y",
-              offset: -ROW,
+              offset: -(reach - widest + 6),
               value: m.gap,
               quantity: "length",
-              after: "gap",
               rank: 1,
             },
           ]

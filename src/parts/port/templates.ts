@@ -15,8 +15,8 @@ export function portTemplates(p: PortParams, m: PortMeasures): TemplateSource[] 
       ? []
       : [{ label: m.bends === "in" ? "radius of the side, hollow" : "radius of the side", value: m.radius }]),
     { label: "gap under a flat template", value: m.gap },
-    { label: "beyond the flat outline on the face, each end", value: m.misfit },
-    { label: "from the neck along the side", value: p.fromNeck },
+    { label: "longer on the face, each end", value: m.misfit },
+    { label: "from the neck", value: p.fromNeck },
     { label: "below the top's edge", value: p.fromTop },
   ];
   const words = (): Layer => ({ name: "labels", shapes: [], texts: endTexts(m, 3) });

@@ -2,6 +2,8 @@ import type { Dimension, Drawing, Layer, Shape } from "../../drawing/drawing.ts"
 import { pathBounds } from "../../geometry/measure.ts";
 import { segmentPath, type Path } from "../../geometry/path.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
+import { growBounds, type Bounds } from "../../geometry/bounds.ts";
+import { companyLayer } from "../company.ts";
 import type { Sources } from "../contract.ts";
 import type { RingMeasure, SoundholeMeasures } from "./measure.ts";
 import { boardEnd, bridgeFront, type SoundholeParams } from "./numbers.ts";
@@ -9,17 +11,31 @@ import { boardEnd, bridgeFront, type SoundholeParams } from "./numbers.ts";
 const BEYOND = 10;
 const ROW = 12;
 const CROSS = 4;
+/** How much of board, bridge and body is drawn beyond what the distances are measured to, mm. */
+const ABOUT = 25;
 
 export function drawSoundhole(p: SoundholeParams, m: SoundholeMeasures, from: Sources): Drawing {
   if (!m.outline || !m.rosette) return { layers: [], dimensions: [] };
   return {
     layers: [
-      companyLayer(from),
+      companyLayer(from, windowAbout(m, m.rosette, from)),
       { name: "rosette", shapes: m.rings.flatMap((ring) => ringShape(ring, "guide", "narrow")) },
       { name: "hole", shapes: [holeShape(m, m.outline)] },
       centreLayer(m, m.rosette),
     ],
     dimensions: dimensions(p, m, m.rosette, from),
+  };
+}
+
+function windowAbout(m: SoundholeMeasures, rosette: Path, from: Sources): Bounds {
+  const box = pathBounds(rosette);
+  const grown = growBounds(box, ABOUT);
+  // A board or bridge that lies far off is not drawn for its own sake.
+  const far = 2 * m.length + 100;
+  return {
+    ...grown,
+    minX: Math.max(box.minX - far, Math.min(grown.minX, boardEnd(from) - ABOUT)),
+    maxX: Math.min(box.maxX + far, Math.max(grown.maxX, bridgeFront(from) + ABOUT)),
   };
 }
 
@@ -86,20 +102,6 @@ export function centreLayer(m: SoundholeMeasures, rosette: Path): Layer {
   };
 }
 
-/** Board, bridge and body about the hole. */
-function companyLayer(from: Sources): Layer {
-  const guide = (id: string, name: string, path: Path | undefined): Shape[] =>
-    path ? [{ id, role: "guide", line: "adjacent", path, name }] : [];
-  return {
-    name: "company",
-    shapes: [
-      ...guide("board", "fingerboard", from.get("fingerboard")?.outline),
-      ...guide("bridge", "bridge", from.get("bridge")?.outline),
-      ...guide("body", "body", from.get("body")?.outline),
-    ],
-  };
-}
-
 function dimensions(p: SoundholeParams, m: SoundholeMeasures, rosette: Path, from: Sources): Dimension[] {
   const box = pathBounds(rosette);
   const low = box.minY;
@@ -137,17 +139,6 @@ function dimensions(p: SoundholeParams, m: SoundholeMeasures, rosette: Path, fro
       after: "to the bridge",
       edits: ".fromBridge",
       rank: 1,
-    },
-    {
-      ...base,
-      id: "middle",
-      from: vec(0, low),
-      to: vec(m.middleX, low),
-      offset: row(3),
-      value: m.middleX,
-      after: "from the nut to the middle",
-      edits: ".middle",
-      rank: 2,
     },
     ...(p.shape === "round"
       ? []
