@@ -240,6 +240,16 @@ const passes: InlayCheck = {
   title: "The passes clear the pocket",
   limits: {},
   run: ({ m }) => {
+    if (m.wayTooLong)
+      return [
+        {
+          id: "passes",
+          severity: "look",
+          says: "The passes are not worked out: the way of the bit would be longer than 100 m.",
+          basis: GEOMETRY,
+          mend: "Take a larger step, or a larger bit for the middle.",
+        },
+      ];
     if (!m.passes) return [];
     return m.passes.missedArea < 0.01
       ? [fine("passes", "The passes clear the whole pocket.")]

@@ -90,6 +90,8 @@ export interface InlayMeasures {
   readonly spots: readonly InlaySpot[];
   readonly changes: readonly InlayChange[];
   readonly crossings: readonly { readonly at: Vec }[];
+  /** Passes were asked for, but their way is too long to be worked out. */
+  readonly wayTooLong: boolean;
   readonly passes?: { readonly count: number; readonly length: number; readonly missedArea: number };
   readonly margins: Margins;
 }
@@ -153,6 +155,7 @@ export function measureInlay(p: InlayParams, from: Sources): InlayMeasures {
     pieceCount: cut?.pieces.length ?? 0,
     pocketCutter: 2 * pocketRadius(p),
     pieceCutter: 2 * pieceRadius(p),
+    wayTooLong: answer?.wayTooLong ?? false,
     designedArea: answer?.area ?? 0,
     pocketArea: cut?.pocketArea ?? 0,
     plugArea: cut?.pieceArea ?? 0,

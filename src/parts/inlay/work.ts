@@ -5,7 +5,7 @@ import type { Narrow } from "../../geometry/narrowest.ts";
 import type { Region } from "../../geometry/region.ts";
 import type { Crossing } from "../../lettering/interlace.ts";
 import type { Trouble } from "../../lettering/trouble.ts";
-import { clearPocket, type Cleared } from "../../lutherie/inlay-clearing.ts";
+import { clearPocket, type Cleared, type Clearing } from "../../lutherie/inlay-clearing.ts";
 import { COUPON_GAPS, fitCoupon, type FitCoupon } from "../../lutherie/inlay-coupon.ts";
 import { pairFit, thinnestWall, type PairFit } from "../../lutherie/inlay-fit.ts";
 import { inlayPair, type InlayPair, type PairCutting } from "../../lutherie/inlay-pair.ts";
@@ -45,6 +45,8 @@ export interface InlayAnswer {
   /** The thinnest wall of wood, if it is under `WALL_LOOK`. */
   readonly wall?: Narrow;
   readonly cleared?: Cleared;
+  /** The passes are so near to each other, or the pocket so large, that they are not worked out. */
+  readonly wayTooLong?: true;
   readonly coupon?: FitCoupon;
 }
 
@@ -93,7 +95,7 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
         const pocket = answer.cut?.pocket;
         return {
           ...answer,
-          ...(pocket && question.clearing ? { cleared: clearPocket(pocket, question.clearing) } : {}),
+          ...(pocket && question.clearing ? clearing(pocket, question.clearing) : {}),
           ...(question.coupon ? { coupon: couponOf(question.cutting) } : {}),
         };
       },
@@ -152,6 +154,14 @@ function couponOf({ pocketRadius, pieceRadius }: PairCutting): FitCoupon {
     pieceRadius,
     COUPON_GAPS.filter((gap) => gap <= most),
   );
+}
+
+/** The longest way of a bit that is worked out, mm: at 10 mm a second nearly three hours of cutting. */
+const LONGEST_WAY = 100_000;
+
+function clearing(pocket: readonly Outline[], asked: Clearing): Pick<InlayAnswer, "cleared" | "wayTooLong"> {
+  const step = Math.min(asked.cutter.step, asked.first?.step ?? Infinity);
+  return areaOf(pocket) / step > LONGEST_WAY ? { wayTooLong: true } : { cleared: clearPocket(pocket, asked) };
 }
 
 function valueOf(shape: ReturnType<typeof drawShape>): DrawnShape {
