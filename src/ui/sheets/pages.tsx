@@ -39,9 +39,11 @@ export function Pages({ templates, set, problem, busy, none, onJoint }: PagesPro
               ? "No part gives a template yet: mend its numbers first."
               : problem
                 ? `${sentence(problem.message)} ${problem.mend}`
-                : set && set.sheets.length === 0
-                  ? "Tick a template at the left."
-                  : jointsSaid(groups)}
+                : set === undefined
+                  ? "Each template is turned and shifted until it takes the fewest sheets."
+                  : set.sheets.length === 0
+                    ? "Tick a template at the left."
+                    : jointsSaid(groups)}
           </p>
         </div>
         {set && set.sheets.length > 1 ? (
