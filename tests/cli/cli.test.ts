@@ -135,6 +135,13 @@ describe("the command line", () => {
       ["test-sheet", "--paper", "a5", "-o", "OUT"],
       /no room for bars of 150 mm/,
     ],
+    ["an arrangement without a file", ["arrangement", "STEEL"], /-o FILE is missing/],
+    [
+      "an arrangement too large for its paper",
+      ["arrangement", "STEEL", "-o", "OUT", "--scale", "1:1"],
+      /1:1 is too large for A3/,
+    ],
+    ["a scale that is none", ["arrangement", "STEEL", "-o", "OUT", "--scale", "big"], /--scale big is no scale/],
     ["a factor for metres", ["templates", "STEEL", "--out", "OUT", "--printer", "2,1"], /not two factors/],
     ["an unknown number, with the nearest", ["measure", "STEEL", "--set", "nutWidht=43"], /nutWidth/],
     ["a text that is no length", ["measure", "STEEL", "--set", "nutWidth=wide"], /instrument\.nutWidth/],

@@ -21,6 +21,9 @@ const hollow = (p: BodyParams): boolean => p.build === "hollow";
 type Length = Omit<NumberSpec<BodyParams>, "type" | "step"> & { readonly step?: number };
 const length = (spec: Length): NumberSpec<BodyParams> => ({ type: "length", step: 0.5, ...spec });
 
+/** A thickness that is usual on a body of 490 mm, in proportion to this one's length. */
+const scaled = (usual: number, p: BodyParams): number => Math.max(0.6, Math.min(20, (usual * p.length) / 490));
+
 /** A size that is a share of the body's length until it is given. */
 const share = (
   of: number,
@@ -215,7 +218,7 @@ export const bodyParams: ParamTable<BodyParams> = {
     label: "Horn from the centre line",
     help: "Of the same place, across.",
     group: CUTAWAY,
-    follows: { words: "37 hundredths of the upper bout", value: (p) => 0.37 * p.upperBout },
+    follows: { words: "36 hundredths of the upper bout", value: (p) => 0.36 * p.upperBout },
     min: 1,
     max: 600,
     when: cut,
@@ -224,7 +227,7 @@ export const bodyParams: ParamTable<BodyParams> = {
     label: "Depth of the cutaway",
     help: "From the neck end of the body to where the hollow meets the neck.",
     group: CUTAWAY,
-    follows: { words: "19 hundredths of the length", value: (p) => 0.19 * p.length },
+    follows: { words: "14 hundredths of the length", value: (p) => 0.14 * p.length },
     min: 1,
     max: 1800,
     when: cut,
@@ -299,7 +302,7 @@ export const bodyParams: ParamTable<BodyParams> = {
     label: "Thickness of the back",
     help: "Where it is left thickest.",
     group: WOOD,
-    fallback: 2.5,
+    follows: { words: "2.5 mm on a body of 490 mm, less on a smaller one", value: (p) => scaled(2.5, p) },
     min: 0.5,
     max: 20,
     step: 0.1,
@@ -310,7 +313,7 @@ export const bodyParams: ParamTable<BodyParams> = {
     label: "Thickness of the sides",
     help: "The outline of the inside is the body's less this.",
     group: WOOD,
-    fallback: 2.2,
+    follows: { words: "2.1 mm on a body of 490 mm, less on a smaller one", value: (p) => scaled(2.1, p) },
     min: 0.5,
     max: 20,
     step: 0.1,

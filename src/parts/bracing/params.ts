@@ -213,7 +213,14 @@ export const bracingParams: ParamTable<BracingParams> = {
     label: "Before the saddle",
     help: "From the saddle on the centre line to the plate's front edge.",
     group: PLATE,
-    fallback: 10,
+    follows: {
+      words: "the saddle's foremost end and 10 mm",
+      value: (_p, from) => {
+        const bridge = from.get("bridge");
+        const ahead = bridge ? bridge.saddleX - Math.min(...bridge.saddle.ends.map(([x]) => x)) : 0;
+        return Math.min(200, Math.max(0, ahead) + 10);
+      },
+    },
     min: 0,
     max: 200,
     usual: { from: 6, to: 15, basis: PRACTICE },

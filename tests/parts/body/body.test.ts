@@ -18,6 +18,7 @@ const SMALL: RawRecord = {
   waistAt: 190,
   lowerBoutAt: 360,
   neckFlat: 60,
+  sideThickness: 2.2,
 };
 
 const bodyOf = (body: RawRecord, instrument: RawRecord = {}): MeasuresByKind["body"] =>

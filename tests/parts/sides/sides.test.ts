@@ -17,6 +17,7 @@ const BODY: RawRecord = {
   waistAt: 190,
   lowerBoutAt: 360,
   neckFlat: 60,
+  sideThickness: 2.2,
 };
 const DEEP: RawRecord = { depthNeck: 90, depthTail: 105 };
 
