@@ -24,26 +24,28 @@ const COARSE = 0.005;
 export function clearance(a: Path, b: Path): Clearance {
   const [met] = intersectPaths(a, b);
   if (met) return { a: met.point, b: met.point, distance: 0 };
-  const runsB = runsOf(chordsOf(b));
+  const runsB = runsOf(b);
   let last = runsB[0];
-  const nearest = chordsOf(a).map((p) => {
-    let [away, start] = [Infinity, p.points[0]];
-    const look = (run: Run): void => {
-      if (boundsDistance(p.box, run.box) >= away) return;
-      for (const q of run.chords) {
-        if (boundsDistance(p.box, q.box) >= away) continue;
-        const found = chordDistance(p.points, q.points);
-        if (found[0] >= away) continue;
-        [away, start] = found;
-        last = run;
-      }
-    };
-    // What was nearest to the chord before is near to this one, and most of the rest then lies too far off to be looked at.
-    const near = last;
-    if (near) look(near);
-    for (const run of runsB) if (run !== near) look(run);
-    return { away, start };
-  });
+  const nearest = runsOf(a)
+    .flatMap(({ chords }) => chords)
+    .map((p) => {
+      let [away, start] = [Infinity, p.points[0]];
+      const look = (run: Run): void => {
+        if (boundsDistance(p.box, run.box) >= away) return;
+        for (const q of run.chords) {
+          if (boundsDistance(p.box, q.box) >= away) continue;
+          const found = chordDistance(p.points, q.points);
+          if (found[0] >= away) continue;
+          [away, start] = found;
+          last = run;
+        }
+      };
+      // What was nearest to the chord before is near to this one, and most of the rest then lies too far off to be looked at.
+      const near = last;
+      if (near) look(near);
+      for (const run of runsB) if (run !== near) look(run);
+      return { away, start };
+    });
   const least = Math.min(...nearest.map(({ away }) => away));
   let best: Clearance | undefined;
   for (const [i, { away, start }] of nearest.entries()) {
@@ -80,11 +82,22 @@ interface Run {
 }
 const RUN = 24;
 
-const runsOf = (chords: readonly Chord[]): Run[] =>
-  Array.from({ length: Math.ceil(chords.length / RUN) }, (_, i) => chords.slice(i * RUN, (i + 1) * RUN)).map((run) => ({
-    chords: run,
-    box: joinBounds(run.map(({ box }) => box)),
-  }));
+/** Paths never change, and one edge is often measured against many others. */
+const known = new WeakMap<Path, readonly Run[]>();
+
+function runsOf(path: Path): readonly Run[] {
+  const before = known.get(path);
+  if (before) return before;
+  const chords = chordsOf(path);
+  const runs = Array.from({ length: Math.ceil(chords.length / RUN) }, (_, i) => chords.slice(i * RUN, (i + 1) * RUN)).map(
+    (run) => ({
+      chords: run,
+      box: joinBounds(run.map(({ box }) => box)),
+    }),
+  );
+  known.set(path, runs);
+  return runs;
+}
 
 function chordsOf(path: Path): Chord[] {
   const points: Vec[] = [path.start];
