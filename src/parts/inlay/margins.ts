@@ -6,7 +6,7 @@ import type { Path } from "../../geometry/path.ts";
 import { ringWinding, type Ring } from "../../geometry/region.ts";
 import { distance, distanceToSegment, lerp, vec, type Vec } from "../../geometry/vec.ts";
 import type { Sources } from "../contract.ts";
-import type { Host } from "./host.ts";
+import { distanceToRing, type Host } from "./host.ts";
 import type { InlayParams } from "./numbers.ts";
 
 /** The least distance of the pocket's edge from something, below 0 where it runs over it, and where. */
@@ -92,21 +92,10 @@ function nearestRing(points: readonly Vec[], rings: readonly Ring[], inside: boo
     const sign = rings.some((ring) => ringWinding(ring, at) !== 0) === inside ? 1 : -1;
     // On the right side the nearest point counts, on the wrong one the farthest.
     if (sign === 1 && best && best.distance < 0) continue;
-    const away = Math.min(...rings.map((ring) => toRing(ring, at)));
+    const away = Math.min(...rings.map((ring) => distanceToRing(ring, at)));
     if (away < Infinity && (!best || sign * away < best.distance)) best = { distance: sign * away, at, from };
   }
   return best;
-}
-
-/** Distance of a point from a ring's sides. */
-function toRing(ring: Ring, p: Vec): number {
-  let least = Infinity;
-  let a = ring.at(-1)!;
-  for (const b of ring) {
-    least = Math.min(least, distanceToSegment(p, a, b));
-    a = b;
-  }
-  return least;
 }
 
 function nearestBar(points: readonly Vec[], { a, b, half, name }: Bar): Margin {
