@@ -258,4 +258,32 @@ const old: BridgeCheck = {
   },
 };
 
-export const bridgeChecks: readonly BridgeCheck[] = [outline, strings, residual, slot, pins, depth, foot, old];
+const onBody: BridgeCheck = {
+  id: "on-body",
+  title: "The bridge lies on the body",
+  limits: { edge: { label: "Least top to the edge", value: 20, quantity: "length", basis: PRACTICE } },
+  run: ({ m, from, limits }) => {
+    const edge = from.get("body")?.outline;
+    if (!edge || !m.outline) return [];
+    const found = clearance(m.outline, edge);
+    const lies = found.distance > 0 && pathWinding(edge, m.outline.start) !== 0;
+    return [
+      atLeast({
+        id: "on-body",
+        measured: lies ? found.distance : -found.distance,
+        needed: limits["edge"]!,
+        stopBelow: 1e-9,
+        fine: "At least {measured} of the top is left between the bridge and the edge of the body.",
+        short: lies
+          ? "The bridge comes within {measured} of the edge of the body."
+          : "The bridge does not lie on the body: its edge is {measured} off.",
+        mend: "Make the body longer or wider there, or the bridge shorter across; look at scale and join.",
+        basis: PRACTICE,
+        at: found.a,
+        shape: "outline",
+      }),
+    ];
+  },
+};
+
+export const bridgeChecks: readonly BridgeCheck[] = [outline, strings, residual, slot, pins, depth, foot, old, onBody];
