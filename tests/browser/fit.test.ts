@@ -79,7 +79,7 @@ describe("limits of checks", () => {
     await drop(page, "slots-into-the-binding");
     await goTo(page, "fit");
     const item = page.locator(".finding", { hasText: "short of the binding" }).first();
-    await item.getByRole("button", { name: /^Limits of/ }).click();
+    await item.getByRole("button", { name: /^limits?: / }).click();
     const field = item.getByRole("textbox").first();
     await field.fill("0 mm");
     await field.press("Enter");

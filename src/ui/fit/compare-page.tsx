@@ -21,6 +21,7 @@ import { FindingSign } from "../kit/sign.tsx";
 import { quantityOf, say, type Notation } from "../notation.ts";
 import { madeOf, patternsOf } from "../sheets/patterns.ts";
 import { useChoosable, useChosen } from "./versions.ts";
+import { Wide } from "./wide.tsx";
 import "./fit-pages.css";
 import "./compare-page.css";
 
@@ -138,7 +139,7 @@ function Numbers({ rows }: { readonly rows: readonly NumberRow[] }) {
   return (
     <section className="fitp-block" aria-labelledby="compare-numbers">
       <h2 id="compare-numbers">Numbers that differ</h2>
-      <div className="fitp-scroll">
+      <Wide label="Table of the numbers">
         <table className="fitp-table">
           <thead>
             <tr>
@@ -171,7 +172,7 @@ function Numbers({ rows }: { readonly rows: readonly NumberRow[] }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Wide>
     </section>
   );
 }

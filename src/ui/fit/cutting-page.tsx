@@ -13,6 +13,7 @@ import { say, type Notation } from "../notation.ts";
 import { useEditing } from "../panels/editing.ts";
 import { FieldRow } from "../panels/field-row.tsx";
 import { fontBytes } from "../sheets/save-sheets.ts";
+import { Wide } from "./wide.tsx";
 import "./fit-pages.css";
 
 export function CuttingPage() {
@@ -101,7 +102,7 @@ function Pieces({ list, notation }: PartProps) {
   return (
     <section className="fitp-block" aria-labelledby="list-pieces">
       <h2 id="list-pieces">Pieces of wood</h2>
-      <div className="fitp-scroll">
+      <Wide label="Table of the pieces">
         <table className="fitp-table">
           <thead>
             <tr>
@@ -134,7 +135,7 @@ function Pieces({ list, notation }: PartProps) {
                 <td>
                   <Button
                     look="link"
-                    label={`Wood and allowances: ${row.placed.blank.title}`}
+                    label={`change wood and allowances: ${row.placed.blank.title}`}
                     pressed={open === row.placed.id}
                     onClick={() => setOpen(open === row.placed.id ? undefined : row.placed.id)}
                   >
@@ -145,7 +146,7 @@ function Pieces({ list, notation }: PartProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Wide>
       {shown ? <Wood row={shown} notation={notation} /> : null}
       <p className="note">
         Sizes as they are sawn: long along the grain, with what is left on. Weights of one piece at 12 % moisture; ≈ where the
@@ -179,7 +180,7 @@ function Lengths({ list, notation }: PartProps) {
   return (
     <section className="fitp-block" aria-labelledby="list-lengths">
       <h2 id="list-lengths">By length</h2>
-      <div className="fitp-scroll">
+      <Wide label="Table of the lengths">
         <table className="fitp-table">
           <thead>
             <tr>
@@ -208,7 +209,7 @@ function Lengths({ list, notation }: PartProps) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Wide>
     </section>
   );
 }
@@ -218,28 +219,30 @@ function Holes({ list, notation }: PartProps) {
   return (
     <section className="fitp-block" aria-labelledby="list-holes">
       <h2 id="list-holes">Holes</h2>
-      <table className="fitp-table">
-        <thead>
-          <tr>
-            <th scope="col" className="right">
-              Drill
-            </th>
-            <th scope="col" className="right">
-              Holes
-            </th>
-            <th scope="col">Where</th>
-          </tr>
-        </thead>
-        <tbody>
-          {list.holes.map((row) => (
-            <tr key={row.diameter}>
-              <Num mm={row.diameter} notation={notation} />
-              <td className="right num">{row.count}</td>
-              <td>{row.where.map(({ partLabel, count }) => `${partLabel} ${count}`).join(", ")}</td>
+      <Wide label="Table of the holes">
+        <table className="fitp-table">
+          <thead>
+            <tr>
+              <th scope="col" className="right">
+                Drill
+              </th>
+              <th scope="col" className="right">
+                Holes
+              </th>
+              <th scope="col">Where</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {list.holes.map((row) => (
+              <tr key={row.diameter}>
+                <Num mm={row.diameter} notation={notation} />
+                <td className="right num">{row.count}</td>
+                <td>{row.where.map(({ partLabel, count }) => `${partLabel} ${count}`).join(", ")}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Wide>
     </section>
   );
 }
@@ -249,26 +252,28 @@ function Bits({ list, notation }: PartProps) {
   return (
     <section className="fitp-block" aria-labelledby="list-bits">
       <h2 id="list-bits">Bits, bushes and saws</h2>
-      <table className="fitp-table">
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col" className="right">
-              Size
-            </th>
-            <th scope="col">For</th>
-          </tr>
-        </thead>
-        <tbody>
-          {list.bits.map((row) => (
-            <tr key={`${row.what} ${row.size}`}>
-              <th scope="row">{row.what}</th>
-              <Num mm={row.size} notation={notation} />
-              <td>{row.for.join("; ")}</td>
+      <Wide label="Table of the bits">
+        <table className="fitp-table">
+          <thead>
+            <tr>
+              <th scope="col">What</th>
+              <th scope="col" className="right">
+                Size
+              </th>
+              <th scope="col">For</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {list.bits.map((row) => (
+              <tr key={`${row.what} ${row.size}`}>
+                <th scope="row">{row.what}</th>
+                <Num mm={row.size} notation={notation} />
+                <td>{row.for.join("; ")}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Wide>
     </section>
   );
 }

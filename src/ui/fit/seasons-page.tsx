@@ -22,6 +22,7 @@ import { FindingSign } from "../kit/sign.tsx";
 import { say, type Notation } from "../notation.ts";
 import { useEditing } from "../panels/editing.ts";
 import { FieldRow } from "../panels/field-row.tsx";
+import { Wide } from "./wide.tsx";
 import "./fit-pages.css";
 
 const NAMES: Readonly<Record<Season, string>> = { dry: "Driest", damp: "Dampest" };
@@ -275,7 +276,7 @@ function Woods() {
     <section className="fitp-block" aria-labelledby="woods-title">
       <h2 id="woods-title">The woods and their sources</h2>
       <Why label={`${WOOD_SPECIES.length} woods: figures, sources, and how each was got`}>
-        <div className="fitp-scroll">
+        <Wide label="Table of the woods">
           <table className="fitp-table">
             <thead>
               <tr>
@@ -319,7 +320,7 @@ function Woods() {
               ))}
             </tbody>
           </table>
-        </div>
+        </Wide>
         {shown ? <Sources wood={shown} /> : null}
         <p className="note">Change of size for 1 % of moisture, as a part of the size at 10 %; weight at 12 %.</p>
       </Why>

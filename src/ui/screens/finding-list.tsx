@@ -90,7 +90,12 @@ function FindingItem({
           {limits.length > 0 && named ? (
             <>
               {" · "}
-              <Button look="link" label={`Limits of: ${sentence}`} pressed={open} onClick={() => toggleLimits(keyOf(finding))}>
+              <Button
+                look="link"
+                label={`${limits.length === 1 ? "limit" : "limits"}: ${sentence}`}
+                pressed={open}
+                onClick={() => toggleLimits(keyOf(finding))}
+              >
                 {limits.length === 1 ? "limit" : "limits"}
               </Button>
             </>
