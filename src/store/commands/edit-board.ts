@@ -8,9 +8,10 @@ const change = (bench: Workbench, part: string, step: Step, to: (board: BoardRec
 
 /** Lays a photograph under a part's board in place of the one before; undefined takes it away. */
 export const setPhotograph = (bench: Workbench, part: string, photograph: Photograph | undefined): void =>
-  change(bench, part, { label: photograph ? "photograph" : "photograph taken away" }, ({ photograph: _, ...board }) =>
-    photograph ? { ...board, photograph } : board,
-  );
+  change(bench, part, { label: photograph ? "photograph" : "photograph taken away" }, (board) => {
+    const { photograph: _, ...others } = board;
+    return photograph ? { ...others, photograph } : others;
+  });
 
 /** Changes what is said of a part's photograph, if it has one. Edits with the same gesture are one step of undo. */
 export const editPhotograph = (
