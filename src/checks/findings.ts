@@ -1,7 +1,7 @@
 import type { Finding, Severity } from "../parts/contract.ts";
 import type { Derived, DesignNumbers } from "../parts/derived.ts";
 import { templateFindings } from "../templates/findings.ts";
-import { bridgeOnTopFindings } from "./bridge-on-top.ts";
+import { bridgeCentreFindings } from "./bridge-centre.ts";
 import { offcutFindings } from "./offcut.ts";
 import type { PlacedFinding } from "./placed-finding.ts";
 import { seasonFindings } from "./seasons.ts";
@@ -18,7 +18,7 @@ export function findingsOf(design: DesignNumbers, derived: Derived): readonly Pl
   const rank = new Map(parts.map(({ id }, i) => [id, i]));
   const findings = [
     ...parts.flatMap((part) => part.findings().map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }))),
-    ...bridgeOnTopFindings(design, derived),
+    ...bridgeCentreFindings(design, derived),
     ...templateFindings(design, derived),
     ...seasonFindings(design, derived),
     ...offcutFindings(design, derived),

@@ -19,12 +19,9 @@ export const WHOLE_CHECKS = {
       crossed: { label: "Slide to look at where grain crosses by custom", value: 1.2, quantity: "length", basis: PRACTICE },
     },
   },
-  "bridge-on-top": {
-    title: "The bridge lies on the top",
-    limits: {
-      edge: { label: "Top left outside the bridge", value: 20, quantity: "length", basis: PRACTICE },
-      centre: { label: "Bridge off the middle of the body", value: 0.5, quantity: "length", basis: PRACTICE },
-    },
+  "bridge-centre": {
+    title: "The bridge lies in the middle of the body",
+    limits: { most: { label: "Bridge off the middle of the body", value: 0.5, quantity: "length", basis: PRACTICE } },
   },
   "template-made": { title: "Templates can be made as asked", limits: {} },
   "offcut-place": {

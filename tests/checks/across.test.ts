@@ -1,8 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { flatten } from "../../src/geometry/flatten.ts";
-import { nearestOnPath } from "../../src/geometry/nearest.ts";
-import type { MeasuresByKind } from "../../src/parts/contract.ts";
-import { createDeriver } from "../../src/parts/derive.ts";
 import { designWith, finding, findingsFor } from "./design.ts";
 
 const KINDS = ["body", "bridge"];
@@ -17,39 +13,18 @@ const straight = (off: number) => ({
   ].map(([x, y]) => ({ x, y: y! + off })),
 });
 
-describe("the bridge on the top", () => {
-  it("keeps the distance to the body's edge that the nearest points of both outlines have", () => {
-    const design = designWith(KINDS);
-    const { parts } = createDeriver()(design);
-    const body = (parts.find(({ kind }) => kind === "body")!.measures as MeasuresByKind["body"]).outline!;
-    const bridge = (parts.find(({ kind }) => kind === "bridge")!.measures as MeasuresByKind["bridge"]).outline!;
-    const nearest = Math.min(...flatten(bridge, 0.01).map((p) => nearestOnPath(body, p).distance));
-    const found = finding(design, "bridge", "bridge-on-top/edge");
-    expect(found.severity).toBe("fine");
-    expect(Math.abs(found.measured! - nearest)).toBeLessThan(0.05);
-  });
-
-  it("is looked at just inside the margin that is asked for, and stopped where it reaches over the edge", () => {
-    const least = finding(designWith(KINDS), "bridge", "bridge-on-top/edge").measured!;
-    const at = (edge: number) =>
-      finding(designWith(KINDS, { "limits.whole.bridge-on-top.edge": edge }), "bridge", "bridge-on-top/edge").severity;
-    expect([at(least - 0.001), at(least + 0.001)]).toEqual(["fine", "look"]);
-    const wide = finding(designWith(KINDS, { "bridge.span": "420 mm" }), "bridge", "bridge-on-top/edge");
-    expect(wide.severity).toBe("stop");
-    expect(wide.at).toBeDefined();
-  });
-
+describe("the bridge on the body", () => {
   it("lies within half a millimetre of the middle of the body", () => {
-    const at = (off: number) => finding(designWith(KINDS, straight(off)), "bridge", "bridge-on-top/centre");
+    const at = (off: number) => finding(designWith(KINDS, straight(off)), "bridge", "bridge-centre");
     expect([at(0.49).severity, at(0.51).severity]).toEqual(["fine", "look"]);
     expect(at(0.51).measured).toBeCloseTo(0.51, 9);
   });
 
   it("is left alone by numbers that do not matter to it, and not asked without a body", () => {
     const of = (values: object) =>
-      findingsFor(designWith(KINDS, values as Record<string, unknown>)).filter(({ id }) => id.startsWith("bridge-on-top"));
+      findingsFor(designWith(KINDS, values as Record<string, unknown>)).filter(({ id }) => id.startsWith("bridge-centre"));
     expect(of({ "fingerboard.crownHeight": "1.3 mm" })).toEqual(of({}));
-    expect(findingsFor(designWith(["bridge"])).some(({ id }) => id.startsWith("bridge-on-top"))).toBe(false);
+    expect(findingsFor(designWith(["bridge"])).some(({ id }) => id.startsWith("bridge-centre"))).toBe(false);
   });
 });
 

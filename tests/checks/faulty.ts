@@ -68,16 +68,16 @@ export const FAULTS: readonly Fault[] = [
     says: /right through/,
   },
   {
-    // The guard's corner stands 165 behind the middle of the soundhole, the front of the bridge some 162.
+    // The guard runs past the middle of the bridge, which is 33.5 from front to back: where it is deepest it is 16.75 in.
     file: "pickguard-under-the-bridge",
     part: "pickguard",
     id: "guard-bridge",
     severity: "stop",
-    measured: 2.8,
-    within: 0.3,
+    measured: 16.75,
+    within: 0.02,
     needed: 5,
     shape: "outline",
-    at: ({ x, y }) => x > 660 && x < 675 && y > 25 && y < 85,
+    at: ({ x, y }) => x > 650 && x < 660 && y > 25 && y < 85,
     says: /under the bridge/,
   },
   {
