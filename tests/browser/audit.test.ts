@@ -5,7 +5,21 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { openChromium } from "./chromium.ts";
 import { goTo, visit } from "./visit.ts";
 
-const PLACES = ["order", "numbers", "parts/fingerboard", "parts/nut", "fit", "sheets", "first"];
+const PLACES = [
+  "order",
+  "numbers",
+  "parts/fingerboard",
+  "parts/nut",
+  "fit",
+  "fit/seasons",
+  "fit/offcut",
+  "fit/cutting-list",
+  "sheets",
+  "first",
+  "measure",
+  "repair",
+  "help",
+];
 const SIZES = [
   [1440, 900],
   [1024, 768],
