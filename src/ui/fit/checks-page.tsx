@@ -103,9 +103,9 @@ function OnPaper() {
     <section className="fit-group" aria-labelledby="fit-paper">
       <div className="fit-group-head">
         <h3 id="fit-paper">On paper</h3>
-        <span>
+        <p>
           with this browser's printer and paper, set under <a href={hashOf({ place: "sheets" })}>Sheets</a>
-        </span>
+        </p>
       </div>
       <ul>
         {findings.map((finding) => (
