@@ -63,8 +63,8 @@ const FINE = 0.0002;
 const COARSE = 0.01;
 
 /**
- * `coarse` is good for showing while a number is dragged: within 0.02 mm, but for places where opening and closing disagree, which it leaves
- * unmended.
+ * `coarse` is good for showing while a number is dragged: within 0.03 mm, but for strokes about as thin as the cutter and for places where
+ * opening and closing disagree, which it leaves unmended.
  */
 export type Detail = "fine" | "coarse";
 
