@@ -96,10 +96,15 @@ export async function takeFile(bench: Workbench, file: File): Promise<void> {
 export async function takePhotograph(bench: Workbench, partId: string, file: File): Promise<void> {
   const title = `${file.name} was not laid under the board`;
   const part = bench.derived.getState().parts.find(({ id }) => id === partId);
-  if (!part) return tellTrouble(title, { message: "no part is on the board", mend: "Open the part that it shows, then choose it." });
+  if (!part)
+    return tellTrouble(title, { message: "no part is on the board", mend: "Open the part that it shows, then choose it." });
   const laid = await layPhotograph(bench, part, file);
   if (!laid.ok) return tellTrouble(title, laid.error);
-  tell({ title: `${file.name} lies under the ${part.label.toLowerCase()}.`, more: "Bring it to scale before you draw over it.", kind: "fine" });
+  tell({
+    title: `${file.name} lies under the ${part.label.toLowerCase()}.`,
+    more: "Bring it to scale before you draw over it.",
+    kind: "fine",
+  });
 }
 
 async function takeArchive(bench: Workbench, name: string, bytes: Uint8Array): Promise<void> {

@@ -3,7 +3,8 @@ import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { openChromium } from "./chromium.ts";
 
-const KILLS = 200;
+/** As many as `GRAMIL_KILLS` says; a run of 200 takes minutes, and every test run has some. */
+const KILLS = Number(process.env["GRAMIL_KILLS"] ?? 40);
 /** Browser profiles that are killed side by side. */
 const LANES = 2;
 /** The promise: what was typed longer ago than this is there again. */

@@ -3,6 +3,7 @@ import { describe, expect, it, vi } from "vitest";
 import type { Design } from "../../src/document/design.ts";
 import { insertRecord, moveRecord, removeRecord } from "../../src/document/edit-records.ts";
 import { labelOf } from "../../src/document/describe.ts";
+import { addPart } from "../../src/document/edit-parts.ts";
 import { newDesign } from "../../src/document/new-design.ts";
 import { setValue } from "../../src/document/set-value.ts";
 import { REGISTRY } from "../../src/parts/registry.ts";
@@ -221,7 +222,9 @@ describe("numbers in balance", () => {
       fc.property(
         fc.array(fc.tuple(fc.constantFrom(...settings), fc.constantFrom("1 in", "12 mm", "", "= 1 in")), { maxLength: 30 }),
         (edits) => {
-          let design = newDesign("steel-string");
+          let design = REGISTRY.filter(
+            ({ kind, balances }) => balances !== undefined && kind !== ("instrument" as string),
+          ).reduce((so, { kind }) => (so.parts[kind] ? so : done(addPart(so, kind)).design), newDesign("steel-string"));
           for (const [path, raw] of edits) {
             design = set(design, path, raw);
             for (const part of REGISTRY) {

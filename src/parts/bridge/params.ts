@@ -1,5 +1,5 @@
 /** The numbers of a bridge. */
-import type { NumberSpec, ParamTable } from "../contract.ts";
+import type { NumberSpec, ParamTable, Sources } from "../contract.ts";
 import { outlinePoint } from "../../geometry/drawn/point.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { PRACTICE } from "../finding.ts";
@@ -22,6 +22,13 @@ const slotted = (p: BridgeParams): boolean => p.type !== "floating";
 const length = (
   spec: Omit<NumberSpec<BridgeParams>, "type" | "step"> & { readonly step?: number },
 ): NumberSpec<BridgeParams> => ({ type: "length", step: 0.1, ...spec });
+
+/** How far x changes for each mm towards rising y from one scale to the other; 0 where there is one. */
+function scalesLean(from: Sources): number {
+  const { bass, treble, twoScales } = instrumentOf(from);
+  const across = treble.saddle.y - bass.saddle.y;
+  return twoScales && Math.abs(across) > 1 ? (treble.saddle.x - bass.saddle.x) / across : 0;
+}
 
 export const bridgeParams: ParamTable<BridgeParams> = {
   type: {
@@ -246,14 +253,14 @@ export const bridgeParams: ParamTable<BridgeParams> = {
     label: "Mirrored about the centre line",
     help: "Only one half is drawn; the other is its image.",
     group: OUTLINE,
-    fallback: true,
+    follows: { words: "one scale for all strings", value: (_p, from) => !instrumentOf(from).twoScales },
   },
   outline: outlineSpec<BridgeParams>({
     label: "Points",
     help: "Measured from where the saddle crosses the centre line, so that the outline moves with it.",
     group: OUTLINE,
     words: "the starting shape",
-    shape: (p) => startingBridge(p, p.mirrored),
+    shape: (p, from) => startingBridge(p, p.mirrored, scalesLean(from)),
   }),
   thickness: length({
     label: "Thickness",

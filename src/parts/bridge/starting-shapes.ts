@@ -4,7 +4,8 @@ import type { BridgeParams } from "./numbers.ts";
 
 type Sizes = Pick<BridgeParams, "type" | "front" | "back" | "span" | "wing">;
 
-export function startingBridge(sizes: Sizes, mirrored: boolean): OutlinePoint[] {
+/** `lean`: how far x falls back for each mm towards rising y, where one half is not the image of the other: the saddle's own slant. */
+export function startingBridge(sizes: Sizes, mirrored: boolean, lean = 0): OutlinePoint[] {
   const { front, back, span, wing } = sizes;
   const middle = (back - front) / 2;
   const [near, far] = [middle - wing / 2, middle + wing / 2];
@@ -31,5 +32,17 @@ export function startingBridge(sizes: Sizes, mirrored: boolean): OutlinePoint[] 
           outlinePoint(back, block * span, { kind: "fair" }),
           outlinePoint(back, 0),
         ];
-  return mirrored ? half : mirroredPoints(half);
+  return mirrored ? half : mirroredPoints(half).map((point) => leaning(point, lean));
+}
+
+/** A point, and the directions of its sides, of an outline that is slanted by x + lean y. */
+function leaning(point: OutlinePoint, lean: number): OutlinePoint {
+  const turned = (angle: number | undefined): number | undefined =>
+    angle === undefined ? undefined : Math.atan2(Math.sin(angle), Math.cos(angle) + lean * Math.sin(angle));
+  return {
+    ...point,
+    x: point.x + lean * point.y,
+    direction: turned(point.direction),
+    arriving: turned(point.arriving),
+  };
 }

@@ -12,6 +12,15 @@ const MACHINE = "Machine";
 const ROD = "Truss rod";
 const DEGREE = Math.PI / 180;
 
+/** Room from the last tuner to the top, mm. */
+const AFTER_LAST = 24;
+
+/** Tuners in the longer row. */
+function tunersInRow(p: Pick<HeadstockParams, "rows" | "trebleTuners">, from: Sources): number {
+  const count = instrumentOf(from).strings.length;
+  return p.rows === "one" ? count : Math.max(p.trebleTuners, count - p.trebleTuners);
+}
+
 /** What of the neck's rod lies in the head: how far beyond the nut's back, and how wide. */
 function rodEnd(from: Sources): { readonly length: number; readonly width: number } | undefined {
   const x0 = backX(from);
@@ -68,8 +77,7 @@ export const headstockParams: ParamTable<HeadstockParams> = {
     follows: {
       words: "the neck, or the room that the tuners need",
       value: (p, from) => {
-        const count = instrumentOf(from).strings.length;
-        const row = p.rows === "one" ? count : Math.max(p.trebleTuners, count - p.trebleTuners);
+        const row = tunersInRow(p, from);
         return Math.min(600, from.get("neck")?.headLength ?? p.first + Math.max(0, row - 1) * p.pitch + 38);
       },
     },
@@ -226,7 +234,16 @@ export const headstockParams: ParamTable<HeadstockParams> = {
     label: "Tuners apart",
     help: "Along the head, from middle to middle.",
     group: TUNERS,
-    follows: { words: "the rows", value: (p) => (p.rows === "one" ? 25 : p.rows === "slotted" ? 35 : 40) },
+    follows: {
+      words: "the rows, closer where the neck's head is short",
+      value: (p, from) => {
+        const usual = p.rows === "one" ? 25 : p.rows === "slotted" ? 35 : 40;
+        const gaps = tunersInRow(p, from) - 1;
+        const head = from.get("neck")?.headLength;
+        if (head === undefined || gaps < 1) return usual;
+        return Math.max(5, Math.min(usual, Math.floor((2 * (head - p.first - AFTER_LAST)) / gaps) / 2));
+      },
+    },
     min: 5,
     max: 150,
     step: 0.5,
