@@ -88,4 +88,25 @@ describe("the wood of a design", () => {
       homeC: 20,
     });
   });
+
+  it("glues the pieces of an inlay into the part that it lies on, on one plate as large as the letters", () => {
+    const headed = addPart(newDesign("steel-string"), "headstock");
+    const added = headed.ok ? addPart(headed.value.design, "inlay") : headed;
+    if (!added.ok) throw new Error(added.error.message);
+    const on = setValue(added.value.design, "parts.inlay.on", "headstock");
+    const ring = on.ok ? setValue(on.value, "parts.inlay.ornaments", [{ figure: "ring" }]) : on;
+    const bare = ring.ok ? setValue(ring.value, "parts.inlay.text", " ") : ring;
+    if (!bare.ok) throw new Error(bare.error.message);
+    const derived = createDeriver()(bare.value);
+    const inlay = derived.parts.find(({ id }) => id === "inlay")!;
+    const { width, height } = inlay.measures as { width: number; height: number };
+    expect(width).toBeGreaterThan(0);
+    const blanks = blanksOf(bare.value, derived);
+    const joint = jointsOf(derived, blanks).find(({ id }) => id === "inlay/in-host")!;
+    expect(joint.second.id).toBe("headstock/plate");
+    const box = pathsBounds([joint.first.blank.outline]);
+    // A ring is as wide as it is high, however it is turned with the head.
+    expect(width).toBeCloseTo(height, 3);
+    expect(Math.abs(box.maxX - box.minX - (box.maxY - box.minY))).toBeLessThan(1e-6);
+  });
 });

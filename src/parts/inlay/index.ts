@@ -3,6 +3,7 @@ import type { Part, PartKind, Words } from "../contract.ts";
 import { cuttingChecks } from "./checks-cutting.ts";
 import { placeChecks } from "./checks-place.ts";
 import { drawInlay, inlayOnHost } from "./draw.ts";
+import { inlayMaterials } from "./materials.ts";
 import { measureInlay, type InlayMeasures } from "./measure.ts";
 import type { InlayParams } from "./numbers.ts";
 import { inlayParams } from "./params.ts";
@@ -42,6 +43,7 @@ export const inlay: Part<InlayParams, InlayMeasures> = {
       : [],
   onHost: inlayOnHost,
   works: [inlayWork],
+  materials: inlayMaterials,
   checks: [...cuttingChecks, ...placeChecks],
 };
 
