@@ -2,12 +2,12 @@
 import { edgesOf, lengthOf, pointOn } from "./arc-edge.ts";
 import { clearOf } from "./arc-index.ts";
 import { regionOfArcs } from "./arc-ring.ts";
-import { boundsMeet, growBounds, joinBounds, type Bounds } from "./bounds.ts";
+import { boundsMeet, boundsOfPoints, growBounds, joinBounds, type Bounds } from "./bounds.ts";
 import { difference, offsetRings } from "./clipper.ts";
 import { cropRegion } from "./crop.ts";
 import { pathArea } from "./measure.ts";
 import { pathsOf, type Outline } from "./outline.ts";
-import type { Region } from "./region.ts";
+import { regionArea, regionPerimeter, type Region } from "./region.ts";
 
 /** Distance between the points at which an edge is held against another, mm. */
 const LOOKS = 0.05;
@@ -19,23 +19,44 @@ const ON_EDGE = 1e-5;
 /** What lies in `larger` and not in `smaller`, which lies in it, wherever it is wider than `width` mm; each place on its own. */
 export function placesBetween(larger: readonly Outline[], smaller: readonly Outline[], width: number): Region[] {
   if (areaOf(larger) - areaOf(smaller) < width ** 2) return [];
-  return placesIn(boxesRound(pointsOff(smaller, larger)), larger, smaller, width);
+  const fine = chordsFor(width);
+  return placesIn(boxesRound(pointsOff(smaller, larger)), regionOfArcs(larger, fine), regionOfArcs(smaller, fine), width);
 }
 
-/** What lies in `some` and not in `others`, wherever it is wider than `width` mm; each place on its own. */
-export const placesOutside = (some: readonly Outline[], others: readonly Outline[], width: number): Region[] =>
-  placesIn(boxesRound([...pointsOff(some, others), ...pointsOff(others, some)]), some, others, width);
+/** What lies in the one and not in the other, either way round, wherever it is wider than `width` mm; each place on its own. */
+export function placesApart(
+  a: readonly Outline[],
+  b: readonly Outline[],
+  width: number,
+): { readonly onlyInA: readonly Region[]; readonly onlyInB: readonly Region[] } {
+  const boxes = boxesRound([...pointsOff(a, b), ...pointsOff(b, a)]);
+  const fine = chordsFor(width);
+  const [inA, inB] = [regionOfArcs(a, fine), regionOfArcs(b, fine)];
+  return { onlyInA: placesIn(boxes, inA, inB, width), onlyInB: placesIn(boxes, inB, inA, width) };
+}
+
+const chordsFor = (width: number): number => Math.min(CHORDS, width / 4);
 
 /** Nearly all of both edges is the same, and clipping edges that coincide takes long: only what is in the boxes is looked at. */
-function placesIn(boxes: readonly Bounds[], some: readonly Outline[], others: readonly Outline[], width: number): Region[] {
-  if (boxes.length === 0) return [];
-  const fine = Math.min(CHORDS, width / 4);
-  const [inner, outer] = [regionOfArcs(others, fine), regionOfArcs(some, fine)];
+function placesIn(boxes: readonly Bounds[], some: Region, others: Region, width: number): Region[] {
+  const within = (region: Region): ((box: Bounds) => Region) => {
+    const bounds = region.map(({ outer }) => boundsOfPoints(outer));
+    return (box) =>
+      cropRegion(
+        region.filter((_, i) => boundsMeet(bounds[i]!, box)),
+        box,
+      );
+  };
+  const [one, other] = [within(some), within(others)];
   return boxes
-    .flatMap((box) => difference(cropRegion(outer, box), cropRegion(inner, box)))
+    .flatMap((box) => difference(one(box), other(box)))
     .map((polygon) => [polygon])
-    .filter((place) => offsetRings(place, -width / 2).length > 0);
+    .filter((place) => isWider(place, width));
 }
+
+/** Whether a disc of `width` goes into the region: that of area / length round it always does. */
+const isWider = (place: Region, width: number): boolean =>
+  regionArea(place) > (width / 2) * regionPerimeter(place) || offsetRings(place, -width / 2).length > 0;
 
 /** Boxes round points along all of the outlines' edges that does not lie on an edge of the others. */
 function pointsOff(outlines: readonly Outline[], others: readonly Outline[]): Bounds[] {

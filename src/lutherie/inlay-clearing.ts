@@ -7,7 +7,7 @@
 import { edgePart, edgesOf, joinedParts, lengthOf, pointOn, type Edge, type OnEdge } from "../geometry/arc-edge.ts";
 import { openArcs } from "../geometry/arc-morphology.ts";
 import { offsetArcs } from "../geometry/arc-offset.ts";
-import { placesOutside } from "../geometry/arc-places.ts";
+import { placesApart } from "../geometry/arc-places.ts";
 import { regionOfArcs } from "../geometry/arc-ring.ts";
 import { difference, intersection } from "../geometry/clipper.ts";
 import { pathArea, pathLength } from "../geometry/measure.ts";
@@ -90,7 +90,7 @@ export function clearPocket(pocket: readonly Outline[], clearing: Clearing): Cle
     }
     const large = waysOf(outline, first, first.allowance);
     const done = offsetArcs(offsetArcs([outline], -(first.radius + first.allowance)), first.radius);
-    const rest = [...placesOutside(openArcs([outline], cutter.radius), done, WIDTH).flat(), ...large.missed];
+    const rest = [...placesApart(openArcs([outline], cutter.radius), done, WIDTH).onlyInA.flat(), ...large.missed];
     passes.push(...large.ways.map(({ path, level }) => ({ path: turn(path), by: "first" as const, level, part })));
     for (const { path, level } of own.ways)
       passes.push(...runsNear(path, rest, cutter.radius).map((run) => ({ path: turn(run), by: "cutter" as const, level, part })));
@@ -100,7 +100,7 @@ export function clearPocket(pocket: readonly Outline[], clearing: Clearing): Cle
     passes,
     length: passes.reduce((sum, { path }) => sum + pathLength(path), 0),
     estimate,
-    unreached: pocket.flatMap((outline) => placesOutside([outline], openArcs([outline], cutter.radius), WIDTH).flat()),
+    unreached: pocket.flatMap((outline) => placesApart([outline], openArcs([outline], cutter.radius), WIDTH).onlyInA.flat()),
     missed: missed.flat(),
   };
 }

@@ -4,7 +4,7 @@
  */
 import { edgesOf, pointOn, type Edge } from "../geometry/arc-edge.ts";
 import { edgeIndex, type NearestEdge } from "../geometry/arc-nearest.ts";
-import { placesOutside } from "../geometry/arc-places.ts";
+import { placesApart } from "../geometry/arc-places.ts";
 import { arcOutlinesOf } from "../geometry/arc-ring.ts";
 import { difference, intersection } from "../geometry/clipper.ts";
 import { cropRegion } from "../geometry/crop.ts";
@@ -74,8 +74,9 @@ export function inlayReport(shape: Region, pair: InlayPair): InlayReport {
   const designed = arcOutlinesOf(shape);
   const { common } = pair.curves;
   const ofDesign = ownersOf(designed);
-  const lost = placesOf(placesOutside(designed, common, WIDTH), ownersOf(common), ofDesign);
-  const added = placesOf(placesOutside(common, designed, WIDTH), ofDesign, ofDesign);
+  const { onlyInA, onlyInB } = placesApart(designed, common, WIDTH);
+  const lost = placesOf(onlyInA, ownersOf(common), ofDesign);
+  const added = placesOf(onlyInB, ofDesign, ofDesign);
   const unreached = lost.flatMap(({ region }) => difference(region, cropRegion(pair.pocket, regionBounds(region))));
   const leftOn = added.flatMap(({ region }) => intersection(region, cropRegion(pair.piece, regionBounds(region))));
   return {
@@ -121,8 +122,11 @@ function placesOf(regions: readonly Region[], from: Owners, design: Owners): Inl
       let [depth, at] = [0, region[0]!.outer[0]!];
       // With nothing left beside it a place reaches across itself.
       const most = Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
+      // Within a step the distance changes by no more than the step, so that most points need not be asked for.
+      let [last, away] = [at, Infinity];
       for (const p of ringsOf(region).flatMap((ring) => pointsAlong(ring, LOOKS))) {
-        const away = from.nearest(p, most)?.distance ?? most;
+        if (away + distance(last, p) <= depth) continue;
+        [last, away] = [p, from.nearest(p, most)?.distance ?? most];
         if (away > depth) [depth, at] = [away, p];
       }
       return { region, area: regionArea(region), depth, at, piece: design.nearest(at, Infinity)!.part };
