@@ -130,7 +130,7 @@ function DropArea({ children }: { readonly children: ReactNode }) {
       {children}
       {over > 0 ? (
         <div className="drop-here">
-          <p>Drop the design file here</p>
+          <p>Drop a design file here, or a photograph to lie under the part on the board</p>
         </div>
       ) : null}
     </div>

@@ -56,6 +56,21 @@ async function calibrated(page: Page): Promise<(at: Vec) => Vec> {
   return (at) => vec(p.x + (at.x - a.x) * k.x, p.y + (at.y - a.y) * k.y);
 }
 
+/** What the page saves of a part is what the command line writes from the saved design. */
+async function sameAsCommandLine(page: Page, text: string, part: string, among: readonly string[]): Promise<void> {
+  await goTo(page, "sheets");
+  await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor();
+  const archive = await savedBy(page, () => page.getByRole("button", { name: "All in one archive" }).click());
+  const files = unzipSync(archive.bytes);
+  const designPath = await file(`${part}.json`, text);
+  const out = join(dir, `out-${part}`);
+  const program = [resolve(root, "node_modules/tsx/dist/cli.mjs"), resolve(root, "src/cli/main.ts")];
+  execFileSync(process.execPath, [...program, "templates", designPath, "--out", out, "--format", "svg"], { cwd: root });
+  const own = Object.keys(files).filter((name) => name.startsWith(`${part}-`) && name.endsWith(".svg"));
+  for (const name of among) expect(own).toContain(name);
+  for (const name of own) expect(Buffer.from(files[name]!).equals(await readFile(join(out, name))), name).toBe(true);
+}
+
 describe("a headstock", () => {
   it("is drawn from a blank by keys and typed numbers alone, is what was meant, and is undone step by step", async () => {
     const { page, complaints, strangers, close } = await parts(browser);
@@ -133,7 +148,9 @@ describe("a headstock", () => {
     expect(steps).toBeGreaterThan(5);
     expect((await saved(page)).text).toBe(blank.text);
     for (let i = 0; i < steps; i++) await page.keyboard.press("Control+Shift+z");
-    expect((await saved(page)).design).toEqual(design);
+    const again = await saved(page);
+    expect(again.design).toEqual(design);
+    await sameAsCommandLine(page, again.text, "headstock", ["headstock-outline.svg"]);
     expect(complaints).toEqual([]);
     expect(strangers).toEqual([]);
     await close();
@@ -268,31 +285,7 @@ describe("a bridge", () => {
     expect([kept.width, kept.height]).toEqual([4000, 3000]);
     expect(text.length).toBeLessThan(5_000_000);
 
-    // What the page saves is what the command line writes from the saved design.
-    await goTo(page, "sheets");
-    await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor();
-    const archive = await savedBy(page, () => page.getByRole("button", { name: "All in one archive" }).click());
-    const files = unzipSync(archive.bytes);
-    const designPath = await file("traced.json", text);
-    const out = join(dir, "out");
-    execFileSync(
-      process.execPath,
-      [
-        resolve(root, "node_modules/tsx/dist/cli.mjs"),
-        resolve(root, "src/cli/main.ts"),
-        "templates",
-        designPath,
-        "--out",
-        out,
-        "--format",
-        "svg",
-      ],
-      { cwd: root },
-    );
-    const own = Object.keys(files).filter((name) => /^bridge-.*\.svg$/.test(name));
-    expect(own).toContain("bridge-outline.svg");
-    expect(own).toContain("bridge-locating.svg");
-    for (const name of own) expect(Buffer.from(files[name]!).equals(await readFile(join(out, name))), name).toBe(true);
+    await sameAsCommandLine(page, text, "bridge", ["bridge-outline.svg", "bridge-locating.svg"]);
 
     // The page loaded anew has all of it, the photograph and the undo.
     await page.reload();

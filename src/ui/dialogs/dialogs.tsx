@@ -3,7 +3,7 @@ import { closeDialog } from "../../store/session-store.ts";
 import { resolveConflict } from "../../store/commands/resolve-conflict.ts";
 import { useBench, useSession } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
-import { FIELD_KEYS, type KeyDeed } from "../frame/keys.ts";
+import { FIELD_KEYS, POINT_KEYS, type KeyDeed } from "../frame/keys.ts";
 import { useSingleKeys } from "../frame/single-keys.ts";
 import { Button } from "../kit/button.tsx";
 import { Switch } from "../kit/choice.tsx";
@@ -139,6 +139,8 @@ function KeysDialog({ keys, onClose }: { readonly keys: readonly KeyDeed[]; read
       <KeyList list={keys.filter((one) => !one.single)} />
       <h3 className="keys-head">In a number</h3>
       <KeyList list={FIELD_KEYS} />
+      <h3 className="keys-head">On the board, at an outline by points</h3>
+      <KeyList list={POINT_KEYS} />
       <h3 className="keys-head">Single keys{single.on ? "" : ", off now"}</h3>
       <KeyList list={keys.filter((one) => one.single)} />
       <div className="keys-single">

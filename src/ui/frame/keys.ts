@@ -112,6 +112,19 @@ export const FIELD_KEYS: readonly { readonly keys: readonly string[]; readonly s
   { keys: ["↑", "↓"], says: "A step more, a step less; with Shift ten" },
 ];
 
+/** While an outline by points is on the board and the board has the focus. */
+export const POINT_KEYS: typeof FIELD_KEYS = [
+  { keys: [".", ","], says: "The next point, the one before; with Shift as well as those chosen" },
+  { keys: ["A"], says: "All points" },
+  { keys: ["←", "→", "↑", "↓"], says: "Move the chosen points by 1 mm; with Shift 10, with Alt 0.1" },
+  { keys: ["I"], says: "Put a point in after the chosen one" },
+  { keys: ["Del"], says: "Take the chosen points out" },
+  { keys: ["C", "V", "E"], says: "Make them corners, fair, even" },
+  { keys: ["W"], says: "Make the run of points fair" },
+  { keys: ["B"], says: "Fairness lines on and off" },
+  { keys: ["Esc"], says: "Let the points go" },
+];
+
 const inWords = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName));
 
