@@ -52,7 +52,8 @@ describe("segments", () => {
           expect(distance(pointAt(left, u), pointAt(piece, t * u))).toBeLessThan(1e-9);
           expect(distance(pointAt(right, u), pointAt(piece, t + (1 - t) * u))).toBeLessThan(1e-9);
         }
-        expect(pieceLength(left) + pieceLength(right)).toBeCloseTo(pieceLength(piece), 6);
+        // A curve that turns back on itself is measured to a millionth of a millimetre, its parts each anew.
+        expect(Math.abs(pieceLength(left) + pieceLength(right) - pieceLength(piece))).toBeLessThan(2e-6);
       }),
     );
   });
