@@ -12,7 +12,7 @@ export const pathBounds = (path: Path): Bounds => joinBounds(piecesOf(path).map(
 /** The least upright box round all the paths. Throws on an empty list. */
 export const pathsBounds = (paths: readonly Path[]): Bounds => joinBounds(paths.map(pathBounds));
 
-/** Length of the path, mm; exact for lines and arcs, to 1e-9 a cubic. */
+/** Length of the path, mm; exact for lines and arcs, to 1e-9 a cubic, to 1e-6 one that turns back on itself. */
 export const pathLength = (path: Path): number => piecesOf(path).reduce((sum, piece) => sum + pieceLength(piece), 0);
 
 /**
