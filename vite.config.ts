@@ -88,6 +88,9 @@ export default defineConfig({
           exclude: ["tests/browser/**"],
           environment: "node",
           testTimeout: 60_000,
+          // Both of two cores; the browser tests come after, with the machine to themselves.
+          maxWorkers: 2,
+          sequence: { groupOrder: 0 },
         },
       },
       {
@@ -101,6 +104,7 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
+          sequence: { groupOrder: 1 },
         },
       },
     ],
