@@ -204,14 +204,20 @@ export function eachMeeting(a: Edge, b: Edge, slack: number, tell: (x: number, y
 
 /** Whether any edge of the one list shares a point with one of the other. */
 export function edgesMeet(some: readonly Edge[], others: readonly Edge[]): boolean {
-  const boxes = others.map(boxOf);
-  for (const a of some) {
-    const [minX, minY, maxX, maxY] = boxOf(a);
-    for (const [i, b] of others.entries()) {
-      const box = boxes[i]!;
-      if (box[0] > maxX || box[2] < minX || box[1] > maxY || box[3] < minY) continue;
+  const boxed = (edges: readonly Edge[]): { edge: Edge; box: [number, number, number, number] }[] =>
+    edges.map((edge) => ({ edge, box: boxOf(edge) })).toSorted((a, b) => a.box[0] - b.box[0]);
+  const [ones, twos] = [boxed(some), boxed(others)];
+  let widest = 0;
+  for (const { box } of twos) widest = Math.max(widest, box[2] - box[0]);
+  let first = 0;
+  for (const { edge, box } of ones) {
+    // Sorted by where they begin: those before `first` have ended, those after the last have not begun.
+    while (first < twos.length && twos[first]!.box[0] < box[0] - widest) first++;
+    for (let k = first; k < twos.length && twos[k]!.box[0] <= box[2]; k++) {
+      const other = twos[k]!;
+      if (other.box[2] < box[0] || other.box[1] > box[3] || other.box[3] < box[1]) continue;
       let meets = false;
-      eachMeeting(a, b, 0, () => (meets = true));
+      eachMeeting(edge, other.edge, 0, () => (meets = true));
       if (meets) return true;
     }
   }

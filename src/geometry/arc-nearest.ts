@@ -64,9 +64,11 @@ export function edgeIndex(edges: readonly Edge[]): EdgeIndex {
       const clamp = (value: number, count: number): number => Math.min(count - 1, Math.max(0, value));
       const ci = clamp(Math.floor((x - minX) / cell), columns);
       const cj = clamp(Math.floor((y - minY) / cell), rows);
-      // Rings of cells outwards; what lies in ring k is at least k - 1 whole cells off, measured from the cell that p stands in or by.
+      // Rings of cells outwards; from p in its cell what lies in ring k is k - 1 whole cells off and the way to the cell's nearest side.
+      const [left, below] = [x - minX - ci * cell, y - minY - cj * cell];
+      const toSide = Math.max(0, Math.min(left, cell - left, below, cell - below));
       for (let k = 0; k <= Math.max(columns, rows); k++) {
-        if ((k - 1) * cell > best) break;
+        if (k > 0 && (k - 1) * cell + toSide > best) break;
         const [i0, i1, j0, j1] = [ci - k, ci + k, cj - k, cj + k];
         for (let i = Math.max(0, i0); i <= Math.min(columns - 1, i1); i++) {
           if (j0 >= 0) look(i, j0);
