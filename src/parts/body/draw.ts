@@ -152,12 +152,16 @@ function fairnessLayer(outline: Path): Layer {
       const count = Math.max(1, Math.round(pieceLength(piece) / APART));
       for (let k = 0; k <= count; k++) {
         const foot = pointAt(piece, k / count);
-        const reach = Math.max(-LONGEST, Math.min(LONGEST, -SPOKE * curvatureAt(piece, k / count)));
-        const tip = add(foot, scale(leftOf(tangentAt(piece, k / count)!), reach));
+        const way = tangentAt(piece, k / count);
+        const bend = curvatureAt(piece, k / count);
+        // A piece too short to have a direction has no bend either.
+        if (!way || Number.isNaN(bend)) continue;
+        const tip = add(foot, scale(leftOf(way), Math.max(-LONGEST, Math.min(LONGEST, -SPOKE * bend))));
         comb.push(foot, tip, foot);
         tips.push(tip);
       }
     }
+    if (tips.length < 2) continue;
     const id = `fairness-${shapes.length / 2 + 1}`;
     shapes.push(
       { id, role: "guide", line: "narrow", path: polyline(comb), name: "fairness lines" },
