@@ -87,6 +87,7 @@ export default defineConfig({
           include: ["tests/**/*.test.{ts,tsx}"],
           exclude: ["tests/browser/**"],
           environment: "node",
+          setupFiles: ["tests/cases.ts"],
           testTimeout: 60_000,
           // Both of two cores; the browser tests come after, with the machine to themselves.
           maxWorkers: 2,
