@@ -133,9 +133,13 @@ function edgeSegments(
 ): Segment[] {
   const place = (t: number): Vec => insetPoint(piece, inset, t);
   const direction = (t: number): Vec => {
-    const speed = norm(derivativeAt(piece, t)) * (1 - inset * curvatureAt(piece, t));
-    if (!(speed > 0)) throw new RangeError("unrollSide: the curve is too tight for the inset");
     const [t0, t1] = [Math.max(t - STEP, 0), Math.min(t + STEP, 1)];
+    const speed =
+      inset === 0
+        ? // Where the curve stands still for a moment it still gets on from one side of that to the other.
+          norm(derivativeAt(piece, t)) || (along(t1) - along(t0)) / (t1 - t0)
+        : norm(derivativeAt(piece, t)) * (1 - inset * curvatureAt(piece, t));
+    if (!(speed > 0)) throw new RangeError("unrollSide: the curve is too tight for the inset");
     return unit(vec(speed, (height(place(t1)) - height(place(t0))) / (t1 - t0)));
   };
   return curveSegments({ at: (t) => vec(along(t), height(place(t))), direction }, 0, 1, tolerance);

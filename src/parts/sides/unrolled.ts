@@ -25,16 +25,21 @@ const unrolled = new WeakMap<SidesMeasures, Map<Path, UnrolledSide>>();
 function unrolledOf(m: SidesMeasures, plan: Path): UnrolledSide {
   const known = unrolled.get(m) ?? new Map<Path, UnrolledSide>();
   unrolled.set(m, known);
-  const found =
-    known.get(plan) ??
-    unrollSide({
-      outline: plan,
-      inset: m.inset,
-      top: (at) => plateHeight(m.top, at),
-      back: (at) => plateHeight(m.back, at),
-    });
+  const found = known.get(plan) ?? laidFlat(m, plan);
   known.set(plan, found);
   return found;
+}
+
+/** Along the chosen face; along the outer one where a bend is too tight for the face inside it, which the check of bends tells. */
+function laidFlat(m: SidesMeasures, plan: Path): UnrolledSide {
+  const side = (inset: number): UnrolledSide =>
+    unrollSide({ outline: plan, inset, top: (at) => plateHeight(m.top, at), back: (at) => plateHeight(m.back, at) });
+  try {
+    return side(m.inset);
+  } catch (error) {
+    if (!(error instanceof RangeError) || m.inset === 0) throw error;
+    return side(0);
+  }
 }
 
 /** @param lift how far the plane of the top's edge is lifted in the drawing */
