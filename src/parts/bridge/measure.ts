@@ -203,18 +203,21 @@ function feetAt(p: BridgeParams, x: number): Path[] {
 }
 
 /** Pins behind the saddle, spread as the strings are, over their own spread. */
+/** Strings nearer to each other than this, mm, stand in one place. */
+const TOGETHER = 1e-6;
+
 function placePins(p: BridgeParams, from: Sources, on: (y: number) => Vec): { readonly string: number; readonly at: Vec }[] {
   const { strings, side } = instrumentOf(from);
   const ys = strings.map(({ saddle }) => saddle.y);
   const [low, high] = [Math.min(...ys), Math.max(...ys)];
-  const k = high > low ? p.pinSpread / (high - low) : 1;
+  const k = high - low > TOGETHER ? p.pinSpread / (high - low) : 1;
   const middle = (low + high) / 2;
   const half = p.pinSpread / 2;
   const treble = middle + side * half;
   const bass = middle - side * half;
   const behind = (y: number): number => {
     if (p.pinLine === "follow") return on(y).x + p.pinBehindTreble;
-    const share = half > 0 ? (y - bass) / (treble - bass) : 1;
+    const share = half > TOGETHER ? (y - bass) / (treble - bass) : 1;
     const [a, b] = [on(bass).x + p.pinBehindBass, on(treble).x + p.pinBehindTreble];
     return a + (b - a) * share;
   };
