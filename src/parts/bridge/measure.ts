@@ -202,10 +202,10 @@ function feetAt(p: BridgeParams, x: number): Path[] {
   return open > 0 ? [foot(-half, -open), foot(open, half)] : [foot(-half, half)];
 }
 
-/** Pins behind the saddle, spread as the strings are, over their own spread. */
 /** Strings nearer to each other than this, mm, stand in one place. */
 const TOGETHER = 1e-6;
 
+/** Pins behind the saddle, spread as the strings are, over their own spread. */
 function placePins(p: BridgeParams, from: Sources, on: (y: number) => Vec): { readonly string: number; readonly at: Vec }[] {
   const { strings, side } = instrumentOf(from);
   const ys = strings.map(({ saddle }) => saddle.y);
