@@ -1,6 +1,7 @@
 import { bendOf } from "../../lutherie/binding-bend.ts";
 import type { Check, Finding, Severity } from "../contract.ts";
 import { fine, GEOMETRY, PRACTICE, SAME } from "../finding.ts";
+import { outlineFindings } from "../outline-findings.ts";
 import type { BodyMeasures } from "./measure.ts";
 import type { BodyParams } from "./numbers.ts";
 
@@ -10,28 +11,16 @@ const outline: BodyCheck = {
   id: "outline",
   title: "The outline is whole",
   limits: {},
-  run: ({ m }) => {
-    const [at] = m.crossings;
-    if (m.outline && m.treble && !at)
-      return [fine("outline", "The outline is closed and crosses itself nowhere.", GEOMETRY, "outline")];
-    const crosses = at !== undefined;
-    return [
+  run: ({ m }) =>
+    outlineFindings(
+      { whole: m.outline !== undefined && m.treble !== undefined, crossings: m.crossings },
       {
-        id: "outline",
-        severity: "stop",
-        says: crosses
-          ? "The outline of the body crosses itself."
-          : m.outline
-            ? "The outline does not lie about the centre line."
-            : `There is no outline: ${m.fault}.`,
-        basis: GEOMETRY,
-        mend: crosses
-          ? "Make the ends or bouts less full, or move the points apart."
-          : "Change the measures, or set more points.",
-        ...(at ? { at, shape: "outline" } : {}),
+        crosses: "The outline of the body crosses itself.",
+        apart: "Make the ends or bouts less full, or move the points apart.",
+        none: m.outline ? "The outline does not lie about the centre line." : `There is no outline: ${m.fault}.`,
+        mend: "Change the measures, or set more points.",
       },
-    ];
-  },
+    ),
 };
 
 const atJoin: BodyCheck = {

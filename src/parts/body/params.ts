@@ -1,5 +1,6 @@
 /** The numbers of a body. The starting ones are shares of its length, so that a small instrument gets a small body. */
 import type { NumberSpec, ParamTable } from "../contract.ts";
+import { edgeLayer } from "../edge-layer.ts";
 import { PRACTICE } from "../finding.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { centreScale, instrumentOf, type BodyParams, type EdgeLayer } from "./numbers.ts";
@@ -54,25 +55,7 @@ const fullness = (label: string, help: string, fallback: number): NumberSpec<Bod
 });
 
 const layerTable = (depth: string): ParamTable<EdgeLayer> => ({
-  name: {
-    type: "text",
-    label: "Name",
-    help: "What the layer is: binding, purfling, black line.",
-    group: BINDING,
-    fallback: "binding",
-    maxLength: 40,
-  },
-  thickness: {
-    type: "length",
-    label: "Thickness",
-    help: "Of the layer, square to the edge.",
-    group: BINDING,
-    fallback: 1.524,
-    min: 0.05,
-    max: 20,
-    step: 0.1,
-    usual: { from: 0.25, to: 2.5, basis: "binding 1.52 mm, purfling 0.89 mm: common practice, no source" },
-  },
+  ...edgeLayer(BINDING),
   height: {
     type: "length",
     label: "Height",

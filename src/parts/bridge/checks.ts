@@ -4,6 +4,7 @@ import { vec } from "../../geometry/vec.ts";
 import { pathWinding } from "../../geometry/winding.ts";
 import type { Check, Finding, Severity } from "../contract.ts";
 import { atLeast, GEOMETRY, PRACTICE } from "../finding.ts";
+import { outlineFindings } from "../outline-findings.ts";
 import { slotPath } from "./draw.ts";
 import type { BridgeMeasures } from "./measure.ts";
 import type { BridgeParams } from "./numbers.ts";
@@ -14,23 +15,15 @@ const outline: BridgeCheck = {
   id: "outline",
   title: "The outline is whole",
   limits: {},
-  run: ({ m }) => {
-    const [at] = m.crossings;
-    if (m.outline && !at)
-      return [
-        { id: "outline", severity: "fine", says: "The outline is closed and crosses itself nowhere.", basis: GEOMETRY, mend: "" },
-      ];
-    return [
+  run: ({ m }) =>
+    outlineFindings(
+      { whole: m.outline !== undefined, crossings: m.crossings, troubles: m.troubles },
       {
-        id: "outline",
-        severity: "stop",
-        says: at ? "The outline of the bridge crosses itself." : "The points of the bridge span no area.",
-        basis: GEOMETRY,
-        mend: at ? "Move the points apart." : "Set at least three points.",
-        ...(at ? { at, shape: "outline" } : {}),
+        crosses: "The outline of the bridge crosses itself.",
+        none: "The points of the bridge span no area.",
+        mend: "Set at least three points.",
       },
-    ];
-  },
+    ),
 };
 
 const strings: BridgeCheck = {

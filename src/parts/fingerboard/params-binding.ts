@@ -1,4 +1,5 @@
 import type { ParamTable } from "../contract.ts";
+import { edgeLayer } from "../edge-layer.ts";
 import type { BindingNumbers, FingerboardParams } from "./numbers.ts";
 
 const BINDING = "Binding, each side";
@@ -13,27 +14,7 @@ export const bindingTable: Pick<ParamTable<FingerboardParams>, keyof BindingNumb
     short: "thickness",
     maxItems: 12,
     fallback: [],
-    of: {
-      name: {
-        type: "text",
-        label: "Name",
-        help: "What the layer is: binding, purfling, black line.",
-        group: BINDING,
-        fallback: "binding",
-        maxLength: 40,
-      },
-      thickness: {
-        type: "length",
-        label: "Thickness",
-        help: "Of the layer, square to the edge.",
-        group: BINDING,
-        fallback: 1.524,
-        min: 0.05,
-        max: 20,
-        step: 0.1,
-        usual: { from: 0.25, to: 2.5, basis: "binding 1.52 mm, purfling 0.89 mm: common practice, no source" },
-      },
-    },
+    of: edgeLayer(BINDING),
   },
   bindingThickness: {
     type: "length",

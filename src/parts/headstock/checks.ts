@@ -1,5 +1,6 @@
 import type { Check, Finding, Severity } from "../contract.ts";
 import { GEOMETRY, PRACTICE } from "../finding.ts";
+import { outlineFindings } from "../outline-findings.ts";
 import type { HeadstockMeasures } from "./measure.ts";
 import type { HeadstockParams } from "./numbers.ts";
 
@@ -10,44 +11,15 @@ const outline: HeadCheck = {
   id: "outline",
   title: "The outline is whole",
   limits: {},
-  run: ({ m }) => {
-    if (!m.outline)
-      return [
-        {
-          id: "outline",
-          severity: "stop",
-          says: "The points of the head span no area.",
-          basis: GEOMETRY,
-          mend: "Set at least two points beyond the nut.",
-        },
-      ];
-    const [at] = m.crossings;
-    const first: Finding = at
-      ? {
-          id: "outline",
-          severity: "stop",
-          says: "The outline of the head crosses itself.",
-          basis: GEOMETRY,
-          mend: "Move the points apart.",
-          at,
-          shape: "outline",
-        }
-      : { id: "outline", severity: "fine", says: "The outline is closed and crosses itself nowhere.", basis: GEOMETRY, mend: "" };
-    return [
-      first,
-      ...m.troubles.map(({ what, point }): Finding => ({
-        id: `outline/${what}-${point + 1}`,
-        severity: "look",
-        says:
-          what === "rounding"
-            ? `The corner at point ${point + 1} has no room for what is to be taken off it.`
-            : `The arc from point ${point + 1} cannot be had.`,
-        basis: GEOMETRY,
-        mend: what === "rounding" ? "Take off less, or move the points apart." : "Give a radius of at least half the side.",
-        shape: "outline",
-      })),
-    ];
-  },
+  run: ({ m }) =>
+    outlineFindings(
+      { whole: m.outline !== undefined, crossings: m.crossings, troubles: m.troubles },
+      {
+        crosses: "The outline of the head crosses itself.",
+        none: "The points of the head span no area.",
+        mend: "Set at least two points beyond the nut.",
+      },
+    ),
 };
 
 /** One finding about the worst of a list. */

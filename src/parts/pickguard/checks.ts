@@ -2,6 +2,7 @@
 import { tightestHollow } from "../../geometry/drawn/bends.ts";
 import type { Check, Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, atLeast, fine } from "../finding.ts";
+import { outlineFindings } from "../outline-findings.ts";
 import type { PickguardMeasures, Room } from "./measure.ts";
 import type { PickguardParams } from "./numbers.ts";
 
@@ -14,34 +15,16 @@ const outline: GuardCheck = {
   id: "outline",
   title: "The outline is whole",
   limits: {},
-  run: ({ m }) => {
-    const [at] = m.crossings;
-    if (!m.outline || at)
-      return [
-        {
-          id: "outline",
-          severity: "stop",
-          says: at ? "The outline of the pickguard crosses itself." : "The points of the pickguard span no area.",
-          basis: GEOMETRY,
-          mend: at ? "Move the points apart, or bring the ends nearer to each other." : "Set at least three points.",
-          ...(at ? { at, shape: "outline" } : {}),
-        },
-      ];
-    return [
-      fine("outline", "The outline is closed and crosses itself nowhere.", GEOMETRY, "outline"),
-      ...m.troubles.map(({ what, point }): Finding => ({
-        id: `outline/${what}-${point + 1}`,
-        severity: "look",
-        says:
-          what === "rounding"
-            ? `The corner at point ${point + 1} has no room for what is to be taken off it, and is drawn sharp.`
-            : `The arc from point ${point + 1} cannot be had, and its side is drawn straight.`,
-        basis: GEOMETRY,
-        mend: what === "rounding" ? "Take off less, or move the points apart." : "Give a radius of at least half the side.",
-        shape: "outline",
-      })),
-    ];
-  },
+  run: ({ m }) =>
+    outlineFindings(
+      { whole: m.outline !== undefined, crossings: m.crossings, troubles: m.troubles },
+      {
+        crosses: "The outline of the pickguard crosses itself.",
+        apart: "Move the points apart, or bring the ends nearer to each other.",
+        none: "The points of the pickguard span no area.",
+        mend: "Set at least three points.",
+      },
+    ),
 };
 
 /** Room that a typed gap asks for: on it is a stop, less than the gap a matter to look at. */

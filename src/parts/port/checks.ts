@@ -1,6 +1,7 @@
 /** Whether the port has wood round it, and whether the side's curve lets it be cut as drawn. */
 import type { Check, Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, atLeast, fine } from "../finding.ts";
+import { outlineFindings } from "../outline-findings.ts";
 import type { Least, PortMeasures } from "./measure.ts";
 import type { PortParams } from "./numbers.ts";
 
@@ -11,34 +12,16 @@ const outline: PortCheck = {
   id: "outline",
   title: "The port has an outline on the side",
   limits: {},
-  run: ({ m }) => {
-    const [at] = m.crossings;
-    if (!m.flat || at)
-      return [
-        {
-          id: "outline",
-          severity: "stop",
-          says: at ? "The outline of the port crosses itself." : `There is no port: ${m.fault}.`,
-          basis: GEOMETRY,
-          mend: at ? "Move the points apart." : "Check its place and its length, or set at least three points.",
-          ...(at ? { at, shape: "outline" } : {}),
-        },
-      ];
-    return [
-      fine("outline", "The port lies on the side, and its outline is whole.", GEOMETRY, "outline"),
-      ...m.troubles.map(({ what, point }): Finding => ({
-        id: `outline/${what}-${point + 1}`,
-        severity: "look",
-        says:
-          what === "rounding"
-            ? `The corner at point ${point + 1} has no room for what is to be taken off it, and is drawn sharp.`
-            : `The arc from point ${point + 1} cannot be had, and its side is drawn straight.`,
-        basis: GEOMETRY,
-        mend: what === "rounding" ? "Take off less, or move the points apart." : "Give a radius of at least half the side.",
-        shape: "outline",
-      })),
-    ];
-  },
+  run: ({ m }) =>
+    outlineFindings(
+      { whole: m.flat !== undefined, crossings: m.crossings, troubles: m.troubles },
+      {
+        fine: "The port lies on the side, and its outline is whole.",
+        crosses: "The outline of the port crosses itself.",
+        none: `There is no port: ${m.fault}.`,
+        mend: "Check its place and its length, or set at least three points.",
+      },
+    ),
 };
 
 const edges: PortCheck = {

@@ -1,5 +1,6 @@
-import type { Check, Finding } from "../contract.ts";
+import type { Check } from "../contract.ts";
 import { PRACTICE } from "../finding.ts";
+import { outlineFindings } from "../outline-findings.ts";
 import type { ShapeMeasures } from "./measure.ts";
 import type { ShapeParams } from "./numbers.ts";
 
@@ -9,46 +10,16 @@ const outline: ShapeCheck = {
   id: "outline",
   title: "The outline is whole",
   limits: {},
-  run: ({ m }) => {
-    const basis = "geometry";
-    if (!m.host)
-      return [
-        {
-          id: "outline",
-          severity: "stop",
-          says: `There is no outline: ${m.fault}.`,
-          basis,
-          mend: "Set at least three points, or choose an SVG file with closed outlines.",
-        },
-      ];
-    const [at] = m.crossings;
-    const findings: Finding[] = at
-      ? [
-          {
-            id: "outline",
-            severity: "stop",
-            says: "The outline crosses itself.",
-            basis,
-            mend: "Move the points so that no side crosses another.",
-            at,
-            shape: "outline",
-          },
-        ]
-      : [{ id: "outline", severity: "fine", says: "The outline is closed and crosses itself nowhere.", basis, mend: "" }];
-    for (const { what, point } of m.troubles)
-      findings.push({
-        id: `outline/${what}-${point + 1}`,
-        severity: "look",
-        says:
-          what === "rounding"
-            ? `The corner at point ${point + 1} has no room for what is to be taken off it, and is drawn sharp.`
-            : `The arc from point ${point + 1} cannot be had, and its side is drawn straight.`,
-        basis,
-        mend: what === "rounding" ? "Take off less, or move the points apart." : "Give a radius of at least half the side.",
-        shape: "outline",
-      });
-    return findings;
-  },
+  run: ({ m }) =>
+    outlineFindings(
+      { whole: m.host !== undefined, crossings: m.crossings, troubles: m.troubles },
+      {
+        crosses: "The outline crosses itself.",
+        apart: "Move the points so that no side crosses another.",
+        none: `There is no outline: ${m.fault}.`,
+        mend: "Set at least three points, or choose an SVG file with closed outlines.",
+      },
+    ),
 };
 
 const bends: ShapeCheck = {

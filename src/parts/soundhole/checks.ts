@@ -2,6 +2,7 @@
 import { vec } from "../../geometry/vec.ts";
 import type { Check, Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, SAME, atLeast, fine } from "../finding.ts";
+import { outlineFindings } from "../outline-findings.ts";
 import type { RingMeasure, SoundholeMeasures } from "./measure.ts";
 import type { SoundholeParams } from "./numbers.ts";
 
@@ -11,35 +12,18 @@ const outline: HoleCheck = {
   id: "outline",
   title: "The outline of the hole is whole",
   limits: {},
-  run: ({ p, m }) => {
-    if (p.shape !== "free") return [];
-    const [at] = m.crossings;
-    if (m.outline && !at)
-      return [
-        fine("outline", "The outline of the hole is closed and crosses itself nowhere.", GEOMETRY, "hole"),
-        ...m.troubles.map(({ what, point }): Finding => ({
-          id: `outline/${what}-${point + 1}`,
-          severity: "look",
-          says:
-            what === "rounding"
-              ? `The corner at point ${point + 1} has no room for what is to be taken off it, and is drawn sharp.`
-              : `The arc from point ${point + 1} cannot be had, and its side is drawn straight.`,
-          basis: GEOMETRY,
-          mend: what === "rounding" ? "Take off less, or move the points apart." : "Give a radius of at least half the side.",
-          shape: "hole",
-        })),
-      ];
-    return [
-      {
-        id: "outline",
-        severity: "stop",
-        says: at ? "The outline of the hole crosses itself." : "The points of the hole span no area.",
-        basis: GEOMETRY,
-        mend: at ? "Move the points apart." : "Set at least three points.",
-        ...(at ? { at, shape: "hole" } : {}),
-      },
-    ];
-  },
+  run: ({ p, m }) =>
+    p.shape === "free"
+      ? outlineFindings(
+          { whole: m.outline !== undefined, crossings: m.crossings, troubles: m.troubles, shape: "hole" },
+          {
+            fine: "The outline of the hole is closed and crosses itself nowhere.",
+            crosses: "The outline of the hole crosses itself.",
+            none: "The points of the hole span no area.",
+            mend: "Set at least three points.",
+          },
+        )
+      : [],
 };
 
 const place: HoleCheck = {

@@ -105,7 +105,7 @@ export function tableBlocks(table: Table, say: (mm: number) => string): Block[] 
             };
             const first = top - titleHeight - SMALL;
             writeRow(head, first);
-            pen.line(left, first - 1, left + columnWidth - 2 * gap, first - 1, "narrow", "rule");
+            pen.line(left, first - 0.7, left + columnWidth - 2 * gap, first - 0.7, "narrow", "rule");
             for (const [i, row] of rows.slice(column * deep, (column + 1) * deep).entries())
               writeRow(row, first - (i + 1) * pitch);
           }
