@@ -3,7 +3,7 @@ import { copyOf } from "../document/copies.ts";
 import { setValue } from "../document/set-value.ts";
 import type { Design } from "../document/design.ts";
 import { createDeriver } from "../parts/derive.ts";
-import type { Derived } from "../parts/derived.ts";
+import type { Derived, DesignNumbers } from "../parts/derived.ts";
 import { CliError, optionOf, type Arguments } from "./arguments.ts";
 import { faceOfId } from "./faces.ts";
 import { readBytes } from "./files.ts";
@@ -65,7 +65,7 @@ export function deriveWhole(design: Design): Derived {
 }
 
 /** Everything derived from a design, with the faces of letters that its parts ask for. */
-export function deriveLettered(design: Design): Derived {
+export function deriveLettered(design: DesignNumbers): Derived {
   const derive = createDeriver();
   const faces = new Map<string, ReturnType<typeof faceOfId>>();
   for (;;) {

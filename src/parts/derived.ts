@@ -90,6 +90,9 @@ export interface DerivedPart {
   readonly findings: () => readonly Finding[];
 }
 
+/** Derives another design than the open one. `key` says what it is of, "copy 2": its next design takes the place of the one before. */
+export type DeriveOther = (key: string, design: DesignNumbers) => Derived;
+
 export interface Derived {
   readonly instrument: DerivedPart;
   /** In the registry's order, then by id. */
@@ -97,6 +100,6 @@ export interface Derived {
   readonly problems: readonly Problem[];
   /** The faces that parts asked for, whether they had been read or not, and the letters that are wanted of each. */
   readonly faces: readonly { readonly id: string; readonly wanted: string }[];
-  /** Something heavy is still being worked out: what is drawn is not yet what will be cut. */
+  /** A face is still being read, or something heavy worked out: what is drawn is not yet what will be cut. */
   readonly waiting: boolean;
 }

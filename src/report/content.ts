@@ -3,7 +3,7 @@ import { countBySeverity, findingsOf, sentenceOf } from "../checks/findings.ts";
 import type { Design } from "../document/design.ts";
 import { fingerprintOf } from "../document/fingerprint.ts";
 import { woodSpecies } from "../lutherie/wood-species.ts";
-import type { Derived, DerivedPart, Field } from "../parts/derived.ts";
+import type { Derived, DerivedPart, DeriveOther, Field } from "../parts/derived.ts";
 import { arrange } from "../parts/general-arrangement.ts";
 import { makingsOf } from "../parts/makings.ts";
 import { partName } from "../parts/part-name.ts";
@@ -18,7 +18,7 @@ import { cuttingList } from "../templates/cutting-list.ts";
 import { isSame } from "../templates/difference.ts";
 
 /** Everything that the report of a design says. */
-export function reportOf(design: Design, derived: Derived): Report {
+export function reportOf(design: Design, derived: Derived, deriveOther: DeriveOther): Report {
   const { order = {} } = design;
   const say = sayer({ unit: design.units, fractions: design.fractions ?? false });
   const fingerprint = fingerprintOf(design);
@@ -44,7 +44,7 @@ export function reportOf(design: Design, derived: Derived): Report {
       findingsSection(design, derived, say),
       ...cuttingSections(cuttingList(design, derived, makingsOf(design, derived)), say),
       provenanceSection(design, derived),
-      cutsSection(cutStates(design, derived), say),
+      cutsSection(cutStates(design, derived, deriveOther), say),
       ...[derived.instrument, ...derived.parts].map((part) => numbersSection(part, say)),
     ].filter(({ title, rows }) => rows.length > 0 || title === CHECKS),
     stamp: [order.number ? `No. ${order.number}` : "", order.title ?? "", order.date ?? "", fingerprint]
@@ -154,7 +154,8 @@ const cutsSection = (states: readonly CutState[], say: Say): Section => ({
 });
 
 /** "still matches", "up to 0.4 mm off at the outline, fret 21 is new": how a cut template stands to the present numbers. */
-export function stateWords({ difference }: CutState, say: (mm: number) => string): string {
+export function stateWords({ difference, waiting }: CutState, say: (mm: number) => string): string {
+  if (waiting) return "being worked out";
   if (!difference) return "no such template now";
   if (isSame(difference)) return "still matches";
   const { farthest, name, gone, added } = difference;

@@ -71,18 +71,21 @@ export function createBeside({ readFace = fetchFace, startWorker = hireWorker }:
     const key = `${asker} ${work.name}`;
     const desk = desks.get(key);
     if (desk && same(desk.question, question)) return desk.answered;
-    const known = kept.find((one) => one.work === work.name && same(one.question, question));
+    const known = knownOf(work, question);
     // Asked again while it is being answered, it is the same question.
     const isRunning = running?.key === key && same(running.question, question);
     desks.set(key, {
       work,
       question: isRunning ? running!.question : question,
-      answered: known?.answered ?? (desk?.answered && { answer: desk.answered.answer, state: "stale" }),
+      answered: known ?? (desk?.answered && { answer: desk.answered.answer, state: "stale" }),
       shownJob: desk?.shownJob ?? 0,
     });
     if (!known) schedule();
     return desks.get(key)!.answered;
   };
+
+  const knownOf = (work: AnyWork, question: unknown): Answered<unknown> | undefined =>
+    kept.find((one) => one.work === work.name && same(one.question, question))?.answered;
 
   /** Later, since a design is derived several times before it stands. */
   function schedule(): void {
@@ -97,9 +100,13 @@ export function createBeside({ readFace = fetchFace, startWorker = hireWorker }:
   function next(): void {
     const current = running && desks.get(running.key);
     if (running && current?.question === running.question) return;
-    const wanted = [...desks].find(([, desk]) => desk.answered?.state !== "final");
+    const open = [...desks].filter(([, desk]) => desk.answered?.state !== "final");
+    // What one asked may have been answered to another meanwhile.
+    for (const [, desk] of open) desk.answered = knownOf(desk.work, desk.question) ?? desk.answered;
+    const wanted = open.find(([, desk]) => desk.answered?.state !== "final");
     if (running && running.answers > 0 && wanted) patience ??= setTimeout(giveUp, PATIENCE_MS);
     if (!running && wanted) begin(...wanted);
+    if (open.some(([, desk]) => desk.answered?.state === "final")) arrived();
   }
 
   function begin(key: string, { work, question }: Desk): void {

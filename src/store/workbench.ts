@@ -8,6 +8,7 @@ import { dated } from "./day.ts";
 import { createDesignStore, type DesignStore, type Stored } from "./design-store.ts";
 import { derivedView } from "./derived-view.ts";
 import { historyView, type HistoryLabels } from "./history-view.ts";
+import { createOthers, type Others } from "./others.ts";
 import { createSessionStore, type SessionState, type SessionStore } from "./session-store.ts";
 import type { View } from "./view.ts";
 
@@ -16,6 +17,8 @@ export interface Workbench {
   readonly session: SessionStore;
   /** Everything derived from the open design with the previews laid over it. */
   readonly derived: View<Derived>;
+  /** Designs beside the open one. */
+  readonly others: Others;
   /** The words of the next undo and redo. */
   readonly history: View<HistoryLabels>;
   /** Undefined where this browser keeps nothing: the work is safe only in saved files. */
@@ -33,16 +36,26 @@ export interface WorkbenchOptions {
   readonly session?: Partial<SessionState>;
   /** Faces and heavy work; absent: none of the one, the other on the spot. */
   readonly beside?: Beside;
+  /** The same for designs beside the open one. */
+  readonly besideOthers?: Beside;
   readonly now?: () => number;
 }
 
-export function createWorkbench({ first, storage, session, beside, now = Date.now }: WorkbenchOptions = {}): Workbench {
+export function createWorkbench({
+  first,
+  storage,
+  session,
+  beside,
+  besideOthers,
+  now = Date.now,
+}: WorkbenchOptions = {}): Workbench {
   const design = createDesignStore(first ?? { id: newId(), design: dated(newDesign("steel-string"), now()) });
   const sessionStore = createSessionStore(session);
   return {
     design,
     session: sessionStore,
     derived: derivedView(design, sessionStore, beside),
+    others: createOthers(besideOthers),
     history: historyView(design),
     storage,
     now,

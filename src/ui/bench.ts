@@ -2,7 +2,7 @@
 import { createContext, useContext, useMemo } from "react";
 import { useStore } from "zustand";
 import type { Design } from "../document/design.ts";
-import type { Derived, DerivedPart } from "../parts/derived.ts";
+import type { Derived, DerivedPart, DeriveOther } from "../parts/derived.ts";
 import type { SessionState } from "../store/session-store.ts";
 import type { Workbench } from "../store/workbench.ts";
 import { notationOf, type Notation } from "./notation.ts";
@@ -20,6 +20,15 @@ export function useBench(): Workbench {
 export const useDesign = (): Design => useStore(useBench().design, (state) => state.design);
 export const useDerived = (): Derived => useStore(useBench().derived);
 export const useSession = <T>(pick: (state: SessionState) => T): T => useStore(useBench().session, pick);
+
+/** Derives designs beside the open one; another function whenever something has come for one of them. */
+export function useDeriveOther(): DeriveOther {
+  const { others } = useBench();
+  const outside = useStore(others.outside);
+  // Another outside is another answer.
+  // eslint-disable-next-line react-hooks/exhaustive-deps, react/exhaustive-effect-dependencies
+  return useMemo(() => (key, design) => others.derive(key, design), [others, outside]);
+}
 
 export function useNotation(): Notation {
   const unit = useStore(useBench().design, (state) => state.design.units);

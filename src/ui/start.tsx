@@ -25,7 +25,7 @@ export interface Kept {
 
 /** Starts the product inside `root`. On a first visit that is a live example; afterwards the design that was worked on last. */
 export async function start(root: HTMLElement, { storage, settings }: Kept): Promise<void> {
-  const bench = createWorkbench({ storage, beside: createBeside() });
+  const bench = createWorkbench({ storage, beside: createBeside(), besideOthers: createBeside() });
   takeSettings(bench, { storage, settings });
   wearTheme(bench.session);
   await openLast(bench);

@@ -7,6 +7,7 @@ import { readDesign } from "../../src/document/read.ts";
 import { setValue } from "../../src/document/set-value.ts";
 import { pdfOfSet } from "../../src/export/job.ts";
 import { createDeriver } from "../../src/parts/derive.ts";
+import type { DeriveOther } from "../../src/parts/derived.ts";
 import { reportOf } from "../../src/report/content.ts";
 import type { Section } from "../../src/report/report.ts";
 import { reportSheets } from "../../src/report/sheets.ts";
@@ -35,7 +36,8 @@ const plank = set(newDesign("steel-string"), {
   "fingerboard.radius": "16 in",
   "fingerboard.crownOverhang": "2 mm",
 });
-const report = (design: Design) => reportOf(design, createDeriver()(design));
+const alike: DeriveOther = (_, design) => createDeriver()(design);
+const report = (design: Design) => reportOf(design, createDeriver()(design), alike);
 const section = (design: Design, title: string): Section => {
   const found = report(design).sections.find((one) => one.title === title);
   if (!found) throw new Error(`no section ${title}`);
@@ -107,7 +109,7 @@ describe("the report of an order", () => {
     const read = readDesign(text);
     if (!read.ok) throw new Error(read.message);
     const derived = createDeriver()(read.design);
-    const said = reportOf(read.design, derived);
+    const said = reportOf(read.design, derived, alike);
     const words = said.sections.flatMap(({ rows }) => rows.flat());
     for (const part of [derived.instrument, ...derived.parts])
       for (const { idle, spec, value } of part.fields)
@@ -118,7 +120,7 @@ describe("the report of an order", () => {
 });
 
 describe("its pages", () => {
-  const { set: pages, words } = reportSheets(plank, createDeriver()(plank), PAPERS["a5"]!);
+  const { set: pages, words } = reportSheets(plank, createDeriver()(plank), alike, PAPERS["a5"]!);
 
   it("keep everything within the paper, and say on each which it is of how many", async () => {
     const pdf = await readPdf(await pdfOfSet(pages, words, fonts));

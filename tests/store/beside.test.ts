@@ -100,6 +100,27 @@ describe("heavy questions", () => {
     expect(hands[0]!.questions()).toEqual([{ size: 8 }, { size: 9 }]);
   });
 
+  it("asked by several at once are worked out once", async () => {
+    const hands: Hand[] = [];
+    const beside = createBeside({
+      startWorker: () => {
+        const hand = new Hand();
+        hands.push(hand);
+        return hand as unknown as Worker;
+      },
+    });
+    const ask = (who: string): unknown => beside.outside().answer!(who, work, { size: 8 });
+    for (const who of ["copy 0", "copy 1", "copy 2"]) ask(who);
+    await pause(5);
+    let arrivals = 0;
+    beside.arrivals.subscribe(() => (arrivals += 1));
+    hands[0]!.give(4, true);
+    await pause(5);
+    expect(hands[0]!.questions()).toEqual([{ size: 8 }]);
+    for (const who of ["copy 0", "copy 1", "copy 2"]) expect(ask(who)).toEqual({ answer: 4, state: "final" });
+    expect(arrivals).toBe(2);
+  });
+
   it("asked again while they are being answered are not asked twice", async () => {
     const { ask, hands } = open();
     ask({ size: 8 });

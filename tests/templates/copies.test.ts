@@ -3,6 +3,7 @@ import { addCopy, instrumentsOf, setOwn } from "../../src/document/copies.ts";
 import type { Design } from "../../src/document/design.ts";
 import { newDesign } from "../../src/document/new-design.ts";
 import { createDeriver } from "../../src/parts/derive.ts";
+import type { DeriveOther } from "../../src/parts/derived.ts";
 import { nameOf } from "../../src/sheets/words.ts";
 import { mergeRuns, servedSaid, sharedIdOf } from "../../src/templates/copies.ts";
 import { patternsOf, patternsOfAll } from "../../src/ui/sheets/patterns.ts";
@@ -14,7 +15,8 @@ const done = <T>(result: Result<T, { readonly message: string }>): T => {
 };
 const alone: Design = { ...newDesign("steel-string"), order: { title: "School guitar", number: "21" } };
 const run = done(addCopy(done(addCopy(alone, { number: "22" })), { number: "23" }));
-const all = (design: Design) => patternsOfAll(design, createDeriver()(design));
+const alike: DeriveOther = (_, design) => createDeriver()(design);
+const all = (design: Design) => patternsOfAll(design, createDeriver()(design), alike).patterns;
 
 describe("templates of several copies", () => {
   it("are those of the design, each marked with all that it serves, where nothing differs", () => {
@@ -38,7 +40,7 @@ describe("templates of several copies", () => {
 
   it("are no others for a design without copies", () => {
     const derived = createDeriver()(alone);
-    expect(patternsOfAll(alone, derived)).toEqual(patternsOf(alone, derived));
+    expect(all(alone)).toEqual(patternsOf(alone, derived));
     expect(mergeRuns([])).toEqual([]);
   });
 

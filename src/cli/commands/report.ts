@@ -2,7 +2,7 @@ import { pdfOfSet } from "../../export/job.ts";
 import { reportSheets, usualPaper } from "../../report/sheets.ts";
 import { parsePaper } from "../../sheets/paper.ts";
 import { CliError, onlyWord, optionOf } from "../arguments.ts";
-import { deriveWhole, openDesign } from "../design-file.ts";
+import { deriveLettered, deriveWhole, openDesign } from "../design-file.ts";
 import { writeAll } from "../files.ts";
 import { readFonts } from "../fonts.ts";
 import { COMMON, type Command } from "../program.ts";
@@ -21,7 +21,7 @@ export const report: Command = {
     const paper = wanted === undefined ? { ok: true as const, value: usualPaper(design) } : parsePaper(wanted);
     if (!paper.ok) throw new CliError(`--paper: ${paper.error.message} (${paper.error.mend})`);
     if (paper.value.kind === "roll") throw new CliError(`--paper ${paper.value.label} is no sheet (take a4 or letter)`);
-    const { set, words } = reportSheets(design, deriveWhole(design), paper.value);
+    const { set, words } = reportSheets(design, deriveWhole(design), (_, cut) => deriveLettered(cut), paper.value);
     await writeAll([{ file, content: await pdfOfSet(set, words, await readFonts()) }]);
     out.line(args.options["json"] ? JSON.stringify({ file, pages: set.sheets.length }) : file);
     return 0;

@@ -2,7 +2,7 @@
 import { useId } from "react";
 import type { Measured } from "../../document/design.ts";
 import type { Problem, Raw } from "../../parts/derived.ts";
-import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
+import { useBench, useDerived, useDeriveOther, useDesign, useNotation } from "../bench.ts";
 import { dayOf } from "../../store/day.ts";
 import { Button } from "../kit/button.tsx";
 import { RowChoice, Switch } from "../kit/choice.tsx";
@@ -20,11 +20,12 @@ export function BuiltDialog({ path, onClose }: { readonly path: string; readonly
   const derived = useDerived();
   const notation = useNotation();
   const editing = useEditing();
+  const deriveOther = useDeriveOther();
   const ids = { value: useId(), date: useId(), how: useId(), perFace: useId(), leads: useId() };
   const field = fieldAt(derived, path);
   if (!field) return null;
   const quantity = quantityOf(field.spec.type) ?? "number";
-  const built = builtAt(design, derived, path, notation);
+  const built = builtAt(design, derived, path, notation, deriveOther);
   const entry = design.measured?.[path];
   const place = `measured.${path}`;
   const planned = built ? built.planned : field.value;

@@ -1,6 +1,6 @@
 /** All that was measured of the work, with what it is off by, and whether the rest follows it. */
 import { openDialog } from "../../store/session-store.ts";
-import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
+import { useBench, useDerived, useDeriveOther, useDesign, useNotation } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { Switch } from "../kit/choice.tsx";
 import { say } from "../notation.ts";
@@ -15,7 +15,7 @@ export function BuiltList() {
   const derived = useDerived();
   const notation = useNotation();
   const editing = useEditing();
-  const list = builtOf(design, derived, notation);
+  const list = builtOf(design, derived, notation, useDeriveOther());
   return (
     <section className="order-part" aria-labelledby="built-title">
       <h3 id="built-title">As built</h3>

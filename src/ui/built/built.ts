@@ -1,8 +1,7 @@
 /** As built: what was measured of the work, against the plan and against what it was cut from. */
 import { numbersOfCut } from "../../document/cuts.ts";
 import type { Design, Measured } from "../../document/design.ts";
-import { createDeriver } from "../../parts/derive.ts";
-import type { Derived, Field } from "../../parts/derived.ts";
+import type { Derived, DeriveOther, Field } from "../../parts/derived.ts";
 import { partName } from "../../parts/part-name.ts";
 import { plainValue, quantityOf, type Notation, type Quantity } from "../notation.ts";
 
@@ -32,7 +31,13 @@ export const fieldAt = (derived: Derived, path: string): Field | undefined =>
   [derived.instrument, ...derived.parts].flatMap(({ fields }) => fields).find((field) => field.path === path);
 
 /** What was measured of the number at `path`; undefined where nothing was, or there is no such number. */
-export function builtAt(design: Design, derived: Derived, path: string, notation: Notation): Built | undefined {
+export function builtAt(
+  design: Design,
+  derived: Derived,
+  path: string,
+  notation: Notation,
+  deriveOther: DeriveOther,
+): Built | undefined {
   const entry = design.measured?.[path];
   const part = [derived.instrument, ...derived.parts].find(({ fields }) => fields.some((field) => field.path === path));
   const field = part?.fields.find((one) => one.path === path);
@@ -53,13 +58,13 @@ export function builtAt(design: Design, derived: Derived, path: string, notation
     measured,
     off: planned === undefined || measured === undefined ? undefined : measured - planned,
     explained: 0 - perFace * (entry.faces ?? USUAL_FACES),
-    cut: measured === undefined ? undefined : cutOf(design, part.id, path, measured),
+    cut: measured === undefined ? undefined : cutOf(design, part.id, path, measured, deriveOther),
   };
 }
 
 /** All that was measured, in the order in which it was written down. */
-export const builtOf = (design: Design, derived: Derived, notation: Notation): readonly Built[] =>
-  Object.keys(design.measured ?? {}).flatMap((path) => builtAt(design, derived, path, notation) ?? []);
+export const builtOf = (design: Design, derived: Derived, notation: Notation, deriveOther: DeriveOther): readonly Built[] =>
+  Object.keys(design.measured ?? {}).flatMap((path) => builtAt(design, derived, path, notation, deriveOther) ?? []);
 
 function read(raw: unknown, quantity: Quantity, notation: Notation): number | undefined {
   if (typeof raw === "number") return raw;
@@ -67,11 +72,11 @@ function read(raw: unknown, quantity: Quantity, notation: Notation): number | un
 }
 
 /** The newest cut of a part, and what a number of it, or of the instrument, was then. */
-function cutOf(design: Design, partId: string, path: string, measured: number): Built["cut"] {
+function cutOf(design: Design, partId: string, path: string, measured: number, deriveOther: DeriveOther): Built["cut"] {
   const cuts = design.cuts ?? [];
   const index = cuts.findLastIndex((cut) => cut.part === partId || partId === "instrument");
   const then = index < 0 ? undefined : numbersOfCut(design, index);
   if (!then?.ok) return undefined;
-  const value = fieldAt(createDeriver()(then.value), path)?.value;
+  const value = fieldAt(deriveOther(`cut ${index}`, then.value), path)?.value;
   return typeof value === "number" ? { date: cuts[index]!.date, value, off: measured - value } : undefined;
 }

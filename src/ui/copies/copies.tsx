@@ -2,10 +2,9 @@
 import { Fragment, useMemo, useState } from "react";
 import { copyName, copyOf, ownPaths } from "../../document/copies.ts";
 import type { Design } from "../../document/design.ts";
-import { createDeriver } from "../../parts/derive.ts";
-import type { Derived, Field, Problem } from "../../parts/derived.ts";
+import type { Derived, DeriveOther, Field, Problem } from "../../parts/derived.ts";
 import { addCopyTo, sayOwn, takeCopy } from "../../store/commands/edit-copies.ts";
-import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
+import { useBench, useDerived, useDeriveOther, useDesign, useNotation } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
 import { Sign } from "../kit/sign.tsx";
@@ -40,9 +39,10 @@ export function Copies() {
   const [number, setNumber] = useState("");
   const [player, setPlayer] = useState("");
   const [wrong, setWrong] = useState<Problem>();
+  const deriveOther = useDeriveOther();
   const copies = design.copies ?? [];
   const numbers = sharedNumbers(derived);
-  const values = useMemo(() => (design.copies ?? []).map((_, i) => valuesOf(design, i)), [design]);
+  const values = useMemo(() => (design.copies ?? []).map((_, i) => valuesOf(design, i, deriveOther)), [design, deriveOther]);
   const rows = [...new Set([...ownPaths(design), ...asked])].flatMap(
     (path) => numbers.find(({ field }) => field.path === path) ?? [],
   );
@@ -141,7 +141,7 @@ function OwnNumber({ row, design, values }: OwnNumberProps) {
               onCommit={(typed) => {
                 const said = sayOwn(bench, i, field.path, typed);
                 if (!said.ok) return { path: field.path, label: name, ...said.error };
-                const found = valuesOf(bench.design.getState().design, i).get(field.path);
+                const found = valuesOf(bench.design.getState().design, i, bench.others.derive).get(field.path);
                 if (found !== undefined || typed.trim() === "") return undefined;
                 sayOwn(bench, i, field.path, own);
                 return {
@@ -160,10 +160,10 @@ function OwnNumber({ row, design, values }: OwnNumberProps) {
 }
 
 /** The numbers of one copy by their paths; a number that cannot be settled is missing. */
-function valuesOf(design: Design, index: number): ReadonlyMap<string, number> {
+function valuesOf(design: Design, index: number, deriveOther: DeriveOther): ReadonlyMap<string, number> {
   const copy = copyOf(design, index);
   if (!copy.ok) return new Map();
-  const derived = createDeriver()(copy.value.design);
+  const derived = deriveOther(`copy ${index}`, copy.value.design);
   return new Map(
     [derived.instrument, ...derived.parts]
       .flatMap(({ fields }) => fields)

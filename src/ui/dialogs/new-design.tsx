@@ -2,9 +2,8 @@
 import { useEffect, useMemo, useState } from "react";
 import type { Design } from "../../document/design.ts";
 import { NEW_KINDS, newDesign } from "../../document/new-design.ts";
-import { createDeriver } from "../../parts/derive.ts";
 import { startDesign } from "../../store/commands/start-design.ts";
-import { useBench } from "../bench.ts";
+import { useBench, useDeriveOther } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
 import { chooseDesignFile, tellTrouble } from "../files.ts";
 import { go } from "../frame/route.ts";
@@ -100,7 +99,8 @@ function Starts({ title, designs, onBegin }: StartsProps) {
 }
 
 function Start({ design, onBegin }: { readonly design: Design; readonly onBegin: () => void }) {
-  const { instrument, parts } = useMemo(() => createDeriver()(design), [design]);
+  const deriveOther = useDeriveOther();
+  const { instrument, parts } = useMemo(() => deriveOther(`start ${design.order?.title}`, design), [deriveOther, design]);
   const part = parts.find((one) => one.problems.length === 0) ?? instrument;
   return (
     <button type="button" className="kind" onClick={onBegin}>

@@ -3,7 +3,6 @@ import { useMemo, useState } from "react";
 import type { Design } from "../../document/design.ts";
 import type { Drawing } from "../../drawing/drawing.ts";
 import { joinBounds } from "../../geometry/bounds.ts";
-import { createDeriver } from "../../parts/derive.ts";
 import type { Derived } from "../../parts/derived.ts";
 import {
   compare,
@@ -13,7 +12,7 @@ import {
   type TemplateRow,
   type Version,
 } from "../../templates/compare.ts";
-import { useDerived, useDesign, useNotation } from "../bench.ts";
+import { useDerived, useDeriveOther, useDesign, useNotation } from "../bench.ts";
 import { drawingBox, ShapeSvg } from "../drawing-svg.tsx";
 import { hashOf } from "../frame/route.ts";
 import { ListChoice } from "../kit/choice.tsx";
@@ -36,11 +35,19 @@ export function ComparePage() {
   const choosable = useChoosable();
   const [value, setValue] = useState("");
   const chosen = useChosen(value);
-  const then = useMemo(
-    () => (chosen.state === "here" ? versionOf(chosen.design, createDeriver()(chosen.design)) : undefined),
-    [chosen],
+  const deriveOther = useDeriveOther();
+  const other = useMemo(
+    () => (chosen.state === "here" ? deriveOther("compared", chosen.design) : undefined),
+    [chosen, deriveOther],
   );
-  const comparison = useMemo(() => then && compare(then, versionOf(design, derived)), [then, design, derived]);
+  const waiting = derived.waiting || other?.waiting === true;
+  const comparison = useMemo(
+    () =>
+      chosen.state === "here" && other && !waiting
+        ? compare(versionOf(chosen.design, other), versionOf(design, derived))
+        : undefined,
+    [chosen, other, design, derived, waiting],
+  );
   return (
     <div className="fitp fitp-single">
       <section className="fitp-main" aria-label="Two versions side by side">
@@ -60,7 +67,7 @@ export function ComparePage() {
             />
           </div>
         )}
-        {chosen.state === "coming" ? <p className="note">One moment.</p> : null}
+        {chosen.state === "coming" || (other && waiting) ? <p className="note">One moment.</p> : null}
         {chosen.state === "refused" ? <p role="alert">It cannot be read: {chosen.message}.</p> : null}
         {comparison ? <Found comparison={comparison} /> : null}
       </section>

@@ -8,7 +8,7 @@ import { undo } from "../../store/commands/undo.ts";
 import { isSame } from "../../templates/difference.ts";
 import type { Template } from "../../templates/template.ts";
 import { dayOf } from "../../store/day.ts";
-import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
+import { useBench, useDerived, useDeriveOther, useDesign, useNotation } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
@@ -23,8 +23,9 @@ export function Cuts() {
   const bench = useBench();
   const design = useDesign();
   const derived = useDerived();
+  const deriveOther = useDeriveOther();
   const [entering, setEntering] = useState(false);
-  const states = useMemo(() => cutStates(design, derived), [design, derived]);
+  const states = useMemo(() => cutStates(design, derived, deriveOther), [design, derived, deriveOther]);
   const templates = useMemo(() => madeOf(patternsOf(design, derived)), [design, derived]);
 
   function goBack(index: number): void {
@@ -63,7 +64,7 @@ interface CutItemProps {
 
 function CutItem({ state, onGoBack }: CutItemProps) {
   const notation = useNotation();
-  const { cut, name, difference } = state;
+  const { cut, name, difference, waiting } = state;
   const same = difference !== undefined && isSame(difference);
   return (
     <li>
@@ -75,13 +76,14 @@ function CutItem({ state, onGoBack }: CutItemProps) {
         <p className="note">{[cut.material, cut.note].filter(Boolean).join(". ")}</p>
       ) : null}
       <div className="cuts-foot">
-        <span className={same ? "part-state says-fine" : "part-state says-look"}>
-          <FindingSign severity={same ? "fine" : "look"} /> {stateWords(state, (mm) => say(mm, "length", notation))}
+        <span className={waiting ? "part-state" : same ? "part-state says-fine" : "part-state says-look"}>
+          {waiting ? null : <FindingSign severity={same ? "fine" : "look"} />}{" "}
+          {stateWords(state, (mm) => say(mm, "length", notation))}
         </span>
         <span className="note">
           sign <span className="num">{cut.fingerprint}</span>
         </span>
-        {same ? null : (
+        {same || waiting ? null : (
           <Button look="link" onClick={onGoBack}>
             back to its numbers
           </Button>

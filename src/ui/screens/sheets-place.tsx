@@ -9,7 +9,7 @@ import { editValue } from "../../store/commands/edit-value.ts";
 import { sharedIdOf } from "../../templates/copies.ts";
 import { jointsOf } from "../../templates/patterns.ts";
 import type { Template } from "../../templates/template.ts";
-import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
+import { useBench, useDerived, useDeriveOther, useDesign, useNotation } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { MakingPanel } from "../sheets/making-panel.tsx";
 import { sheetOptions } from "../sheets/options.ts";
@@ -46,7 +46,8 @@ export function SheetsPlace() {
   const settings = usePaperSettings(useNotation().unit);
   const leftOut = useStore(leftOutStore, (s) => s.ids);
   const [shown, setShown] = useState<string>();
-  const patterns = useMemo(() => patternsOfAll(design, derived), [design, derived]);
+  const deriveOther = useDeriveOther();
+  const { patterns, waiting } = useMemo(() => patternsOfAll(design, derived, deriveOther), [design, derived, deriveOther]);
   const templates = useMemo(() => madeOf(patterns.filter(({ source }) => !leftOut.has(source.id))), [patterns, leftOut]);
   const options = useMemo(
     () => (settings.chosen ? { ...sheetOptions(design, settings.chosen), joints: jointsOf(patterns) } : undefined),
@@ -101,16 +102,21 @@ export function SheetsPlace() {
       ) : (
         <PaperPanel settings={settings} />
       )}
-      <Foot templates={templates} options={problem ? undefined : options} />
+      <Foot templates={templates} options={problem ? undefined : options} waiting={waiting} />
     </div>
   );
 }
 
-function Foot({ templates, options }: { readonly templates: readonly Template[]; readonly options: PlainOptions | undefined }) {
+interface FootProps {
+  readonly templates: readonly Template[];
+  readonly options: PlainOptions | undefined;
+  /** What is still being worked out would be missing from the files. */
+  readonly waiting: boolean;
+}
+
+function Foot({ templates, options, waiting }: FootProps) {
   const design = useDesign();
   const saving = useSheetSaving();
-  // What is still being worked out would be missing from the files.
-  const { waiting } = useDerived();
   const ready = options !== undefined && templates.length > 0 && !waiting;
   const start = (write: Parameters<typeof saving.save>[1]) => (): void => {
     if (options) void saving.save({ design, templates, options }, write);

@@ -2,10 +2,9 @@
 import { useEffect, useMemo, useState } from "react";
 import { readDesign } from "../../document/read.ts";
 import type { Kept } from "../../document/storage.ts";
-import { createDeriver } from "../../parts/derive.ts";
 import type { Derived } from "../../parts/derived.ts";
 import { GIVEN_NUMBERS, givenOf } from "../../store/series.ts";
-import { useBench, useSession } from "../bench.ts";
+import { useBench, useDeriveOther, useSession } from "../bench.ts";
 
 export interface KeptList {
   readonly kept: readonly Kept[];
@@ -51,8 +50,7 @@ export function useKeptDerived({ id, revision }: Kept): Derived | undefined {
     // Another revision is another text.
     // eslint-disable-next-line react/exhaustive-effect-dependencies
   }, [storage, id, revision]);
-  return useMemo(() => {
-    const read = text === undefined ? undefined : readDesign(text);
-    return read?.ok ? createDeriver()(read.design) : undefined;
-  }, [text]);
+  const deriveOther = useDeriveOther();
+  const read = useMemo(() => (text === undefined ? undefined : readDesign(text)), [text]);
+  return useMemo(() => (read?.ok ? deriveOther(`kept ${id}`, read.design) : undefined), [read, deriveOther, id]);
 }
