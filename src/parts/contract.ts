@@ -5,6 +5,7 @@
 import type { Drawing, Layer } from "../drawing/drawing.ts";
 import type { OutlinePoint } from "../geometry/drawn/point.ts";
 import type { Path } from "../geometry/path.ts";
+import type { Affine } from "../geometry/transform.ts";
 import type { Vec } from "../geometry/vec.ts";
 import type { Face } from "../lettering/face.ts";
 import type { Trouble } from "../lettering/trouble.ts";
@@ -270,6 +271,8 @@ export interface InPlace {
   readonly side?: Drawing;
   /** `body`: the side view has z up from the plane of the body's edge instead, which the pitch of the neck turns about the join. */
   readonly plane?: "body";
+  /** Takes the part's own drawing into the front view, for what lies on the part; absent: it is drawn there as on its own. */
+  readonly fromOwn?: Affine;
 }
 
 // ------------------------------------------------------------------------------------------------------------ on another part

@@ -26,6 +26,7 @@ import type {
 import { answerAtOnce, type Answerer, type AnyWork } from "./answers.ts";
 import { limitsAt } from "./limits.ts";
 import type { Derived, DerivedPart, DesignNumbers, Problem, Raw, RawRecord } from "./derived.ts";
+import { laidOn, withOwner } from "./on-host.ts";
 import { openTable, plain, Unsettled, type Settling } from "./resolve.ts";
 import { REGISTRY, type AnyPart } from "./registry.ts";
 import { same } from "./same.ts";
@@ -57,6 +58,8 @@ interface Worked {
   readonly onHost: () => OnHost | undefined;
   /** Its drawing with what lies on it, as it was asked for last. */
   shown?: { readonly layers: readonly Layer[]; readonly drawing: Drawing };
+  /** Its place on the whole instrument on the part that it lies on, as it was asked for last. */
+  placed?: { readonly on: InPlace; readonly place: InPlace };
 }
 
 /** What a part read besides its own numbers, at the time. */
@@ -286,7 +289,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         });
     }
 
-    const done = [...benches.values()].map((bench) => finish(bench, worked)).map((part) => withGuests(part));
+    const done = [...benches.values()].map((bench) => finish(bench, worked)).map((part) => withHost(withGuests(part)));
     before = new Map([...benches.values()].flatMap((b) => (b.result ? [[b.id, b.result] as const] : [])));
     const [instrument, ...parts] = done;
 
@@ -310,6 +313,26 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
           const drawing = { ...host.drawing(), layers: [...host.drawing().layers, ...layers] };
           host.shown = { layers, drawing };
           return drawing;
+        },
+      };
+    }
+
+    /** A part that lies on another is seen on the whole instrument where that one is. */
+    function withHost(part: DerivedPart): DerivedPart {
+      const guest = benches.get(part.id);
+      const result = guest?.result;
+      if (!guest?.part.onHost || !result) return part;
+      return {
+        ...part,
+        inPlace: () => {
+          const lies = result.onHost();
+          if (!lies) return NOWHERE;
+          const host = [...benches.values()].find(
+            (bench) => bench.part.kind === lies.kind && (lies.id === undefined || lies.id === bench.id),
+          );
+          const on = host?.result?.inPlace() ?? NOWHERE;
+          if (result.placed?.on !== on) result.placed = { on, place: laidOn(lies, on) };
+          return result.placed.place;
         },
       };
     }
@@ -410,16 +433,6 @@ const withPath = (drawing: Drawing, path: string): Drawing => ({
     dimension.edits?.startsWith(".") ? { ...dimension, edits: `${path}${dimension.edits}` } : dimension,
   ),
 });
-
-/** Layers whose names and shapes tell which part they come from, so that they stay apart from those of the host. */
-const withOwner = (lies: OnHost | undefined, owner: string): OnHost | undefined =>
-  lies && {
-    ...lies,
-    layers: lies.layers.map(({ name, shapes }) => ({
-      name: `${owner}-${name}`,
-      shapes: shapes.map((shape) => ({ ...shape, id: `${owner}-${shape.id}` })),
-    })),
-  };
 
 function once<T>(work: () => T): () => T {
   let done: { value: T } | undefined;

@@ -3,10 +3,11 @@
  * An overview, never a template.
  */
 import { EMPTY_DRAWING, type Dimension, type Drawing, type Layer, type Shape } from "../drawing/drawing.ts";
+import { moveLayer } from "../drawing/move.ts";
 import type { Bounds } from "../geometry/bounds.ts";
 import { pathBounds, pathsBounds } from "../geometry/measure.ts";
 import { segmentPath } from "../geometry/path.ts";
-import { compose, rotation, transformPath, transformPoint, translation, type Affine } from "../geometry/transform.ts";
+import { compose, rotation, transformPoint, translation, type Affine } from "../geometry/transform.ts";
 import { vec, type Vec } from "../geometry/vec.ts";
 import type { InPlace, MeasuresByKind, PartKind } from "./contract.ts";
 import type { Derived, DerivedPart } from "./derived.ts";
@@ -112,17 +113,7 @@ function layerOf(part: DerivedPart, drawing: InPlace["front"], prefix: string, t
   ];
 }
 
-const moved = (layer: Layer, to: Affine): Layer =>
-  to === IN_PLACE
-    ? layer
-    : {
-        ...layer,
-        shapes: layer.shapes.map((shape) => ({
-          ...shape,
-          path: transformPath(to, shape.path),
-          ...(shape.holes ? { holes: shape.holes.map((hole) => transformPath(to, hole)) } : {}),
-        })),
-      };
+const moved = (layer: Layer, to: Affine): Layer => (to === IN_PLACE ? layer : moveLayer(to, layer));
 
 const boxOf = (layers: readonly Layer[]): Bounds | undefined => {
   const paths = layers.flatMap((layer) => layer.shapes.map((shape) => shape.path));

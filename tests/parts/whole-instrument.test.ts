@@ -1,7 +1,7 @@
 /** The join, the bridge and the soundhole of one instrument stay right to one another whatever the shared numbers are. */
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { pathBounds } from "../../src/geometry/measure.ts";
+import { pathBounds, pathsBounds } from "../../src/geometry/measure.ts";
 import { nearestOnPath } from "../../src/geometry/nearest.ts";
 import { vec } from "../../src/geometry/vec.ts";
 import { pathWinding } from "../../src/geometry/winding.ts";
@@ -145,6 +145,40 @@ describe("the general arrangement", () => {
     const box = pathBounds(shapes.find(({ id }) => id === "headstock/outline")!.path);
     expect(box.maxX - box.minX).toBeCloseTo((head.startX - head.topX) * Math.cos(head.tiltRad), 4);
   });
+
+  it("shows what lies on a part where that part lies, its own to be worked on, shorter on a head that leans back", () => {
+    // A ring 12 mm over all: on a board as broad as it is long, on a head shorter along by the cosine of the head's tilt.
+    const ring = { text: "", ornaments: [{ figure: "ring", size: 12 }] };
+    const seen = (inlay: Record<string, unknown>) => {
+      const made = deriveInstrument({ ...WHOLE_INSTRUMENT, inlay: { ...ring, ...inlay } });
+      const lines = arrange(made.derived).drawing.layers.flatMap((layer) => layer.shapes);
+      const own = lines.filter(({ id }) => ownerOf(made.derived, id)?.kind === "inlay");
+      const box = pathsBounds(own.map(({ path }) => path));
+      return { made, box, lying: pathsBounds(shapesOnHost(made, String(inlay["on"]))) };
+    };
+    const shapesOnHost = ({ part }: ReturnType<typeof deriveInstrument>, on: string) =>
+      part(on as "headstock")
+        .drawing()
+        .layers.filter(({ name }) => name.startsWith("inlay-"))
+        .flatMap((layer) => layer.shapes.map(({ path }) => path));
+    const board = seen({ on: "fingerboard", placed: "fret", fret: 12 });
+    expect(board.box).toEqual(board.lying);
+    const head = seen({ on: "headstock" });
+    const { startX, tiltRad } = head.made.measures("headstock");
+    const along = (x: number): number => startX + (x - startX) * Math.cos(tiltRad);
+    expect(head.box.minX).toBeCloseTo(along(head.lying.minX), 9);
+    expect(head.box.maxX).toBeCloseTo(along(head.lying.maxX), 9);
+    expect(head.box.maxX - head.box.minX).toBeLessThan(head.lying.maxX - head.lying.minX - 0.1);
+    expect(head.box.maxY).toBeCloseTo(head.lying.maxY, 9);
+    // On nothing it has no place.
+    expect(
+      Object.keys(
+        deriveInstrument({ ...WHOLE_INSTRUMENT, inlay: { ...ring, on: "none" } })
+          .part("inlay")
+          .inPlace(),
+      ),
+    ).toEqual([]);
+  }, 60_000);
 
   it("leaves out what cannot be drawn and says what it can", () => {
     const broken = deriveInstrument({ ...WHOLE_INSTRUMENT, body: { length: "none" } });

@@ -1,6 +1,7 @@
 import type { Shape } from "../../drawing/drawing.ts";
+import { moveShape } from "../../drawing/move.ts";
 import { polygon, segmentPath } from "../../geometry/path.ts";
-import { compose, rotation, scaling, transformPath, transformPoint, translation } from "../../geometry/transform.ts";
+import { compose, rotation, scaling, transformPoint, translation } from "../../geometry/transform.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import type { InPlace, Sources } from "../contract.ts";
 import { holeShapes, outlineLayer, slotShapes } from "./draw.ts";
@@ -19,11 +20,7 @@ export function headstockInPlace(p: HeadstockParams, m: HeadstockMeasures, from:
     path: segmentPath(string.from, string.to),
     name: `string ${string.string}`,
   }));
-  const front = [...outlineLayer(m).shapes, ...tuners, ...strings].map((shape) => ({
-    ...shape,
-    path: transformPath(leaning, shape.path),
-    ...(shape.holes ? { holes: shape.holes.map((hole) => transformPath(leaning, hole)) } : {}),
-  }));
+  const front = [...outlineLayer(m).shapes, ...tuners, ...strings].map((shape) => moveShape(leaning, shape));
   const board = from.get("fingerboard")?.thickness ?? 0;
   // The head's own plane, turned down about where its face begins.
   const face = board - p.faceBelowBoard;
@@ -31,6 +28,7 @@ export function headstockInPlace(p: HeadstockParams, m: HeadstockMeasures, from:
   const at = (x: number, up: number): Vec => transformPoint(tilted, vec(x, up));
   return {
     front: { layers: [{ name: "outline", shapes: front }], dimensions: [] },
+    fromOwn: leaning,
     side: {
       layers: [
         {

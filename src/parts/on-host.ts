@@ -1,0 +1,19 @@
+/** What lies on another part: told from the host's own lines, and seen on the whole instrument where the host is. */
+import { moveLayer } from "../drawing/move.ts";
+import type { InPlace, OnHost } from "./contract.ts";
+
+/** Layers whose names and shapes tell which part they come from, so that they stay apart from those of the host. */
+export const withOwner = (lies: OnHost | undefined, owner: string): OnHost | undefined =>
+  lies && {
+    ...lies,
+    layers: lies.layers.map(({ name, shapes }) => ({
+      name: `${owner}-${name}`,
+      shapes: shapes.map((shape) => ({ ...shape, id: `${owner}-${shape.id}` })),
+    })),
+  };
+
+/** Its place on the whole instrument, from that of the part that it lies on; empty where that one is not seen from the front. */
+export function laidOn({ layers }: OnHost, { front, fromOwn }: InPlace): InPlace {
+  if (!front) return {};
+  return { front: { layers: fromOwn ? layers.map((layer) => moveLayer(fromOwn, layer)) : layers, dimensions: [] } };
+}
