@@ -141,6 +141,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         face: (id, wanted = "") => {
           asked.set(id, (asked.get(id) ?? "") + wanted);
           const face = faces.get(id);
+          if (!face && faces !== NO_FACES) waiting = true;
           seen?.faces.set(id, { wanted, face });
           return face;
         },
