@@ -1,4 +1,6 @@
 /** Shapes and layers of a drawing moved, turned, scaled or mirrored; lettering keeps its height and stays readable. */
+import type { Path } from "../geometry/path.ts";
+import { reversePath } from "../geometry/segment.ts";
 import { transformPath, transformPoint, type Affine } from "../geometry/transform.ts";
 import { add, angleOf, sub, vec } from "../geometry/vec.ts";
 import type { Layer, Shape, Text } from "./drawing.ts";
@@ -6,9 +8,15 @@ import type { Layer, Shape, Text } from "./drawing.ts";
 /** The shape under an affine map, in mm. */
 export const moveShape = (by: Affine, shape: Shape): Shape => ({
   ...shape,
-  path: transformPath(by, shape.path),
-  ...(shape.holes ? { holes: shape.holes.map((hole) => transformPath(by, hole)) } : {}),
+  path: moved(by, shape.path),
+  ...(shape.holes ? { holes: shape.holes.map((hole) => moved(by, hole)) } : {}),
 });
+
+/** A closed path keeps its turning direction, also in a mirror. */
+function moved(by: Affine, path: Path): Path {
+  const made = transformPath(by, path);
+  return path.closed && by.a * by.d - by.b * by.c < 0 ? reversePath(made) : made;
+}
 
 /** The layer under an affine map, in mm. */
 export const moveLayer = (by: Affine, layer: Layer): Layer => ({

@@ -1,16 +1,21 @@
 import { clearance } from "../../geometry/clearance.ts";
 import { nearestOnPath } from "../../geometry/nearest.ts";
 import type { Path } from "../../geometry/path.ts";
+import { transformPoint } from "../../geometry/transform.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { pathWinding } from "../../geometry/winding.ts";
-import type { Check, Finding } from "../contract.ts";
+import type { Check, Finding, Sources } from "../contract.ts";
 import { atLeast, fine, GEOMETRY, leastBy, PRACTICE } from "../finding.ts";
+import { onDrawing } from "./draw.ts";
 import type { Brace, BracingMeasures } from "./measure.ts";
 import type { BracingParams } from "./numbers.ts";
 
 type BracingCheck = Check<BracingParams, BracingMeasures>;
 
 const topBraces = (m: BracingMeasures): readonly Brace[] => m.braces.filter(({ plate }) => plate === "top");
+
+/** A place on the instrument, where it is drawn. */
+const drawnAt = (from: Sources, plate: Brace["plate"], at: Vec): Vec => transformPoint(onDrawing(plate, from), at);
 
 /** How far a place lies inside a closed path; below 0 outside. */
 const insideBy = (path: Path, at: Vec): number => (pathWinding(path, at) !== 0 ? 1 : -1) * nearestOnPath(path, at).distance;
@@ -49,7 +54,7 @@ const pinsClear: BracingCheck = {
             : `The pin of string ${worst.string} clears the ${worst.brace.name} by only {measured}.`,
         mend: "Move the brace, or set the pins nearer to or farther from the saddle.",
         basis: PRACTICE,
-        at: worst.at,
+        at: drawnAt(from, "top", worst.at),
         shape: `brace-${worst.brace.id}`,
       }),
     ];
@@ -89,7 +94,7 @@ const pinsCovered: BracingCheck = {
         short: `Only {measured} of the bridge plate is left round the pin of string ${worst.string}.`,
         mend: "Make the bridge plate larger there.",
         basis: PRACTICE,
-        at: worst.at,
+        at: drawnAt(from, "top", worst.at),
         shape: "bridge-plate",
       }),
     ];
@@ -122,7 +127,7 @@ const saddleCovered: BracingCheck = {
         short: "An end of the saddle lies outside the bridge plate.",
         mend: "Make the bridge plate longer across, or wider before the saddle.",
         basis: PRACTICE,
-        at: worst.at,
+        at: drawnAt(from, "top", worst.at),
         shape: "bridge-plate",
       }),
     ];
@@ -158,7 +163,7 @@ const holeClear: BracingCheck = {
             : `The ${worst.thing.name} comes within {measured} of the soundhole.`,
         mend: "Move the brace, or make the hole smaller.",
         basis: PRACTICE,
-        at: worst.at,
+        at: drawnAt(from, "top", worst.at),
         shape: worst.thing.shape,
       }),
     ];
@@ -197,7 +202,7 @@ const inBody: BracingCheck = {
         short: `The ${worst.brace.name} runs out through the side.`,
         mend: "Shorten the brace.",
         basis: GEOMETRY,
-        at: worst.at,
+        at: drawnAt(from, worst.brace.plate, worst.at),
         shape: `brace-${worst.brace.id}`,
       }),
     ];

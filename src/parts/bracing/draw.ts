@@ -1,45 +1,53 @@
 import type { Dimension, Drawing, Layer, Shape, Text } from "../../drawing/drawing.ts";
+import { moveLayer } from "../../drawing/move.ts";
 import { pathBounds } from "../../geometry/measure.ts";
 import { segmentPath, type Path } from "../../geometry/path.ts";
-import { transformPath, translation } from "../../geometry/transform.ts";
-import { add, angleOf, leftOf, lerp, scale, sub, unit, vec, type Vec } from "../../geometry/vec.ts";
+import { compose, IDENTITY, mirroring, transformPoint, translation, type Affine } from "../../geometry/transform.ts";
+import { add, angleOf, leftOf, lerp, ORIGIN, scale, sub, unit, vec } from "../../geometry/vec.ts";
 import type { InPlace, Sources } from "../contract.ts";
 import type { Brace, BracingMeasures } from "./measure.ts";
-import type { BracingParams } from "./numbers.ts";
+import { instrumentOf, type BracingParams } from "./numbers.ts";
 
 type Plate = Brace["plate"];
 
 const LETTER = 3.2;
 const APART = 60;
 
-/** Both plates seen from the front, the back beside the top. */
-export function drawBracing(p: BracingParams, m: BracingMeasures, from: Sources): Drawing {
+/** What one looks at, on the board and on the template. */
+const FACE: Readonly<Record<Plate, string>> = { top: "Top, its inside face", back: "Back, its inside face" };
+
+/** From the front view of the instrument to what lies on the bench, inside up: the top is turned over, the back is seen as through it. */
+const insideUp = (plate: Plate): Affine => (plate === "top" ? mirroring(ORIGIN, vec(1, 0)) : IDENTITY);
+
+/** From the front view of the instrument to the place on the drawing, where the back lies under the top. */
+export function onDrawing(plate: Plate, from: Sources): Affine {
+  if (plate === "top") return insideUp(plate);
   const outline = from.get("body")?.outline;
   const box = outline && pathBounds(outline);
-  const shift = vec(0, box ? -(box.maxY - box.minY + APART) : -400);
-  const title = (plate: Plate, by: Vec): Text[] =>
-    box
-      ? [
-          {
-            id: `${plate}-title`,
-            at: add(vec((box.minX + box.maxX) / 2, box.maxY + 8), by),
-            text: plate === "top" ? "Top, from the front" : "Back, from the front",
-            height: 5,
-            align: "middle",
-          },
-        ]
-      : [];
+  return compose(insideUp(plate), translation(vec(0, box ? -(box.maxY - box.minY + APART) : -400)));
+}
+
+/** Both plates with their inside faces up, the back under the top. */
+export function drawBracing(p: BracingParams, m: BracingMeasures, from: Sources): Drawing {
+  const lowered = onDrawing("back", from);
+  const plan = (plate: Plate): Layer[] => [...planLayers(m, from, plate), titleLayer(plate, from)];
   return {
-    layers: [
-      ...planLayers(m, from, "top"),
-      ...planLayers(m, from, "back").map((layer) => moved(layer, shift)),
-      { name: "titles", shapes: [], texts: [...title("top", vec(0, 0)), ...title("back", shift)] },
-    ],
+    layers: [...plan("top"), ...plan("back").map((layer) => moveLayer(lowered, layer))],
     dimensions: plateDimensions(p, m),
   };
 }
 
-/** The body's edge, what the bridge and the soundhole put on the top, and the braces. */
+function titleLayer(plate: Plate, from: Sources): Layer {
+  const outline = from.get("body")?.outline;
+  const box = outline && pathBounds(outline);
+  const high = box && Math.max(box.maxY, -box.minY);
+  const texts: Text[] = box
+    ? [{ id: `${plate}-title`, at: vec(box.minX, high! - 5), text: FACE[plate], height: 6, align: "start" }]
+    : [];
+  return { name: `${plate}-title`, shapes: [], texts };
+}
+
+/** One plate with its inside face up: the body's edge, what the bridge and the soundhole put on the top, and the braces. */
 export function planLayers(m: BracingMeasures, from: Sources, plate: Plate): Layer[] {
   const body = from.get("body");
   const outline = body?.outline;
@@ -48,7 +56,8 @@ export function planLayers(m: BracingMeasures, from: Sources, plate: Plate): Lay
     path ? [{ id: `${prefix}${id}`, role: "guide", line, path, name }] : [];
   const bridge = from.get("bridge");
   const box = outline && pathBounds(outline);
-  return [
+  const seen = insideUp(plate);
+  const layers: Layer[] = [
     {
       name: `${prefix}outline`,
       shapes: [
@@ -85,7 +94,11 @@ export function planLayers(m: BracingMeasures, from: Sources, plate: Plate): Lay
         ]
       : []),
     { name: `${prefix}plates`, shapes: plateShapes(m, plate) },
-    { name: `${prefix}braces`, shapes: braceShapes(m, plate), texts: braceNames(m, plate) },
+    { name: `${prefix}braces`, shapes: braceShapes(m, plate) },
+  ];
+  return [
+    ...layers.map((layer) => moveLayer(seen, layer)),
+    { name: `${prefix}names`, shapes: [], texts: [...braceNames(m, plate, seen), ...sideNames(from, plate, seen)] },
   ];
 }
 
@@ -130,14 +143,15 @@ export const braceShapes = (m: BracingMeasures, plate: Plate, line: Shape["line"
       ],
     }));
 
-const braceNames = (m: BracingMeasures, plate: Plate): Text[] =>
+const braceNames = (m: BracingMeasures, plate: Plate, seen: Affine): Text[] =>
   m.braces
     .filter((brace) => brace.plate === plate)
     .map((brace): Text => {
-      const way = unit(sub(brace.to, brace.from));
+      const [from, to] = [transformPoint(seen, brace.from), transformPoint(seen, brace.to)];
+      const way = unit(sub(to, from));
       // Read from below or from the right.
       const reads = way.x > 1e-9 || (Math.abs(way.x) <= 1e-9 && way.y > 0) ? way : scale(way, -1);
-      const at = lerp(brace.from, brace.to, brace.id === "top-1" ? 0.5 : 0.28);
+      const at = lerp(from, to, brace.id === "top-1" ? 0.5 : 0.28);
       return {
         id: `brace-${brace.id}-name`,
         at: add(at, scale(leftOf(reads), brace.width / 2 + 1.5)),
@@ -148,11 +162,27 @@ const braceNames = (m: BracingMeasures, plate: Plate): Text[] =>
       };
     });
 
-const moved = (layer: Layer, by: Vec): Layer => ({
-  name: layer.name,
-  shapes: layer.shapes.map((shape) => ({ ...shape, path: transformPath(translation(by), shape.path) })),
-  ...(layer.texts ? { texts: layer.texts.map((text) => ({ ...text, at: add(text.at, by) })) } : {}),
-});
+/** Which side is which, in the hollow of the waist or over the edge. */
+function sideNames(from: Sources, plate: Plate, seen: Affine): Text[] {
+  const body = from.get("body");
+  const rising = instrumentOf(from).side;
+  if (!body?.outline) return [];
+  const box = pathBounds(body.outline);
+  return ([rising, -rising] as const).map((sign, i): Text => {
+    const which = i === 0 ? "treble" : "bass";
+    const waist = body[which]?.levels.find(({ what }) => what === "waist")?.at;
+    const at = waist ?? vec((box.minX + box.maxX) / 2, sign > 0 ? box.maxY : -box.minY);
+    const edge = transformPoint(seen, vec(at.x, sign * at.y));
+    const clear = edge.y > 0 ? 4 : -4 - LETTER;
+    return {
+      id: `${plate}-${which}-side`,
+      at: add(edge, vec(0, clear)),
+      text: `${which} side`,
+      height: LETTER,
+      align: "middle",
+    };
+  });
+}
 
 function plateDimensions(p: BracingParams, m: BracingMeasures): Dimension[] {
   if (!m.bridgePlate) return [];

@@ -16,7 +16,8 @@ export function bracingTemplates(m: BracingMeasures, from: Sources): TemplateSou
           {
             name: "bridge-plate",
             title: "Bridge plate",
-            lineIs: "edge of the plate, seen from the front; trim it to the braces that it meets",
+            lineIs:
+              "edge of the plate, its glued face up, as seen from the front of the instrument; trim it to the braces that it meets",
             drawing: {
               layers: [
                 {
@@ -59,8 +60,8 @@ const plan = (m: BracingMeasures, from: Sources, plate: Brace["plate"]): Templat
     ? [
         {
           name: `${plate}-plan`,
-          title: plate === "top" ? "Bracing of the top" : "Bracing of the back",
-          lineIs: `edge of the body and the braces' glued faces, seen from the front as through the ${plate}; print it mirrored to lay it on the inside`,
+          title: plate === "top" ? "Bracing on the inside of the top" : "Bracing on the inside of the back",
+          lineIs: `edge of the body and the braces' glued faces, seen from inside, as the ${plate} lies on the bench with its inside face up; both sides are named on it`,
           drawing: { layers: planLayers(m, from, plate), dimensions: [] },
           edge: plate === "top" ? "outline" : "back-outline",
         },

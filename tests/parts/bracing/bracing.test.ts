@@ -162,6 +162,37 @@ describe("the gauges", () => {
   });
 });
 
+describe("the plans", () => {
+  // Who looks at the inside of the top looks from behind, with the treble of a right-handed instrument below when the neck is at the left; who
+  // looks at the inside of the back looks as from the front.
+  it.each([
+    ["right", "top", -1],
+    ["right", "back", 1],
+    ["left", "top", 1],
+    ["left", "back", -1],
+  ] as const)("of a %s-handed instrument show the inside of the %s, both sides named", (handed, plate, treble) => {
+    const part = bracingOf({ [plate]: [brace(100, 10, 100, 90)] }, { instrument: { handed } });
+    const template = templateOf(part, `${plate}-plan`);
+    expect(template.lineIs).toContain("inside face up");
+    const stick = pathBounds(shapeOf(template.drawing, `brace-${plate}-1`).path);
+    expect(Math.sign(stick.minY)).toBe(treble);
+    expect(Math.sign(stick.maxY)).toBe(treble);
+    const texts = template.drawing.layers.flatMap((layer) => layer.texts ?? []);
+    const word = (text: string): number => Math.sign(texts.find((one) => one.text === text)!.at.y);
+    expect([word("treble side"), word("bass side")]).toEqual([treble, -treble]);
+    // On the board too, the back under the top.
+    const onBoard = part.drawing().layers.flatMap((layer) => layer.texts ?? []);
+    const [side, other] = ["treble", "bass"].map((which) => onBoard.find(({ id }) => id === `${plate}-${which}-side`)!.at.y);
+    expect(Math.sign(side! - other!)).toBe(treble);
+  });
+
+  it("show a finding where it is drawn: a brace of the back on the back, under the whole of the top", () => {
+    const part = bracingOf({ top: [], back: [brace(200, -300, 200, 300)] });
+    const top = pathBounds(shapeOf(part.drawing(), "outline").path);
+    expect(findingOf(part, "in-body").at!.y).toBeLessThan(top.minY);
+  });
+});
+
 describe("the strip over the back's seam", () => {
   it("is broken by every brace that crosses it, as wide as they are", () => {
     const part = bracingOf({ back: [brace(150, -100, 150, 100), brace(300, -100, 300, 100)], seamStrip: 16 });
