@@ -11,6 +11,8 @@ import { instrumentOf, type BracingParams } from "./numbers.ts";
 type Plate = Brace["plate"];
 
 const LETTER = 3.2;
+/** Of one letter of a name, about. */
+const LETTER_WIDTH = 2.7;
 const APART = 60;
 
 /** What one looks at, on the board and on the template. */
@@ -151,11 +153,14 @@ const braceNames = (m: BracingMeasures, plate: Plate, seen: Affine): Text[] =>
       const way = unit(sub(to, from));
       // Read from below or from the right.
       const reads = way.x > 1e-9 || (Math.abs(way.x) <= 1e-9 && way.y > 0) ? way : scale(way, -1);
-      const at = lerp(from, to, brace.id === "top-1" ? 0.5 : 0.28);
+      const text = `${brace.number}  ${brace.name}`;
+      const half = (text.length * LETTER_WIDTH) / 2;
+      // Off the middle, where braces cross, as far as the name finds room beside its own brace.
+      const at = lerp(from, to, Math.min(0.5, Math.max(0.28, (half + 2) / brace.length)));
       return {
         id: `brace-${brace.id}-name`,
         at: add(at, scale(leftOf(reads), brace.width / 2 + 1.5)),
-        text: `${brace.number}  ${brace.name}`,
+        text,
         height: LETTER,
         align: "middle",
         angle: angleOf(reads),
