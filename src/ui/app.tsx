@@ -1,6 +1,7 @@
 /** Everything on screen: the strip, the place that the address names, what lies on top, and what is said to those who do not see it. */
-import { lazy, Suspense, useEffect, useMemo, useRef, useState, type DragEvent, type ReactNode } from "react";
+import { lazy, Suspense, useEffect, useMemo, useRef, useState, type ComponentType, type DragEvent, type ReactNode } from "react";
 import { useStore } from "zustand";
+import { everyPart } from "../parts/registry.ts";
 import { isDirty } from "../store/design-store.ts";
 import { showPart, unsay } from "../store/session-store.ts";
 import { useBench, useSession } from "./bench.ts";
@@ -10,19 +11,26 @@ import { hashOf, PAGE_NAMES, PAGES, PLACE_NAMES, useRoute } from "./frame/route.
 import { Fault } from "./frame/fault.tsx";
 import { Strip } from "./frame/strip.tsx";
 import { useSingleKeys } from "./frame/single-keys.ts";
-import { tell, Tells } from "./kit/tell.tsx";
+import { StayingNotes, tell } from "./kit/tell.tsx";
+import { pictureStands } from "./later.ts";
 import { NumbersPlace } from "./screens/numbers-place.tsx";
 import { PartsPlace } from "./screens/parts-place.tsx";
 import "./app.css";
 
-const OrderPlace = lazy(async () => ({ default: (await import("./screens/order-place.tsx")).OrderPlace }));
-const FitPlace = lazy(async () => ({ default: (await import("./screens/fit-place.tsx")).FitPlace }));
-const SheetsPlace = lazy(async () => ({ default: (await import("./screens/sheets-place.tsx")).SheetsPlace }));
-const Dialogs = lazy(async () => ({ default: (await import("./dialogs/dialogs.tsx")).Dialogs }));
+/** A place where designs are read or parts put in, which waits for every part. */
+const withEveryPart = <P,>(load: () => Promise<ComponentType<P>>) =>
+  lazy(async () => {
+    const [place] = await Promise.all([load(), everyPart()]);
+    return { default: place };
+  });
+const OrderPlace = withEveryPart(async () => (await import("./screens/order-place.tsx")).OrderPlace);
+const FitPlace = withEveryPart(async () => (await import("./screens/fit-place.tsx")).FitPlace);
+const SheetsPlace = withEveryPart(async () => (await import("./screens/sheets-place.tsx")).SheetsPlace);
+const Dialogs = withEveryPart(async () => (await import("./dialogs/dialogs.tsx")).Dialogs);
 const HelpPlace = lazy(async () => ({ default: (await import("./help/help-place.tsx")).HelpPlace }));
-const FirstBoard = lazy(async () => ({ default: (await import("./screens/first-board.tsx")).FirstBoard }));
-const RepairPlace = lazy(async () => ({ default: (await import("./screens/repair-place.tsx")).RepairPlace }));
-const MeasurePlace = lazy(async () => ({ default: (await import("./screens/measure-place.tsx")).MeasurePlace }));
+const FirstBoard = withEveryPart(async () => (await import("./screens/first-board.tsx")).FirstBoard);
+const RepairPlace = withEveryPart(async () => (await import("./screens/repair-place.tsx")).RepairPlace);
+const MeasurePlace = withEveryPart(async () => (await import("./screens/measure-place.tsx")).MeasurePlace);
 
 export function App() {
   const bench = useBench();
@@ -49,46 +57,47 @@ export function App() {
     document.title = `${name} · Gramil`;
   }, [name]);
 
+  useEffect(pictureStands, []);
+
   return (
-    <Tells>
-      <DropArea>
-        <div className="app">
-          <a
-            className="skip"
-            href="#main"
-            onClick={(event) => {
-              event.preventDefault();
-              main.current?.focus();
-            }}
-          >
-            To the work
-          </a>
-          <Strip deeds={deeds} />
-          <Welcome />
-          <main className="app-place" id="main" ref={main} tabIndex={-1} aria-label={name}>
-            <Fault key={faultKey} onSave={deeds.saveFile}>
-              <Suspense fallback={<p className="busy">One moment.</p>}>
-                {route.place === "order" ? <OrderPlace /> : null}
-                {route.place === "numbers" ? <NumbersPlace /> : null}
-                {route.place === "parts" ? <PartsPlace wanted={shown} /> : null}
-                {route.place === "fit" ? <FitPlace page={inner} /> : null}
-                {route.place === "sheets" ? <SheetsPlace /> : null}
-                {route.place === "first" ? <FirstBoard /> : null}
-                {route.place === "help" ? <HelpPlace wanted={inner} /> : null}
-                {route.place === "measure" ? <MeasurePlace /> : null}
-                {route.place === "repair" ? <RepairPlace /> : null}
-              </Suspense>
-            </Fault>
-          </main>
-        </div>
-        {asked ? (
-          <Suspense fallback={null}>
-            <Dialogs keys={keys} />
-          </Suspense>
-        ) : null}
-        <SessionNotes />
-      </DropArea>
-    </Tells>
+    <DropArea>
+      <div className="app">
+        <a
+          className="skip"
+          href="#main"
+          onClick={(event) => {
+            event.preventDefault();
+            main.current?.focus();
+          }}
+        >
+          To the work
+        </a>
+        <Strip deeds={deeds} />
+        <StayingNotes />
+        <Welcome />
+        <main className="app-place" id="main" ref={main} tabIndex={-1} aria-label={name}>
+          <Fault key={faultKey} onSave={deeds.saveFile}>
+            <Suspense fallback={<p className="busy">One moment.</p>}>
+              {route.place === "order" ? <OrderPlace /> : null}
+              {route.place === "numbers" ? <NumbersPlace /> : null}
+              {route.place === "parts" ? <PartsPlace wanted={shown} /> : null}
+              {route.place === "fit" ? <FitPlace page={inner} /> : null}
+              {route.place === "sheets" ? <SheetsPlace /> : null}
+              {route.place === "first" ? <FirstBoard /> : null}
+              {route.place === "help" ? <HelpPlace wanted={inner} /> : null}
+              {route.place === "measure" ? <MeasurePlace /> : null}
+              {route.place === "repair" ? <RepairPlace /> : null}
+            </Suspense>
+          </Fault>
+        </main>
+      </div>
+      {asked ? (
+        <Suspense fallback={null}>
+          <Dialogs keys={keys} />
+        </Suspense>
+      ) : null}
+      <SessionNotes />
+    </DropArea>
   );
 }
 

@@ -8,6 +8,7 @@ import { packEverything, unpackEverything, type Arrival } from "../store/command
 import { openFile } from "../store/commands/open-file.ts";
 import { openDialog } from "../store/session-store.ts";
 import type { Workbench } from "../store/workbench.ts";
+import { go, readRoute } from "./frame/route.ts";
 import { tell } from "./kit/tell.tsx";
 import { layPhotograph, looksLikePicture } from "./photograph/choose-photograph.ts";
 
@@ -90,6 +91,8 @@ export async function takeFile(bench: Workbench, file: File): Promise<void> {
   if (!result.ok) return tellTrouble(`${file.name} was not opened`, result.error);
   if (result.value.length > 0) openDialog(bench.session, { kind: "repairs", name: file.name, repairs: result.value });
   else tell({ title: `${file.name} is open.`, kind: "fine" });
+  // That page would put its own board on the bench again.
+  if (readRoute(location.hash).place === "first") go({ place: "parts" });
 }
 
 /** Lays a photograph under a part's board. */

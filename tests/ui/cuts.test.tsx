@@ -3,7 +3,6 @@ import { afterEach, expect, it } from "vitest";
 import { editValue } from "../../src/store/commands/edit-value.ts";
 import { recordCut } from "../../src/store/commands/record-cut.ts";
 import { BenchProvider } from "../../src/ui/bench.ts";
-import { Tells } from "../../src/ui/kit/tell.tsx";
 import { Cuts } from "../../src/ui/screens/cuts.tsx";
 import { act } from "react";
 import { benchWith, buttonNamed, click, openPage, type Page } from "./page.ts";
@@ -19,9 +18,7 @@ it("a cut template is told from the one drawn now by its lines, and its numbers 
   recordCut(bench, { date: "2025-03-31", part: "fingerboard", template: "fret-slots", material: "6 mm MDF" });
   page = openPage(
     <BenchProvider value={bench}>
-      <Tells>
-        <Cuts />
-      </Tells>
+      <Cuts />
     </BenchProvider>,
   );
   const { root } = page;

@@ -67,6 +67,12 @@ export function ComparePage() {
             />
           </div>
         )}
+        {choosable.length > 0 && value === "" ? (
+          <p className="note">
+            Every number that differs is listed, outlines are laid over each other, and the templates that must be cut again are
+            named.
+          </p>
+        ) : null}
         {chosen.state === "coming" || (other && waiting) ? <p className="note">One moment.</p> : null}
         {chosen.state === "refused" ? <p role="alert">It cannot be read: {chosen.message}.</p> : null}
         {comparison ? <Found comparison={comparison} /> : null}

@@ -1,20 +1,23 @@
 /** The strip over everything: whose instrument this is, whether the work is safe, the five places, and what is needed everywhere. */
-import { useEffect, useState } from "react";
+import { Suspense, useEffect, useState } from "react";
 import { useStore } from "zustand";
-import { countBySeverity, findingsOf } from "../../checks/findings.ts";
 import { redo, undo } from "../../store/commands/undo.ts";
 import { switchUnits } from "../../store/commands/switch-units.ts";
 import { isDirty } from "../../store/design-store.ts";
 import { openDialog, setTheme, type Saving } from "../../store/session-store.ts";
-import { useBench, useDerived, useDesign, useNotation, useSession } from "../bench.ts";
+import { useBench, useDesign, useNotation, useSession } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { RowChoice } from "../kit/choice.tsx";
 import { Menu } from "../kit/menu.tsx";
-import { FindingSign, Sign } from "../kit/sign.tsx";
+import { Sign } from "../kit/sign.tsx";
+import { PassingNotes } from "../kit/tell.tsx";
+import { later } from "../later.ts";
 import type { FrameDeeds } from "./keys.ts";
 import { go, hashOf, PLACE_NAMES, PLACES, useRoute } from "./route.ts";
 import { titleOf } from "./title.ts";
 import "./strip.css";
+
+const Stops = later(async () => (await import("./stops.tsx")).Stops);
 
 type UnitsShown = "in" | "fractions" | "mm";
 const UNITS_SHOWN: readonly { readonly value: UnitsShown; readonly label: string }[] = [
@@ -39,11 +42,14 @@ export function Strip({ deeds }: { readonly deeds: FrameDeeds }) {
           <Mark />
           <span>Gramil</span>
         </span>
-        <a className="strip-design" href={hashOf({ place: "order" })} title="To the order">
-          <span className="strip-name">{titleOf(design)}</span>
-          <SavedState />
-        </a>
-        <Rescue saveFile={deeds.saveFile} />
+        <div className="strip-whose">
+          <a className="strip-design" href={hashOf({ place: "order" })} title="To the order">
+            <span className="strip-name">{titleOf(design)}</span>
+            <SavedState />
+          </a>
+          <Rescue saveFile={deeds.saveFile} />
+          <PassingNotes />
+        </div>
       </div>
       <Places />
       <div className="strip-right">
@@ -109,8 +115,6 @@ export function Strip({ deeds }: { readonly deeds: FrameDeeds }) {
 
 function Places() {
   const route = useRoute();
-  const derived = useDerived();
-  const stops = countBySeverity(findingsOf(useDesign(), derived)).stop + derived.problems.length;
   return (
     <nav className="places" aria-label="Places">
       {PLACES.map((place) => (
@@ -118,12 +122,10 @@ function Places() {
           <span className="place-word" data-word={PLACE_NAMES[place]}>
             {PLACE_NAMES[place]}
           </span>
-          {place === "fit" && stops > 0 ? (
-            <span className="place-stops">
-              <FindingSign severity="stop" />
-              {stops}
-              <span className="unseen">{stops === 1 ? " stop" : " stops"}</span>
-            </span>
+          {place === "fit" ? (
+            <Suspense fallback={null}>
+              <Stops />
+            </Suspense>
           ) : null}
         </a>
       ))}

@@ -22,16 +22,19 @@ export function Menu({
   trigger,
   entries,
   align = "end",
+  side = "bottom",
 }: {
   readonly trigger: ReactElement;
   readonly entries: readonly MenuEntry[];
   readonly align?: "start" | "end";
+  /** Where it opens if there is room. */
+  readonly side?: "bottom" | "right";
 }) {
   return (
     <Base.Root modal={false}>
       <Base.Trigger render={trigger} />
       <Base.Portal>
-        <Base.Positioner className="pop-place" sideOffset={6} align={align}>
+        <Base.Positioner className="pop-place" sideOffset={6} align={align} side={side}>
           <Base.Popup className="pop">
             {entries.map((entry) => (
               <Fragment key={entry.label}>

@@ -1,33 +1,36 @@
 /** Parts: the drawing board, the parts beside it as true outlines, the numbers of the one on the board, and what else there is to see of it. */
-import { useEffect, useMemo, useState } from "react";
-import { countBySeverity, findingsOf } from "../../checks/findings.ts";
+import { lazy, Suspense, useEffect, useMemo, useState } from "react";
+import { countBySeverity } from "../../checks/severity.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { arrange } from "../../parts/general-arrangement.ts";
-import { REGISTRY } from "../../parts/registry.ts";
-import { dropPart, newPart } from "../../store/commands/edit-parts.ts";
+import { everyPart } from "../../parts/registry.ts";
+import { dropPart } from "../../store/commands/edit-parts.ts";
 import { undo } from "../../store/commands/undo.ts";
 import { showPart } from "../../store/session-store.ts";
-import { partNamed, useBench, useDerived, useDesign, useNotation, useSession } from "../bench.ts";
+import { partNamed, useBench, useDerived, useNotation, useSession } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
 import { tellTrouble } from "../files.ts";
-import { go, hashOf } from "../frame/route.ts";
+import { go, hashOf, WHOLE } from "../frame/route.ts";
 import { PartBoard } from "../part-board.tsx";
 import { useNarrow } from "../frame/use-narrow.ts";
 import { Button } from "../kit/button.tsx";
 import { Menu } from "../kit/menu.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
-import { Tabs } from "../kit/tabs.tsx";
 import { sayWords } from "../notation.ts";
-import { CuttingPage } from "../inlay/cutting-page.tsx";
-import { InlayLegend } from "../inlay/inlay-legend.tsx";
+import { later } from "../later.ts";
 import { NumbersPanel } from "../panels/numbers-panel.tsx";
-import { NamePart } from "../dialogs/name-part.tsx";
 import { partName } from "../../parts/part-name.ts";
 import { tell } from "../kit/tell.tsx";
-import { FindingList } from "./finding-list.tsx";
-import { FromNut } from "./from-nut.tsx";
-import { WHOLE, WholeInstrument } from "./whole-instrument.tsx";
 import "./parts-place.css";
+
+const WholeInstrument = lazy(async () => ({ default: (await import("./whole-instrument.tsx")).WholeInstrument }));
+const InlayLegend = lazy(async () => ({ default: (await import("../inlay/inlay-legend.tsx")).InlayLegend }));
+const NamePart = lazy(async () => ({ default: (await import("../dialogs/name-part.tsx")).NamePart }));
+const BelowBoard = later(async () => (await import("./below-board.tsx")).BelowBoard);
+const AddPart = later(async () => {
+  await everyPart();
+  return (await import("./add-part.tsx")).AddPart;
+});
 
 /** Height of the part's name over the board. */
 const HEAD_PX = 84;
@@ -51,7 +54,9 @@ export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) 
     return (
       <div className="parts">
         <PartList parts={derived.parts} shown={WHOLE} />
-        <WholeInstrument />
+        <Suspense fallback={<p className="busy">One moment.</p>}>
+          <WholeInstrument />
+        </Suspense>
       </div>
     );
   return (
@@ -65,8 +70,14 @@ export function PartsPlace({ wanted }: { readonly wanted: string | undefined }) 
         <div className="parts-board">
           <PartBoard part={shown} key={shown.id} coveredTop={narrow ? 0 : HEAD_PX} />
         </div>
-        {shown.kind === "inlay" && shown.problems.length === 0 ? <InlayLegend part={shown} /> : null}
-        <Below part={shown} />
+        <Suspense fallback={null}>
+          {shown.kind === "inlay" && shown.problems.length === 0 ? <InlayLegend part={shown} /> : null}
+        </Suspense>
+        <div className="parts-below">
+          <Suspense fallback={null}>
+            <BelowBoard part={shown} />
+          </Suspense>
+        </div>
       </section>
       <aside className="side parts-panel" aria-label={`Numbers of the ${partName(shown).toLowerCase()}`}>
         <div className="parts-panel-head">
@@ -86,9 +97,13 @@ function Summary({ part }: { readonly part: DerivedPart }) {
   return <p className="parts-summary">{part.summary.length > 0 ? sayWords(part.summary, notation) : part.about}</p>;
 }
 
+const ADD = (
+  <Button look="quiet" size="small" className="parts-add">
+    <Sign name="plus" /> Add a part
+  </Button>
+);
+
 function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; readonly shown: string }) {
-  const bench = useBench();
-  const kinds = REGISTRY.filter((part) => part.kind !== "instrument");
   return (
     <nav className="parts-list" aria-label="Parts">
       <WholeCard shown={shown === WHOLE} />
@@ -106,23 +121,9 @@ function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; re
           </span>
         </a>
       ))}
-      <Menu
-        align="start"
-        trigger={
-          <Button look="quiet" size="small" className="parts-add">
-            <Sign name="plus" /> Add a part
-          </Button>
-        }
-        entries={kinds.map((kind) => ({
-          label: kind.label,
-          about: kind.about,
-          onChoose: () => {
-            const added = newPart(bench, kind.kind);
-            if (added.ok) go({ place: "parts", part: added.value });
-            else tellTrouble("No part was added", added.error);
-          },
-        }))}
-      />
+      <Suspense fallback={ADD}>
+        <AddPart trigger={ADD} />
+      </Suspense>
     </nav>
   );
 }
@@ -167,7 +168,7 @@ function PartMenu({ part }: { readonly part: DerivedPart }) {
           { label: "Take this part out", apart: true, onChoose: takeOut },
         ]}
       />
-      {naming ? <NamePart part={part} onClose={() => setNaming(false)} /> : null}
+      <Suspense fallback={null}>{naming ? <NamePart part={part} onClose={() => setNaming(false)} /> : null}</Suspense>
     </>
   );
 }
@@ -186,65 +187,3 @@ const State = ({ severity, says }: { readonly severity: "stop" | "look" | "fine"
     <FindingSign severity={severity} /> {says}
   </span>
 );
-
-/** Under the board: the part's tables, its checks, its templates. */
-function Below({ part }: { readonly part: DerivedPart }) {
-  const [open, setOpen] = useState<string>();
-  const templates = part.templates();
-  const table = part.kind === "inlay" ? undefined : templates.find((template) => template.table)?.table;
-  const derived = useDerived();
-  const findings = findingsOf(useDesign(), derived).filter((finding) => finding.partId === part.id);
-  const { stop, look } = countBySeverity(findings);
-  const pages = [
-    ...(part.kind === "inlay" ? [{ id: "cutting", label: "Cutting", page: <CuttingPage part={part} /> }] : []),
-    ...(table
-      ? [
-          {
-            id: "table",
-            label: table.title.startsWith("From the nut") ? "From the nut" : "Distances",
-            page: <FromNut table={table} />,
-          },
-        ]
-      : []),
-    {
-      id: "fit",
-      label: (
-        <>
-          Fit{" "}
-          {stop > 0 ? (
-            <span className="says-stop">
-              <FindingSign severity="stop" /> {stop}
-            </span>
-          ) : null}{" "}
-          {look > 0 ? (
-            <span className="says-look">
-              <FindingSign severity="look" /> {look}
-            </span>
-          ) : null}
-        </>
-      ),
-      page: <FindingList findings={findings} />,
-    },
-    {
-      id: "templates",
-      label: `Templates ${templates.length}`,
-      page: (
-        <ul className="patterns">
-          {templates.map((template) => (
-            <li key={template.name} className="pattern">
-              <DrawingSvg drawing={template.drawing} says={template.title} small />
-              <p className="pattern-name">{template.title}</p>
-              <p className="note">{template.lineIs}</p>
-            </li>
-          ))}
-        </ul>
-      ),
-    },
-  ];
-  const shown = pages.find((page) => page.id === open)?.id ?? pages[0]!.id;
-  return (
-    <div className="parts-below">
-      <Tabs label={`More of the ${part.label.toLowerCase()}`} pages={pages} open={shown} onOpen={setOpen} />
-    </div>
-  );
-}
