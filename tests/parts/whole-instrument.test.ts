@@ -16,6 +16,7 @@ const shared = fc.record({
   nutWidth: fc.double({ min: 34, max: 54, noNaN: true }),
   handed: fc.constantFrom("right", "left"),
   cutaway: fc.constantFrom("none", "rounded", "pointed"),
+  bassCutaway: fc.constantFrom("none", "rounded", "pointed"),
   topRadius: fc.option(fc.double({ min: 6000, max: 20_000, noNaN: true }), { nil: undefined }),
   backRadius: fc.option(fc.double({ min: 4000, max: 8000, noNaN: true }), { nil: undefined }),
 });
@@ -23,11 +24,11 @@ const shared = fc.record({
 describe("a whole instrument", () => {
   it("keeps its body at the join, its saddle where the strings end, its soundhole between board and bridge, and draws every part", () => {
     fc.assert(
-      fc.property(shared, ({ cutaway, topRadius, backRadius, ...instrument }) => {
+      fc.property(shared, ({ cutaway, bassCutaway, topRadius, backRadius, ...instrument }) => {
         const { derived, measures } = deriveInstrument({
           ...WHOLE_INSTRUMENT,
           instrument: { ...instrument, nutMargin: 3.2, saddleSpread: instrument.nutWidth + 10 },
-          body: { cutaway, ...(topRadius === undefined ? {} : { topRadius }) },
+          body: { cutaway, bassCutaway, ...(topRadius === undefined ? {} : { topRadius }) },
           sides: backRadius === undefined ? {} : { backRadius },
         });
         expect(derived.problems).toEqual([]);
@@ -58,7 +59,7 @@ describe("a whole instrument", () => {
         const round = pathBounds(hole.outline!);
         expect(round.maxX).toBeLessThan(place.minX);
         expect(pathWinding(body.outline!, vec(round.minX, 0))).not.toBe(0);
-        expect(measures("sides").pieces.length).toBe(cutaway === "pointed" ? 3 : 2);
+        expect(measures("sides").pieces.length).toBe(2 + [cutaway, bassCutaway].filter((kind) => kind === "pointed").length);
         const { drawing, distances } = arrange(derived);
         expect(drawingFault(drawing)).toBeUndefined();
         const told = new Map(distances.map(({ id, value }) => [id, value]));

@@ -199,20 +199,21 @@ function dimensions(p: BodyParams, m: BodyMeasures, outline: Path, side: 1 | -1)
   });
   const list: Dimension[] = [along("length", m.tailX, byMeasures ? 4 : 1, ".length", 1)];
   if (byMeasures) {
-    const trebleWhole = p.cutaway === "none";
+    const [trebleWhole, bassWhole] = [p.cutaway === "none", p.bassCutaway === "none"];
     list.push(
       along("upper-at", m.joinX + p.upperBoutAt, 1, ".upperBoutAt", 3),
       along("waist-at", m.joinX + p.waistAt, 2, ".waistAt", 3),
       along("lower-at", m.joinX + p.lowerBoutAt, 3, ".lowerBoutAt", 3),
-      ...(trebleWhole ? [across("upper", m.joinX + p.upperBoutAt, p.upperBout, ".upperBout", 1)] : []),
+      ...(trebleWhole && bassWhole ? [across("upper", m.joinX + p.upperBoutAt, p.upperBout, ".upperBout", 1)] : []),
       across("waist", m.joinX + p.waistAt, p.waist, ".waist", 1),
       across("lower", m.joinX + p.lowerBoutAt, p.lowerBout, ".lowerBout", 1),
     );
-    if (!trebleWhole)
+    // From the centre line to the side that is not cut away; where both are, there is no upper bout to measure.
+    if (trebleWhole !== bassWhole)
       list.push({
         id: "upper-half",
         from: vec(m.joinX + p.upperBoutAt, 0),
-        to: vec(m.joinX + p.upperBoutAt, -side * (p.upperBout / 2)),
+        to: vec(m.joinX + p.upperBoutAt, (trebleWhole ? side : -side) * (p.upperBout / 2)),
         along: "y",
         offset: 0,
         value: p.upperBout / 2,

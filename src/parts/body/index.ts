@@ -24,11 +24,7 @@ export const body: Part<BodyParams, BodyMeasures> = {
   measureNames: ["joinX", "tailX", "greatestWidth", "perimeter", "trebleSide", "bassSide", "riseAtScale", "bindingThickness"],
   draw: drawBody,
   summary: (p, m) => [
-    p.build === "solid"
-      ? "Solid, "
-      : p.cutaway === "none" || p.outlineBy === "points"
-        ? "Hollow, "
-        : `Hollow, ${p.cutaway} cutaway, `,
+    p.build === "solid" ? "Solid, " : `Hollow, ${p.outlineBy === "measures" ? cutawayWords(p) : ""}`,
     { value: m.length, quantity: "length" },
     " long, ",
     { value: m.greatestWidth, quantity: "length" },
@@ -55,3 +51,9 @@ export const body: Part<BodyParams, BodyMeasures> = {
   materials: (_p, m) => bodyMaterials(m),
   checks: bodyChecks,
 };
+
+function cutawayWords({ cutaway, bassCutaway }: BodyParams): string {
+  if (cutaway === "none") return bassCutaway === "none" ? "" : `${bassCutaway} cutaway on the bass side, `;
+  if (bassCutaway === "none") return `${cutaway} cutaway, `;
+  return cutaway === bassCutaway ? `two ${cutaway} cutaways, ` : `${cutaway} cutaway, on the bass side ${bassCutaway}, `;
+}

@@ -14,7 +14,7 @@ import { smoothRuns } from "../../lutherie/unrolled-side.ts";
 import type { Sources } from "../contract.ts";
 import { tightBends, type TightBends } from "./bends.ts";
 import { halvesOf } from "./halves.ts";
-import { instrumentOf, type BodyParams, type EdgeLayer } from "./numbers.ts";
+import { halvesAlike, instrumentOf, type BodyParams, type EdgeLayer } from "./numbers.ts";
 import { measuredOutline, refusalOf } from "./starting-outline.ts";
 
 /** A bout or a waist on one side: where the outline runs level. */
@@ -123,11 +123,11 @@ export function measureBody(p: BodyParams, from: Sources): BodyMeasures {
   const lean = (at: Vec): number => leanAt(top, at);
   const halfOf = (path: Path | undefined, cut: boolean): BodyHalf | undefined =>
     path && { outline: path, length: pathLength(path), levels: levelsOf(path, lean), bent: bentRuns(path, cut) };
-  const hasCut = p.outlineBy === "measures" && p.cutaway !== "none";
+  const byMeasures = p.outlineBy === "measures";
   const [up, down] = halves ? [halves.up, halves.down] : [];
-  const symmetric = p.outlineBy === "measures" ? p.cutaway === "none" : p.mirrored;
-  const treble = halfOf(side === 1 ? up : down, hasCut);
-  const bass = symmetric ? treble : halfOf(side === 1 ? down : up, false);
+  const symmetric = byMeasures ? halvesAlike(p) : p.mirrored;
+  const treble = halfOf(side === 1 ? up : down, byMeasures && p.cutaway !== "none");
+  const bass = symmetric ? treble : halfOf(side === 1 ? down : up, byMeasures && p.bassCutaway !== "none");
   const walls = wallsOf(p, outline);
   const farthest = outline && farthestFrom(outline, vec((neckX + tailX) / 2, 0));
   return {

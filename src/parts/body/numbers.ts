@@ -2,6 +2,7 @@ import type { OutlinePoint } from "../../geometry/drawn/point.ts";
 import type { BodySizes } from "../../lutherie/body-outline.ts";
 import type { Cutaway } from "../../lutherie/body-cutaway.ts";
 import type { MeasuresByKind, Sources } from "../contract.ts";
+import { same } from "../same.ts";
 
 /** A strip let into the edge of the body, from the outside in. */
 export interface EdgeLayer {
@@ -12,11 +13,15 @@ export interface EdgeLayer {
   readonly height: number;
 }
 
+export type CutawayKind = "none" | Cutaway["kind"];
+
 /** The settled numbers of a body. Lengths mm, angles radians; stations are counted from the neck end. */
 export interface BodyParams extends BodySizes {
   readonly build: "hollow" | "solid";
   readonly outlineBy: "measures" | "points";
-  readonly cutaway: "none" | "rounded" | "pointed";
+  /** On the treble side, and on the bass side with numbers of its own; the neck's half width serves both. */
+  readonly cutaway: CutawayKind;
+  readonly bassCutaway: CutawayKind;
   readonly hornAt: number;
   readonly hornOut: number;
   readonly cutDepth: number;
@@ -24,6 +29,12 @@ export interface BodyParams extends BodySizes {
   readonly cutFullness: number;
   readonly tipFall: number;
   readonly tipAngle: number;
+  readonly bassHornAt: number;
+  readonly bassHornOut: number;
+  readonly bassCutDepth: number;
+  readonly bassCutFullness: number;
+  readonly bassTipFall: number;
+  readonly bassTipAngle: number;
   readonly mirrored: boolean;
   readonly outline: readonly OutlinePoint[];
   readonly topThickness: number;
@@ -49,20 +60,43 @@ export function instrumentOf(from: Sources): Instrument {
 /** Length of the strings along the centre line, before compensation. */
 export const centreScale = ({ scale, bassScale }: Instrument): number => (scale + bassScale) / 2;
 
-/** The cutaway that the numbers ask for, if any. */
-export const cutawayOf = (p: BodyParams): Cutaway | undefined =>
-  p.cutaway === "none"
-    ? undefined
+/** The cutaways that the numbers ask for. */
+export const cutawaysOf = (p: BodyParams): { readonly treble?: Cutaway; readonly bass?: Cutaway } => ({
+  ...(p.cutaway === "none"
+    ? {}
     : {
-        kind: p.cutaway,
-        hornAt: p.hornAt,
-        hornOut: p.hornOut,
-        depth: p.cutDepth,
-        neckOut: p.neckOut,
-        fullness: p.cutFullness,
-        tipFall: p.tipFall,
-        tipAngle: p.tipAngle,
-      };
+        treble: {
+          kind: p.cutaway,
+          hornAt: p.hornAt,
+          hornOut: p.hornOut,
+          depth: p.cutDepth,
+          neckOut: p.neckOut,
+          fullness: p.cutFullness,
+          tipFall: p.tipFall,
+          tipAngle: p.tipAngle,
+        },
+      }),
+  ...(p.bassCutaway === "none"
+    ? {}
+    : {
+        bass: {
+          kind: p.bassCutaway,
+          hornAt: p.bassHornAt,
+          hornOut: p.bassHornOut,
+          depth: p.bassCutDepth,
+          neckOut: p.neckOut,
+          fullness: p.bassCutFullness,
+          tipFall: p.bassTipFall,
+          tipAngle: p.bassTipAngle,
+        },
+      }),
+});
+
+/** Both halves are alike: neither is cut away, or both in the same way. */
+export const halvesAlike = (p: BodyParams): boolean => {
+  const { treble, bass } = cutawaysOf(p);
+  return same(treble, bass);
+};
 
 /** Shorter than this, mm, a straight part is none. */
 const NO_FLAT = 1e-6;

@@ -3,20 +3,18 @@ import type { NumberSpec, ParamTable } from "../contract.ts";
 import { edgeLayer } from "../edge-layer.ts";
 import { PRACTICE } from "../finding.ts";
 import { outlineSpec } from "../outline-points.ts";
-import { centreScale, instrumentOf, type BodyParams, type EdgeLayer } from "./numbers.ts";
+import { centreScale, halvesAlike, instrumentOf, type BodyParams, type EdgeLayer } from "./numbers.ts";
+import { cutawayParams } from "./params-cutaway.ts";
 import { startingPoints } from "./starting-outline.ts";
 
 const BUILD = "Body";
 const SIZE = "Size";
 const SHAPE = "Fullness";
-const CUTAWAY = "Cutaway";
 const DRAWN = "Drawn outline";
 const WOOD = "Top, back and sides";
 const BINDING = "Binding and purfling";
-const DEGREE = Math.PI / 180;
 
 const measured = (p: BodyParams): boolean => p.outlineBy === "measures";
-const cut = (p: BodyParams): boolean => measured(p) && p.cutaway !== "none";
 const hollow = (p: BodyParams): boolean => p.build === "hollow";
 
 type Length = Omit<NumberSpec<BodyParams>, "type" | "step"> & { readonly step?: number };
@@ -175,92 +173,13 @@ export const bodyParams: ParamTable<BodyParams> = {
   waistFullness: fullness("Waist", "The hollow of the waist.", 0.5),
   lowerFullness: fullness("Lower bout", "The curve from the waist into the lower bout.", 0.5),
   tailFullness: fullness("Tail", "The curve from the lower bout to the tail.", 0.54),
-  cutaway: {
-    type: "choice",
-    label: "Cutaway",
-    help: "On the treble side, with a rounded horn or one that ends in a point.",
-    group: CUTAWAY,
-    fallback: "none",
-    options: [
-      { value: "none", label: "None" },
-      { value: "rounded", label: "Rounded" },
-      { value: "pointed", label: "Pointed" },
-    ],
-    when: measured,
-  },
-  hornAt: length({
-    label: "Horn from the neck end",
-    help: "Where the horn comes nearest to the neck end of the body, along the centre line.",
-    group: CUTAWAY,
-    follows: { words: "4 hundredths of the length", value: (p) => 0.04 * p.length },
-    min: 0,
-    max: 1800,
-    when: cut,
-  }),
-  hornOut: length({
-    label: "Horn from the centre line",
-    help: "Of the same place, across.",
-    group: CUTAWAY,
-    follows: { words: "36 hundredths of the upper bout", value: (p) => 0.36 * p.upperBout },
-    min: 1,
-    max: 600,
-    when: cut,
-  }),
-  cutDepth: length({
-    label: "Depth of the cutaway",
-    help: "From the neck end of the body to where the hollow meets the neck.",
-    group: CUTAWAY,
-    follows: { words: "14 hundredths of the length", value: (p) => 0.14 * p.length },
-    min: 1,
-    max: 1800,
-    when: cut,
-  }),
-  neckOut: length({
-    label: "Neck from the centre line",
-    help: "Half the neck's width where the cutaway meets it, with a little to spare.",
-    group: CUTAWAY,
-    follows: {
-      words: "half the board at the join and 2 mm",
-      value: (_p, from) => Math.min(300, (from.get("fingerboard")?.widthAtJoin ?? 56) / 2 + 2),
-    },
-    min: 1,
-    max: 300,
-    when: cut,
-  }),
-  cutFullness: {
-    ...fullness("Hollow", "The hollow of the cutaway.", 0.5),
-    group: CUTAWAY,
-    when: cut,
-  },
-  tipFall: {
-    type: "angle",
-    label: "Fall of the outer edge",
-    help: "How the outer edge comes in towards the centre line at the point.",
-    group: CUTAWAY,
-    fallback: 35 * DEGREE,
-    min: 1 * DEGREE,
-    max: 89 * DEGREE,
-    step: DEGREE,
-    when: (p) => cut(p) && p.cutaway === "pointed",
-  },
-  tipAngle: {
-    type: "angle",
-    label: "Angle of the point",
-    help: "Between both sides of the horn.",
-    group: CUTAWAY,
-    fallback: 60 * DEGREE,
-    min: 5 * DEGREE,
-    max: 175 * DEGREE,
-    step: DEGREE,
-    usual: { from: 45 * DEGREE, to: 90 * DEGREE, basis: PRACTICE },
-    when: (p) => cut(p) && p.cutaway === "pointed",
-  },
+  ...cutawayParams,
   mirrored: {
     type: "flag",
     label: "Mirrored about the centre line",
     help: "Only one half is drawn; the other is its image.",
     group: DRAWN,
-    follows: { words: "no cutaway", value: (p) => p.cutaway === "none" },
+    follows: { words: "no cutaway, or two alike", value: halvesAlike },
     when: (p) => !measured(p),
   },
   outline: outlineSpec<BodyParams>({

@@ -5,9 +5,9 @@ import type { Path } from "../../geometry/path.ts";
 import { reversePath } from "../../geometry/segment.ts";
 import { mirroring, transformPath } from "../../geometry/transform.ts";
 import { ORIGIN, vec } from "../../geometry/vec.ts";
-import { cutawayHalf, cutawayRefusal } from "../../lutherie/body-cutaway.ts";
+import { cutawayHalf, cutawayRefusal, type Cutaway } from "../../lutherie/body-cutaway.ts";
 import { bodyRefusal, halfOutline, wholeOutline } from "../../lutherie/body-outline.ts";
-import { cutawayOf, sizesOf, type BodyParams } from "./numbers.ts";
+import { cutawaysOf, halvesAlike, sizesOf, type BodyParams } from "./numbers.ts";
 
 export interface MeasuredOutline {
   /** Closed, counter-clockwise. */
@@ -19,17 +19,21 @@ export interface MeasuredOutline {
 
 /** Why the measures give no outline, in plain words; undefined where they do. */
 export function refusalOf(p: BodyParams): string | undefined {
-  const cut = cutawayOf(p);
-  return cut ? cutawayRefusal(sizesOf(p), cut) : bodyRefusal(sizesOf(p));
+  const { treble, bass } = cutawaysOf(p);
+  const sizes = sizesOf(p);
+  const of = (cut: Cutaway | undefined): string | undefined => cut && cutawayRefusal(sizes, cut);
+  const bassRefusal = of(bass);
+  return bodyRefusal(sizes) ?? of(treble) ?? (bassRefusal && `on the bass side, ${bassRefusal}`);
 }
 
-/** @param side 1 where the treble side, which has the cutaway, is that of rising y */
+/** @param side 1 where the treble side is that of rising y */
 export function measuredOutline(p: BodyParams, side: 1 | -1): MeasuredOutline | undefined {
   if (refusalOf(p)) return undefined;
   const sizes = sizesOf(p);
-  const cut = cutawayOf(p);
-  const bass = halfOutline(sizes);
-  const treble = cut ? cutawayHalf(sizes, cut) : bass;
+  const cuts = cutawaysOf(p);
+  const half = (cut: Cutaway | undefined): Path => (cut ? cutawayHalf(sizes, cut) : halfOutline(sizes));
+  const treble = half(cuts.treble);
+  const bass = halvesAlike(p) ? treble : half(cuts.bass);
   return { outline: side === 1 ? wholeOutline(treble, bass) : wholeOutline(bass, treble), treble, bass };
 }
 

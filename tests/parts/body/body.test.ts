@@ -91,10 +91,60 @@ describe("a body from its measures", () => {
   });
 });
 
+describe("cutaways", () => {
+  const ys = (body: MeasuresByKind["body"]) => flatten(body.outline!).map(({ x, y }) => [x, y] as const);
+  const mirrored = (body: MeasuresByKind["body"]) => ys(body).map(([x, y]) => [x, -y] as const);
+  const sorted = (points: readonly (readonly [number, number])[]) =>
+    points.toSorted((a, b) => a[0] - b[0] || a[1] - b[1]).map((at) => at.map((n) => Number(n.toFixed(6)) + 0));
+
+  it.each(["rounded", "pointed"])("on the bass side alone are the image of one on the treble side (%s)", (cutaway) => {
+    const treble = bodyOf({ ...SMALL, cutaway });
+    const bass = bodyOf({ ...SMALL, bassCutaway: cutaway });
+    expect(sorted(ys(bass))).toEqual(sorted(mirrored(treble)));
+    expect(bass.bassSide).toBeCloseTo(treble.trebleSide, 9);
+    expect(bass.trebleSide).toBeCloseTo(treble.bassSide, 9);
+    expect(bass.bass!.bent.length).toBe(treble.treble!.bent.length);
+    // On a left-handed instrument the bass side is where the treble side of a right-handed one is.
+    expect(sorted(ys(bodyOf({ ...SMALL, bassCutaway: cutaway }, { handed: "left" })))).toEqual(sorted(ys(treble)));
+  });
+
+  it("on both sides are alike until the bass side has numbers of its own, each taking as much as it takes alone", () => {
+    const whole = bodyOf(SMALL);
+    const one = bodyOf({ ...SMALL, cutaway: "rounded" });
+    const both = bodyOf({ ...SMALL, cutaway: "rounded", bassCutaway: "rounded" });
+    expect(both.symmetric).toBe(true);
+    expect(whole.area - both.area).toBeCloseTo(2 * (whole.area - one.area), 6);
+    const other = partOf({ ...SMALL, cutaway: "rounded", bassCutaway: "pointed", bassCutDepth: 40 });
+    const unlike = other.measures as MeasuresByKind["body"];
+    expect(unlike.symmetric).toBe(false);
+    const alone = bodyOf({ ...SMALL, bassCutaway: "pointed", bassCutDepth: 40 });
+    expect(whole.area - unlike.area).toBeCloseTo(whole.area - one.area + (whole.area - alone.area), 6);
+    // Half and mould of each side are templates of their own, together the whole.
+    const halves = ["half-treble", "half-bass"].map((name) =>
+      Math.abs(pathArea(shapeOf(templateOf(other, name).drawing, "outline").path)),
+    );
+    expect(halves[0]! + halves[1]!).toBeCloseTo(unlike.area, 6);
+    expect(templateOf(other, "mould-outside-bass").drawing.layers.length).toBeGreaterThan(0);
+  });
+
+  it("on the bass side that do not fit are told of it", () => {
+    const finding = findingOf(partOf({ ...SMALL, bassCutaway: "rounded", bassHornAt: 400 }), "outline");
+    expect(finding.severity).toBe("stop");
+    expect(finding.says).toContain("on the bass side, the horn must lie between the neck end and the upper bout");
+  });
+});
+
 describe("a body drawn by points", () => {
-  it.each(["none", "rounded", "pointed"])("begins as the measures give it (cutaway: %s)", (cutaway) => {
-    const measured = bodyOf({ ...SMALL, cutaway });
-    const drawn = bodyOf({ ...SMALL, cutaway, outlineBy: "points" });
+  it.each([
+    ["none", "none"],
+    ["rounded", "none"],
+    ["pointed", "none"],
+    ["none", "rounded"],
+    ["rounded", "rounded"],
+    ["pointed", "rounded"],
+  ])("begins as the measures give it (cutaway: %s, on the bass side %s)", (cutaway, bassCutaway) => {
+    const measured = bodyOf({ ...SMALL, cutaway, bassCutaway });
+    const drawn = bodyOf({ ...SMALL, cutaway, bassCutaway, outlineBy: "points" });
     expect(drawn.area).toBeCloseTo(measured.area, 4);
     expect(drawn.perimeter).toBeCloseTo(measured.perimeter, 4);
     expect(drawn.trebleSide).toBeCloseTo(measured.trebleSide, 4);

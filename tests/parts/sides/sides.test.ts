@@ -153,6 +153,18 @@ describe("a pointed cutaway", () => {
     expect(table!.rows.map(({ value }) => value)).toContainEqual(expect.closeTo(4.4, 6));
   });
 
+  it("on both sides takes two pieces and a block on each, the bass side's at its own angle", () => {
+    const both = sidesOf({ accent: 6 }, { ...cut, bassCutaway: "pointed", bassTipAngle: 80, sideThickness: 2.2 });
+    const all = measuresOf(both);
+    expect(all.pieces.map(({ id }) => id)).toEqual(["treble", "treble-2", "bass", "bass-2"]);
+    expect(all.horns.map(({ angleRad }) => (angleRad * 180) / Math.PI)).toEqual([expect.closeTo(60, 6), expect.closeTo(80, 6)]);
+    expect(all.horns.map(({ at }) => Math.sign(at.y))).toEqual([1, -1]);
+    const names = both.templates().map(({ name }) => name);
+    for (const name of ["side-bass", "side-bass-2", "accent-block-1", "accent-block-2"]) expect(names).toContain(name);
+    // On the bass side alone.
+    expect(measuresOf(sidesOf({}, { bassCutaway: "pointed" })).pieces.map(({ id }) => id)).toEqual(["treble", "bass", "bass-2"]);
+  });
+
   it("is one piece to bend up to the neck when rounded", () => {
     expect(measuresOf(sidesOf({}, { cutaway: "rounded" })).pieces.map(({ id }) => id)).toEqual(["treble", "bass"]);
   });
