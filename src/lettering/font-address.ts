@@ -1,15 +1,20 @@
-/** A maker's own font file as a text that a design can keep: a data address (RFC 2397) in base 64 (RFC 4648). */
+/** A maker's own font file as a text that a design can keep: a data address (RFC 2397) in base 64 (RFC 4648), with the face's name as a parameter. */
 import type { Result } from "../units/result.ts";
 import { trouble, type Trouble } from "./trouble.ts";
 
 /** Files above this are no face of letters that anyone cuts, bytes. */
 export const LARGEST_FONT = 5_000_000;
 
-const START = "data:font/sfnt;base64,";
+const START = "data:font/sfnt";
+const NAME = ";name=";
+const CODED = ";base64,";
+/** Halves of characters, which no address can hold. */
+const LONE = /\p{Surrogate}/gu;
 const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
 
-export function fontAddress(bytes: Uint8Array): string {
-  const parts: string[] = [START];
+/** `name`: what the maker calls the face by; none where it is empty. */
+export function fontAddress(bytes: Uint8Array, name = ""): string {
+  const parts: string[] = [START, name === "" ? "" : NAME + encodeURIComponent(name.replace(LONE, "\ufffd")), CODED];
   for (let i = 0; i < bytes.length; i += 3) {
     const [a, b, c] = [bytes[i]!, bytes[i + 1], bytes[i + 2]];
     const bits = (a << 16) | ((b ?? 0) << 8) | (c ?? 0);
@@ -18,6 +23,22 @@ export function fontAddress(bytes: Uint8Array): string {
   }
   return parts.join("");
 }
+
+/** The name of the face that an address holds; empty where it says none. */
+export function fontNameOf(address: string): string {
+  const coded = new RegExp(`^${START}${NAME}([^;,]*)${CODED}`).exec(address.slice(0, LONGEST_HEAD))?.[1] ?? "";
+  try {
+    return decodeURIComponent(coded);
+  } catch {
+    return "";
+  }
+}
+
+/** Size of the file that an address holds, bytes, good to 2. */
+export const fontSizeOf = (address: string): number => Math.floor(((address.length - address.indexOf(",") - 1) * 3) / 4);
+
+/** What stands before the bytes is no longer. */
+const LONGEST_HEAD = 4000;
 
 /** The bytes of a font address; refused where the text is none. */
 export function fontOfAddress(address: string): Result<Uint8Array, Trouble> {

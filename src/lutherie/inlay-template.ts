@@ -42,8 +42,16 @@ export interface GuidedPair {
   /** The gap that comes of it, and by how much it misses what was wanted. */
   readonly gap: number;
   readonly off: number;
+  /** Radii of the tightest corners that every cut of the way can follow. */
+  readonly corners: LeastCorners;
   readonly pair: InlayPair;
   readonly templates: readonly InlayTemplate[];
+}
+
+/** Outward ones of the letters are rounded to the one at the least, inward ones to the other. */
+export interface LeastCorners {
+  readonly outward: number;
+  readonly inward: number;
 }
 
 /** Why these bushes and bits cannot make the pair. */
@@ -79,16 +87,17 @@ export function guidedPair(shape: Region, inlay: GuidedInlay): GuidedPair | Guid
   const bush = template && pieceGuideFor(pocket, piece.bit, inlay.gap, template);
   if (gap < 0) return { ok: false, why: "jams", by: -gap, bush };
 
-  const { outward, inward } = leastCorners(inlay, gap);
+  const corners = leastCorners(inlay, gap);
+  const { outward, inward } = corners;
   if (share * gap > outward || (1 - share) * gap > inward)
     return { ok: false, why: "loose", gap, corner: Math.min(outward, inward), bush };
   const pair = inlayPair(shape, { pocketRadius: outward, pieceRadius: inward, gap, share, pieces: "joined", mend });
   if (pair.pocket.length === 0 || pair.piece.length === 0) return { ok: false, why: "vanishes", outward, inward };
-  return { ok: true, gap, off: gap - inlay.gap, pair, templates: templatesOf(inlay, pair) };
+  return { ok: true, gap, off: gap - inlay.gap, corners, pair, templates: templatesOf(inlay, pair) };
 }
 
 /** Radii of the discs by which the pocket is to be open and the piece closed, so that every cut of the way can follow its outline. */
-function leastCorners({ way, pocket, piece }: GuidedInlay, gap: number): { readonly outward: number; readonly inward: number } {
+function leastCorners({ way, pocket, piece }: GuidedInlay, gap: number): LeastCorners {
   const first = cutBand(pocket);
   const second = cutBand(piece);
   // What holds for the one outline holds for the other with the gap added: both are the same outline moved.

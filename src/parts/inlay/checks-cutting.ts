@@ -51,7 +51,7 @@ function refusedFinding(refused: GuidedRefusal): Finding {
     case "bush":
       return stop(
         id,
-        `The bit for the ${refused.cuts === "piece" ? "inlay piece" : "pocket"} does not pass through its bush.`,
+        `The bit for the ${refused.cuts === "piece" ? "inlay piece" : "pocket"}, {measured}, does not pass through its bush of {needed}.`,
         "Take a wider bush, or a thinner bit.",
         { measured: refused.bit, needed: refused.bush, quantity: "length" },
       );
@@ -135,7 +135,7 @@ const strokes: InlayCheck = {
   title: "Every stroke can be cut",
   limits: {},
   run: ({ m }) => {
-    if (m.state === "reading" || m.state === "waiting" || m.pieceCount === 0) return [];
+    if (m.state !== "final" || m.pieceCount === 0) return [];
     const broken = m.changes.filter(({ kind }) => kind === "vanished" || kind === "broken" || kind === "opened");
     const filled = m.changes.filter(({ kind }) => kind === "filled" || kind === "joined" || kind === "pierced");
     const findings = [...broken, ...filled].map((change, i): Finding => changed(change, i, m));
@@ -191,6 +191,27 @@ const corners: InlayCheck = {
         at: deepest.at,
       },
     ];
+  },
+};
+
+const crossings: InlayCheck = {
+  id: "crossings",
+  title: "Interlaced letters cross",
+  limits: {},
+  run: ({ p, m }) => {
+    if (p.arrangement !== "interlaced" || p.text.trim() === "" || m.state !== "final" || m.trouble) return [];
+    const look = (id: string, says: string, mend: string): Finding => ({ id, severity: "look", says, basis: GEOMETRY, mend });
+    const count = m.crossings.length;
+    if (count === 0)
+      return [look("crossings", "The letters do not cross, so that there is nothing to interlace.", "Let them overlap more.")];
+    const none = p.weaveTurned.filter((number) => number > count);
+    return none.map((number) =>
+      look(
+        `crossings/${number}`,
+        `Crossing ${number} is to be turned, but there ${count === 1 ? "is only 1" : `are only ${count}`}.`,
+        "Take its number out of the turned crossings.",
+      ),
+    );
   },
 };
 
@@ -265,4 +286,4 @@ const passes: InlayCheck = {
   },
 };
 
-export const cuttingChecks: readonly InlayCheck[] = [letters, fit, strokes, corners, thin, passes];
+export const cuttingChecks: readonly InlayCheck[] = [letters, fit, strokes, corners, crossings, thin, passes];

@@ -116,6 +116,7 @@ const depth: InlayCheck = {
           short: m.depthLeft <= 0 ? "The pocket goes right through." : "Under the pocket only {measured} is left.",
           mend: "Make the pocket shallower, or what it is let into thicker.",
           basis: PRACTICE,
+          at: m.pocketAt,
         }),
       );
     findings.push(

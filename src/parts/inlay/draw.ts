@@ -65,6 +65,7 @@ export function drawInlay(p: InlayParams, m: InlayMeasures, from: Sources): Draw
       placesLayer("lost", answer.report?.lost.map(({ region }) => region) ?? []),
       designedLayer(drawn),
       wallLayer(answer),
+      crossingsLayer(m),
       middleLayer(own),
     ].filter(({ shapes }) => shapes.length > 0),
     dimensions: dimensions(own),
@@ -161,6 +162,28 @@ function wallLayer({ wall }: InlayAnswer): Layer {
         says: [{ label: "thick", value: wall.width, quantity: "length" }],
       },
     ],
+  };
+}
+
+/** Circles with numbers, by which crossings are turned. */
+function crossingsLayer({ crossings, capHeight = 10 }: InlayMeasures): Layer {
+  const height = Math.max(0.8, Math.min(2.5, capHeight / 12));
+  return {
+    name: "crossings",
+    shapes: crossings.map(({ at, over, under }, i) => ({
+      id: `crossing-${i + 1}`,
+      role: "mark",
+      line: "narrow",
+      path: circle(at, 1.1 * height),
+      name: `crossing ${i + 1}: ${over} over ${under}`,
+    })),
+    texts: crossings.map(({ at }, i) => ({
+      id: `crossing-number-${i + 1}`,
+      at: vec(at.x, at.y - height / 2),
+      text: String(i + 1),
+      height,
+      align: "middle",
+    })),
   };
 }
 

@@ -5,8 +5,9 @@
 import { pathsBounds } from "../../geometry/measure.ts";
 import { regionArea } from "../../geometry/region.ts";
 import { lerp, type Vec } from "../../geometry/vec.ts";
-import type { GuidedRefusal } from "../../lutherie/inlay-template.ts";
+import type { GuidedRefusal, LeastCorners } from "../../lutherie/inlay-template.ts";
 import type { Answered, Sources } from "../contract.ts";
+import { namedCrossings, type InlayCrossing } from "./crossings.ts";
 import { hostOf } from "./host.ts";
 import { allPaths } from "./layout.ts";
 import { marginsOf, type Margins } from "./margins.ts";
@@ -41,6 +42,8 @@ export interface InlayMeasures {
   /** Why there are no letters, no shape or no pair. */
   readonly trouble?: { readonly message: string; readonly mend: string };
   readonly refused?: GuidedRefusal;
+  /** Cut along templates: the radii that bushes and bits together round corners to. */
+  readonly corners?: LeastCorners;
   /** Why it could not be placed as asked. */
   readonly misplaced?: string;
   readonly on: HostKind;
@@ -57,6 +60,8 @@ export interface InlayMeasures {
   readonly height: number;
   readonly capHeight?: number;
   readonly pieceCount: number;
+  /** A point on the edge of the first pocket. */
+  readonly pocketAt?: Vec;
   /** Really cut by each bit, 0 for a knife. */
   readonly pocketCutter: number;
   readonly pieceCutter: number;
@@ -80,7 +85,7 @@ export interface InlayMeasures {
   /** The thinnest wall of wood between pockets. */
   readonly thinnestWall?: number;
   readonly wallAt?: Vec;
-  /** The largest cut widths that keep every stroke, or at least every piece whole. */
+  /** The largest cut widths that keep every stroke, or at least every piece whole; not along templates, where bushes decide too. */
   readonly cutterForStrokes?: number;
   readonly cutterForWhole?: number;
   readonly pieceCutterForCounters?: number;
@@ -89,7 +94,7 @@ export interface InlayMeasures {
   readonly scaleForWhole?: number;
   readonly spots: readonly InlaySpot[];
   readonly changes: readonly InlayChange[];
-  readonly crossings: readonly { readonly at: Vec }[];
+  readonly crossings: readonly InlayCrossing[];
   /** Passes were asked for, but their way is too long to be worked out. */
   readonly wayTooLong: boolean;
   readonly passes?: { readonly count: number; readonly length: number; readonly missedArea: number };
@@ -139,9 +144,10 @@ export function measureInlay(p: InlayParams, from: Sources): InlayMeasures {
   const cut = answer?.cut;
   const why = trouble ?? answer?.trouble;
   return {
-    state: answered?.state ?? (reading ? "reading" : "waiting"),
+    state: answered?.state ?? (reading ? "reading" : trouble ? "final" : "waiting"),
     ...(why ? { trouble: { message: why.message, mend: why.mend } } : {}),
     ...(answer?.refused ? { refused: answer.refused } : {}),
+    ...(answer?.corners ? { corners: answer.corners } : {}),
     ...(placing.fault === undefined ? {} : { misplaced: placing.fault }),
     on: p.on,
     hasHost: host !== undefined,
@@ -153,6 +159,7 @@ export function measureInlay(p: InlayParams, from: Sources): InlayMeasures {
     height: box ? box.maxY - box.minY : 0,
     ...(answer?.capHeight === undefined ? {} : { capHeight: answer.capHeight }),
     pieceCount: cut?.pieces.length ?? 0,
+    ...(cut?.pocket[0] ? { pocketAt: cut.pocket[0].outer.start } : {}),
     pocketCutter: 2 * pocketRadius(p),
     pieceCutter: 2 * pieceRadius(p),
     wayTooLong: answer?.wayTooLong ?? false,
@@ -161,7 +168,7 @@ export function measureInlay(p: InlayParams, from: Sources): InlayMeasures {
     plugArea: cut?.pieceArea ?? 0,
     gap: cut?.gap ?? p.gap,
     followed: cut?.followed ?? true,
-    ...(answer ? found(answer) : NOTHING_FOUND),
+    ...(answer ? found(answer, p.text) : NOTHING_FOUND),
     ...(answer?.cleared
       ? {
           passes: {
@@ -200,8 +207,8 @@ type Found = Pick<
 
 const NOTHING_FOUND: Found = { lostArea: 0, addedArea: 0, unreachableArea: 0, spots: [], changes: [], crossings: [] };
 
-function found(answer: InlayAnswer): Found {
-  const { fit, report, limits, keeps, wall, crossings } = answer;
+function found(answer: InlayAnswer, text: string): Found {
+  const { fit, report, limits, keeps, wall, crossings, corners } = answer;
   const middle = (between: readonly [Vec, Vec]): Vec => lerp(...between, 0.5);
   const finite = (key: "pieceCutterForCounters", value: number): Partial<Found> =>
     Number.isFinite(value) ? { [key]: value } : {};
@@ -218,15 +225,14 @@ function found(answer: InlayAnswer): Found {
         }
       : {}),
     ...(wall ? { thinnestWall: wall.width, wallAt: middle(wall.between) } : {}),
-    ...(keeps
+    ...(keeps && !corners
       ? {
           cutterForStrokes: keeps.strokes.pocketCutter,
           cutterForWhole: keeps.whole.pocketCutter,
           ...finite("pieceCutterForCounters", keeps.strokes.pieceCutter),
-          scaleForStrokes: keeps.strokes.scale,
-          scaleForWhole: keeps.whole.scale,
         }
       : {}),
+    ...(keeps ? { scaleForStrokes: keeps.strokes.scale, scaleForWhole: keeps.whole.scale } : {}),
     spots: [
       ...(report?.lost ?? []).map((one) => ({ kind: "lost" as const, one })),
       ...(report?.added ?? []).map((one) => ({ kind: "added" as const, one })),
@@ -236,6 +242,6 @@ function found(answer: InlayAnswer): Found {
       piece: (change.kind === "joined" ? (change.pieces[0] ?? 0) : change.piece) + 1,
       ...("at" in change ? { at: change.at } : {}),
     })),
-    crossings: crossings.map(({ at }) => ({ at })),
+    crossings: namedCrossings(text, crossings),
   };
 }

@@ -243,7 +243,7 @@ export const letterParams: Pick<ParamTable<InlayParams>, keyof LetterNumbers> = 
   weaveTurned: {
     type: "counts",
     label: "Turned crossings",
-    help: "Numbers of crossings at which over and under change places.",
+    help: "Numbers of crossings, as they stand on the board, at which over and under change places.",
     group: ARRANGED,
     fallback: [],
     min: 1,

@@ -11,7 +11,13 @@ import { pairFit, thinnestWall, type PairFit } from "../../lutherie/inlay-fit.ts
 import { inlayPair, type InlayPair, type PairCutting } from "../../lutherie/inlay-pair.ts";
 import { inlayReport, type InlayReport } from "../../lutherie/inlay-report.ts";
 import { strokeLimits, whatKeeps, type KeepingBoth, type StrokeLimits } from "../../lutherie/inlay-strokes.ts";
-import { guidedPair, type GuidedPair, type GuidedRefusal, type InlayTemplate } from "../../lutherie/inlay-template.ts";
+import {
+  guidedPair,
+  type GuidedPair,
+  type GuidedRefusal,
+  type InlayTemplate,
+  type LeastCorners,
+} from "../../lutherie/inlay-template.ts";
 import type { Work } from "../contract.ts";
 import type { InlayQuestion } from "./question.ts";
 import { drawShape, type DrawnShape } from "./shape.ts";
@@ -33,6 +39,8 @@ export interface InlayAnswer {
   /** Why there is no shape, or no pair. */
   readonly trouble?: Trouble;
   readonly refused?: GuidedRefusal;
+  /** Cut along templates: what bushes and bits together round corners to. */
+  readonly corners?: LeastCorners;
   readonly outlines: readonly Outline[];
   readonly area: number;
   readonly capHeight?: number;
@@ -73,13 +81,18 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
     const cut = once((): InlayAnswer => {
       const found = pair();
       if (!found) return drawn();
-      if (found.ok) return { ...drawn(), cut: cutOf(found.pair, found.gap, found.templates) };
+      if (found.ok)
+        return {
+          ...drawn(),
+          ...(found.corners ? { corners: found.corners } : {}),
+          cut: cutOf(found.pair, found.gap, found.templates),
+        };
       return { ...drawn(), ...("refused" in found ? { refused: found.refused } : { trouble: found.trouble }) };
     });
     const whole = once((): InlayAnswer => {
       const before = cut();
       const found = pair();
-      return found?.ok && before.cut ? { ...before, ...lookedAt(valueOf(shape()).region, found.pair, question.cutting) } : before;
+      return found?.ok && before.cut ? { ...before, ...lookedAt(valueOf(shape()).region, found.pair, found.cutting) } : before;
     });
     const coarse = (): InlayAnswer => {
       const found = shape();
@@ -104,18 +117,29 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
 };
 
 type Paired =
-  | { readonly ok: true; readonly pair: InlayPair; readonly gap: number; readonly templates: GuidedPair["templates"] }
+  | {
+      readonly ok: true;
+      readonly pair: InlayPair;
+      readonly gap: number;
+      readonly templates: GuidedPair["templates"];
+      readonly corners?: LeastCorners;
+      /** As if both were cut by round cutters alone. */
+      readonly cutting: PairCutting;
+    }
   | { readonly ok: false; readonly refused: GuidedRefusal }
   | { readonly ok: false; readonly trouble: Trouble };
 
 function pairOf(region: Region, { cutting, guided }: InlayQuestion): Paired {
   if (guided) {
     const found = guidedPair(region, guided);
-    return found.ok ? { ...found, ok: true } : { ok: false, refused: found };
+    if (!found.ok) return { ok: false, refused: found };
+    const { corners, gap } = found;
+    const as = { ...cutting, pocketRadius: corners.outward, pieceRadius: corners.inward, gap, pieces: "joined" } as const;
+    return { ...found, cutting: as };
   }
   const trouble = gapTrouble(cutting);
   if (trouble) return { ok: false, trouble };
-  return { ok: true, pair: inlayPair(region, cutting), gap: cutting.gap, templates: [] };
+  return { ok: true, pair: inlayPair(region, cutting), gap: cutting.gap, templates: [], cutting };
 }
 
 function gapTrouble({ pocketRadius, pieceRadius, gap, share }: PairCutting): Trouble | undefined {

@@ -8,6 +8,7 @@ import { Button } from "../kit/button.tsx";
 import { say, type Notation } from "../notation.ts";
 import { useTrueScale } from "../screen-scale.ts";
 import { showPlace } from "../shown-place.ts";
+import { isBusy, useLast } from "./use-last.ts";
 import { sayBit, type InlayMeasures } from "./verdict.ts";
 import "./inlay.css";
 
@@ -19,16 +20,18 @@ const USUAL_SCALE = 96 / 25.4;
 export function CuttingPage({ part }: { readonly part: DerivedPart }) {
   const notation = useNotation();
   const measured = useTrueScale();
-  const m = part.measures as InlayMeasures | undefined;
+  const busy = isBusy(part);
+  const m = useLast(part.id, part, !busy).measures as InlayMeasures | undefined;
   const drawing = part.drawing();
   const real = useMemo(() => ofPocket(drawing), [drawing]);
   if (!m) return null;
+  if (m.pieceCount === 0) return <p className="note">{busy ? "One moment." : "There is no pocket to cut yet."}</p>;
   const length = (mm: number): string => say(mm, "length", notation);
   const box = drawingBox(real);
   const scale = measured ?? USUAL_SCALE;
   const spots = m.spots.toSorted((a, b) => b.depth - a.depth);
   return (
-    <div className="inlay-cutting">
+    <div className="inlay-cutting" data-busy={busy ? "" : undefined}>
       {box ? (
         <figure className="inlay-real">
           <DrawingSvg
@@ -62,7 +65,7 @@ export function CuttingPage({ part }: { readonly part: DerivedPart }) {
           </li>
         ))}
         {spots.length > LISTED ? <li className="note">and {spots.length - LISTED} smaller ones</li> : null}
-        {spots.length === 0 && m.state === "final" ? <li className="note">Everything comes out as drawn.</li> : null}
+        {spots.length === 0 ? <li className="note">Everything comes out as drawn.</li> : null}
       </ul>
     </div>
   );

@@ -2,18 +2,22 @@
 import { fileOpen } from "browser-fs-access";
 import type { Problem } from "../../parts/derived.ts";
 import { readFaceApart } from "../../lettering/face-reader.ts";
-import { fontAddress, LARGEST_FONT } from "../../lettering/font-address.ts";
+import { fontAddress, fontNameOf, fontSizeOf, LARGEST_FONT } from "../../lettering/font-address.ts";
 import { tellTrouble } from "../files.ts";
 import { Button } from "../kit/button.tsx";
 import { tell } from "../kit/tell.tsx";
 
+const LONGEST_NAME = 120;
+
 interface FontFileFieldProps {
   /** Whether there is one already. */
   readonly holds: boolean;
+  /** That one, as an address. */
+  readonly kept?: string;
   readonly onTake: (address: string) => Problem | undefined;
 }
 
-export function FontFileField({ holds, onTake }: FontFileFieldProps) {
+export function FontFileField({ holds, kept = "", onTake }: FontFileFieldProps) {
   async function choose(): Promise<void> {
     let file: File;
     try {
@@ -30,16 +34,27 @@ export function FontFileField({ holds, onTake }: FontFileFieldProps) {
     const title = `${file.name} was not taken in`;
     if (file.size > LARGEST_FONT)
       return tellTrouble(title, {
-        message: "the file is too large to be kept in a design",
-        mend: "Choose a face with fewer letters.",
+        message: `it is larger than ${LARGEST_FONT / 1e6} MB, too large to be kept in a design`,
+        mend: "Choose a file of this face with fewer letters.",
       });
     const bytes = new Uint8Array(await file.arrayBuffer());
     const read = await readFaceApart(bytes);
     if (!read.ok) return tellTrouble(title, read.error);
-    const problem = onTake(fontAddress(bytes));
+    const name = read.value.name || file.name;
+    const problem = onTake(fontAddress(bytes, name.slice(0, LONGEST_NAME)));
     if (problem) return tellTrouble(title, problem);
-    tell({ title: `${read.value.name || file.name} is kept in the design now.`, kind: "fine" });
+    tell({ title: `${name} is kept in the design now.`, kind: "fine" });
   }
 
-  return <Button onClick={() => void choose()}>{holds ? "Choose another font file" : "Choose a font file"}</Button>;
+  return (
+    <>
+      <Button onClick={() => void choose()}>{holds ? "Choose another font file" : "Choose a font file"}</Button>
+      {kept === "" ? null : (
+        <p className="note">
+          {fontNameOf(kept) || "A font file"}, {Math.ceil(fontSizeOf(kept) / 1000)} kB, goes with the design wherever it is
+          opened.
+        </p>
+      )}
+    </>
+  );
 }

@@ -1,21 +1,28 @@
 /** Under the board: whether the bits can cut the letters, and what the colours and hatchings of the drawing mean. */
-import { useState } from "react";
+import { useStore } from "zustand";
 import type { DerivedPart } from "../../parts/derived.ts";
-import { useNotation } from "../bench.ts";
+import { undo } from "../../store/commands/undo.ts";
+import { useBench, useNotation } from "../bench.ts";
+import { Button } from "../kit/button.tsx";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
 import { say, type Notation } from "../notation.ts";
-import { verdictOf, type InlayMeasures, type Verdict } from "./verdict.ts";
+import { isBusy, useLast, useLongSeconds } from "./use-last.ts";
+import { verdictOf, type InlayMeasures } from "./verdict.ts";
 import "./inlay.css";
 
 export function InlayLegend({ part }: { readonly part: DerivedPart }) {
   const notation = useNotation();
-  const m = part.measures as InlayMeasures | undefined;
-  const [verdict, stale] = useLastVerdict(m, notation);
-  if (!m) return null;
-  const busy = m.state !== "final" && !m.trouble;
+  const now = part.measures as InlayMeasures | undefined;
+  const busy = isBusy(part);
+  // What was last found stays, faded, while a changed number is looked at.
+  const seen = useLast(part.id, part, !busy);
+  const m = seen.measures as InlayMeasures | undefined;
+  if (!now || !m) return null;
+  const verdict = verdictOf(m, seen.findings(), notation);
   return (
-    <aside className="inlay-legend" aria-label="What the bits do to the letters" data-state={m.state}>
-      <div className="inlay-verdict" aria-live="polite" data-stale={stale ? "" : undefined}>
+    <aside className="inlay-legend" aria-label="What the bits do to the letters" data-state={now.state}>
+      {busy ? <Busy /> : null}
+      <div className="inlay-verdict" aria-live="polite" data-stale={busy ? "" : undefined}>
         {verdict ? (
           <>
             <p className={`inlay-verdict-says says-${verdict.severity}`}>
@@ -26,7 +33,7 @@ export function InlayLegend({ part }: { readonly part: DerivedPart }) {
             {verdict.more ? <p className="inlay-verdict-more">{verdict.more}</p> : null}
           </>
         ) : (
-          <p className="inlay-verdict-more">{m.state === "reading" ? "The face is being read." : "Looking at every stroke."}</p>
+          <p className="inlay-verdict-more">{now.state === "reading" ? "The face is being read." : "Looking at every stroke."}</p>
         )}
       </div>
       {m.trouble ? null : (
@@ -46,16 +53,31 @@ export function InlayLegend({ part }: { readonly part: DerivedPart }) {
   );
 }
 
-/** What was last found stays, faded, while a changed number is looked at; the second tells that it is not of this number. */
-function useLastVerdict(m: InlayMeasures | undefined, notation: Notation): readonly [Verdict | undefined, boolean] {
-  const now = m && verdictOf(m, notation);
-  const [last, setLast] = useState(now);
-  const key = now && `${now.severity} ${now.says} ${now.more}`;
-  const lastKey = last && `${last.severity} ${last.says} ${last.more}`;
-  // State that follows what is drawn, set while drawing, so that no picture without it is seen.
-  if (now && key !== lastKey) setLast(now);
-  return [now ?? last, now === undefined || m?.state === "stale"];
+/** Work that goes on for long is spoken of, with the way back. It lies over the legend's corner, so that nothing moves. */
+function Busy() {
+  const bench = useBench();
+  const seconds = useLongSeconds();
+  const undoes = useStore(bench.history, ({ undo: label }) => label);
+  if (seconds === undefined) return null;
+  return (
+    <div className="inlay-busy">
+      <output>Being worked out</output>
+      {seconds > 0 ? (
+        <span className="num" aria-hidden="true">
+          {seconds} s
+        </span>
+      ) : null}
+      {seconds >= CANCELLED_FROM && undoes !== undefined ? (
+        <Button size="small" onClick={() => undo(bench)}>
+          Undo {undoes}
+        </Button>
+      ) : null}
+    </div>
+  );
 }
+
+/** What takes as long may be let go of, s. */
+const CANCELLED_FROM = 2;
 
 interface Key {
   readonly look: "lost" | "added" | "wall" | "pocket" | "drawn";
@@ -78,7 +100,7 @@ function keysOf(m: InlayMeasures, notation: Notation): Key[] {
     ...(m.thinnestWall !== undefined && m.thinnestWall < 0.8
       ? [{ look: "wall", says: "Thinnest wall", more: length(m.thinnestWall) } as const]
       : []),
-    { look: "pocket", says: "Pocket" },
+    ...(m.pieceCount > 0 ? [{ look: "pocket", says: "Pocket" } as const] : []),
     { look: "drawn", says: "As drawn" },
   ];
 }

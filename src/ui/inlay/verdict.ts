@@ -1,5 +1,6 @@
 /** What the bits do to the letters, in a sentence or two. */
-import type { MeasuresByKind, Severity } from "../../parts/contract.ts";
+import { sentenceOf } from "../../checks/findings.ts";
+import type { Finding, MeasuresByKind, Severity } from "../../parts/contract.ts";
 import { bareUnitOf, inside } from "../../units/unit.ts";
 import { say, type Notation } from "../notation.ts";
 
@@ -13,10 +14,16 @@ export interface Verdict {
   readonly more: string;
 }
 
-/** Undefined while nothing is known yet. */
-export function verdictOf(m: InlayMeasures, notation: Notation): Verdict | undefined {
+/** Undefined while nothing is known yet. `findings` are those of the inlay: they say why bushes and bits cannot cut it. */
+export function verdictOf(m: InlayMeasures, findings: readonly Finding[], notation: Notation): Verdict | undefined {
   if (m.trouble) return { severity: "stop", says: `${m.trouble.message}.`, more: m.trouble.mend };
-  if (m.refused) return { severity: "stop", says: "These bushes and bits cannot cut it.", more: "The reason stands under Fit." };
+  const why = m.refused && findings.find(({ id }) => id === "letters");
+  if (why)
+    return {
+      severity: "stop",
+      says: sentenceOf(why, (value, quantity) => say(value, quantity, notation)),
+      more: why.mend,
+    };
   if (m.state === "reading" || m.state === "waiting") return undefined;
   const length = (mm: number): string => say(mm, "length", notation);
   const bitOf = (mm: number): string => sayBit(mm, notation);
@@ -26,7 +33,7 @@ export function verdictOf(m: InlayMeasures, notation: Notation): Verdict | undef
       says: "Knife and chisel reach every corner.",
       more: "Pocket and piece differ by the glue gap alone.",
     };
-  const bit = `a ${bitOf(m.pocketCutter)} bit`;
+  const bit = m.corners ? "this set of bushes and bits" : `a ${bitOf(m.pocketCutter)} bit`;
   if (m.pieceCount === 0)
     return {
       severity: "stop",
@@ -40,7 +47,7 @@ export function verdictOf(m: InlayMeasures, notation: Notation): Verdict | undef
     return {
       severity: "fine",
       says: `At ${sizeWords(m, length)} all strokes survive ${bit}.`,
-      more: `They do down to ${sizeAt(m, scaleForStrokes, length)}, or with a bit up to ${bitOf(cutterForStrokes ?? m.pocketCutter)}.`,
+      more: `They do down to ${sizeAt(m, scaleForStrokes, length)}${cutterForStrokes === undefined ? "" : `, or with a bit up to ${bitOf(cutterForStrokes)}`}.`,
     };
   const broken = m.changes.filter(({ kind }) => kind !== "filled" && kind !== "pierced" && kind !== "joined").length;
   if (broken === 0 && m.changes.length === 0)

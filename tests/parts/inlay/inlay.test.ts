@@ -5,7 +5,7 @@ import { deriveLettered } from "../../../src/cli/design-file.ts";
 import { newDesign, NEW_KINDS } from "../../../src/document/new-design.ts";
 import type { Drawing } from "../../../src/drawing/drawing.ts";
 import { pathArea, pathBounds } from "../../../src/geometry/measure.ts";
-import { fontAddress, fontOfAddress } from "../../../src/lettering/font-address.ts";
+import { fontAddress, fontNameOf, fontOfAddress, fontSizeOf } from "../../../src/lettering/font-address.ts";
 import type { Finding, MeasuresByKind } from "../../../src/parts/contract.ts";
 import type { DerivedPart, RawRecord } from "../../../src/parts/derived.ts";
 import { expectSound } from "../sound.ts";
@@ -171,6 +171,13 @@ describe("where it lies", () => {
     expect(finding(derive({ ...spot, depth: "1.3 mm" }, {}, { thickness: "1.2 mm" }).inlay, "depth")?.severity).toBe("stop");
   });
 
+  it("shows where the pocket is that leaves too little", () => {
+    const { inlay } = derive({ ...spot, depth: "2.8 mm" });
+    const { at } = finding(inlay, "depth")!;
+    // On the edge of the pocket, which is 10.05 across.
+    expect(Math.hypot(at!.x, at!.y)).toBeCloseTo(5.025, 2);
+  });
+
   it("says where there is no such part", () => {
     expect(finding(derive({ ...spot, on: "bridge" }).inlay, "host")?.severity).toBe("look");
   });
@@ -201,6 +208,10 @@ describe("letters", () => {
     // Node's own base 64 is the witness.
     expect(address.slice(address.indexOf(",") + 1)).toBe(Buffer.from(bytes).toString("base64"));
     expect(fontOfAddress(address)).toEqual({ ok: true, value: bytes });
+    const called = fontAddress(bytes, "Lato, bold; 50 % \ud800é");
+    expect(fontOfAddress(called)).toEqual({ ok: true, value: bytes });
+    expect([fontNameOf(called), fontNameOf(address), fontNameOf("data:,x")]).toEqual(["Lato, bold; 50 % \ufffdé", "", ""]);
+    expect(Math.abs(fontSizeOf(called) - bytes.length)).toBeLessThanOrEqual(2);
     expect(fontOfAddress("data:font/sfnt;base64,A")).toMatchObject({ ok: false });
     const own = measure({ text: "Av", face: "own", fontFile: address });
     const bundled = measure({ text: "Av", face: "lato" });
@@ -215,6 +226,27 @@ describe("letters", () => {
     const kept = measure({ text: "W", face: "great-vibes", size: "16 mm", pocketBit: `${m.cutterForStrokes! * 0.98} mm` });
     expect(kept.scaleForStrokes).toBeLessThanOrEqual(1);
     expect(kept.changes.filter(({ kind }) => kind === "broken" || kind === "vanished")).toEqual([]);
+  });
+});
+
+describe("interlaced letters", () => {
+  const laced = { text: "A R", face: "cinzel", size: "20 mm", arrangement: "interlaced", on: "none", overlap: "14 mm" };
+
+  it("have their crossings numbered on the drawing, each with the letter that passes over", () => {
+    const { inlay } = derive(laced);
+    const { crossings } = inlay.measures as Measures;
+    expect(crossings.length).toBeGreaterThan(1);
+    expect(crossings.map(({ over, under }) => over + under)).toEqual(crossings.map((_, i) => (i % 2 === 0 ? "AR" : "RA")));
+    const { texts } = inlay.drawing().layers.find(({ name }) => name === "crossings")!;
+    expect(texts!.map(({ text }) => Number(text))).toEqual(crossings.map((_, i) => i + 1));
+    const turned = measure({ ...laced, weaveTurned: "1" }).crossings;
+    expect(turned[0]).toMatchObject({ over: "R", under: "A" });
+    expect(turned.slice(1)).toEqual(crossings.slice(1));
+  });
+
+  it("are told where they do not cross, or where a crossing is to be turned that is not there", () => {
+    expect(finding(derive({ ...laced, overlap: "-3 mm" }).inlay, "crossings")?.severity).toBe("look");
+    expect(finding(derive({ ...laced, weaveTurned: "99" }).inlay, "crossings/99")?.says).toMatch(/Crossing 99 .* are only \d/);
   });
 });
 
@@ -250,6 +282,10 @@ describe("one inside template for both cuts", () => {
     // A bush of 17 for the pocket and of 10 for the piece jam by 0.5.
     const jammed = derive({ ...given, pocketBit: "3 mm", pieceBit: "3 mm", pocketBush: "17 mm", pieceBush: "10 mm" }).inlay;
     expect(finding(jammed, "letters")).toMatchObject({ severity: "stop", measured: expect.closeTo(0.5, 9) as number });
+    // Of what bushes round a corner to, no single bit tells: none is advised.
+    const turned = inlay.measures as Measures;
+    expect(turned.corners).toEqual({ outward: 1.5, inward: expect.closeTo(6.5, 9) as number });
+    expect(turned.cutterForStrokes).toBeUndefined();
     // And a bush does not enter a spot smaller than it needs.
     const small = derive({
       ...given,
