@@ -1,5 +1,5 @@
 /** Designs and sheets in and out of files. */
-import { fileOpen, fileSave } from "browser-fs-access";
+import { fileOpen, fileSave, supported } from "browser-fs-access";
 import { fileNameOf } from "../document/file-name.ts";
 import { MOST_BYTES } from "../document/read.ts";
 import { writeDesign } from "../document/write.ts";
@@ -17,6 +17,28 @@ const isCancelled = (error: unknown): boolean => error instanceof DOMException &
 
 type Content = Uint8Array | string;
 
+/** The dialog is refused too long after a press, and where policy forbids it: a download still goes. */
+const isForbidden = (error: unknown): boolean =>
+  error instanceof DOMException && (error.name === "SecurityError" || error.name === "NotAllowedError");
+
+function download(name: string, blob: Blob): void {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(blob);
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 30_000);
+}
+
+/** Takes away the empty file that a dialog has made for content that never came. */
+async function dropEmpty(picked: FileSystemFileHandle): Promise<void> {
+  const file = picked as FileSystemFileHandle & { readonly remove?: () => Promise<void> };
+  try {
+    if ((await file.getFile()).size === 0) await file.remove?.();
+  } catch {
+    // An empty file harms nobody.
+  }
+}
+
 /**
  * Saves a file by the file dialog, or as a download where there is none. The dialog opens at once, since browsers allow it only just
  * after a press, and waits for content that is still to come.
@@ -25,35 +47,59 @@ type Content = Uint8Array | string;
 export async function saveBytes(name: string, content: Content | Promise<Content>, type: string): Promise<boolean> {
   const blob = async (): Promise<Blob> => new Blob([(await content) as BlobPart], { type });
   const coming = blob();
+  let failed = false;
+  // A dialog's file stays locked until it is written and closed: for content that never comes it is written empty, and taken away.
+  const come = coming.catch((error: unknown) => {
+    failed = true;
+    if (!supported) throw error;
+    return new Blob([], { type });
+  });
+  let picked: FileSystemFileHandle | null = null;
   try {
-    await fileSave(coming, {
-      fileName: name,
-      extensions: [name.slice(name.lastIndexOf("."))],
-      mimeTypes: [type],
-    });
-    return true;
+    await fileSave(
+      come,
+      { fileName: name, extensions: [name.slice(name.lastIndexOf("."))], mimeTypes: [type] },
+      null,
+      false,
+      (handle) => {
+        picked = handle;
+        return null;
+      },
+    );
   } catch (error) {
-    // Nobody waits for it any more.
-    coming.catch(() => undefined);
-    if (isCancelled(error)) return false;
-    throw error;
+    // Where the dialog is let go nobody waits for the content.
+    come.catch(() => undefined);
+    if (isCancelled(error) && !failed) return false;
+    if (picked !== null || failed || !isForbidden(error)) throw error;
+    download(name, await coming);
+    return true;
+  }
+  if (!failed) return true;
+  if (picked) await dropEmpty(picked);
+  await coming;
+  return false;
+}
+
+/** As `saveBytes`, for content that is there: tells what came of it. */
+async function saveAndTell(title: string, name: string, content: Content, type: string): Promise<void> {
+  try {
+    if (await saveBytes(name, content, type)) tell({ title, more: name, kind: "fine" });
+  } catch (error) {
+    tell({ title: "It was not saved.", more: error instanceof Error ? error.message : String(error), kind: "stop" });
   }
 }
 
 /** Saves the open design as a file. */
 export async function saveDesignFile(bench: Workbench): Promise<void> {
   const { design } = bench.design.getState();
-  const name = fileNameOf(design.order ?? {});
-  if (await saveBytes(name, writeDesign(design), "application/json"))
-    tell({ title: "The design is saved as a file.", more: name, kind: "fine" });
+  await saveAndTell("The design is saved as a file.", fileNameOf(design.order ?? {}), writeDesign(design), "application/json");
 }
 
 /** Saves every design that this browser keeps in one archive. */
 export async function saveEverything(bench: Workbench): Promise<void> {
   const packed = await packEverything(bench);
   if (!packed.ok) return tellTrouble("Nothing was saved", packed.error);
-  const { name, bytes } = packed.value;
-  if (await saveBytes(name, bytes, "application/zip")) tell({ title: "All designs are saved.", more: name, kind: "fine" });
+  await saveAndTell("All designs are saved.", packed.value.name, packed.value.bytes, "application/zip");
 }
 
 /** Lets the maker choose a file and takes it in: a design, or an archive of designs. */
