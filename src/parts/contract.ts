@@ -246,6 +246,8 @@ export interface PointOutline {
   readonly title: string;
   /** Where on the drawing the points are measured from. */
   readonly origin: Vec;
+  /** How the axes in which they are measured are turned about it, radians, counter-clockwise; absent: not at all. */
+  readonly turn?: number;
   /** The list is a half, mirrored about the centre line. */
   readonly mirrored: boolean;
   /** Key of the flag that says whether it is, if the maker may choose. */

@@ -33,12 +33,13 @@ export const port: Part<PortParams, PortMeasures> = {
   ],
   templates: portTemplates,
   outlines: (p) =>
-    p.shape === "free" && p.turn === 0 && p.measured === "template"
+    p.shape === "free"
       ? [
           {
             key: "outline",
             title: "Outline of the port",
             origin: ORIGIN,
+            turn: p.turn,
             mirrored: false,
             points: p.outline,
             before: [],

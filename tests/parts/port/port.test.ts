@@ -3,6 +3,8 @@ import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { flatten } from "../../../src/geometry/flatten.ts";
 import { pathBounds } from "../../../src/geometry/measure.ts";
+import { nearestOnPath } from "../../../src/geometry/nearest.ts";
+import { vec } from "../../../src/geometry/vec.ts";
 import { partOf } from "../../../src/parts/registry.ts";
 import { accepted } from "../accepted.ts";
 import { findingOf, shapeOf, shapesOf, templateOf } from "../derived-board.ts";
@@ -246,6 +248,24 @@ describe("the checks of a port", () => {
     expect(
       told(on({}, { parts: { nut: { spare: "3" }, bridge: { pinHole: "5.5" }, fingerboard: { markerSize: "5" } } })),
     ).toEqual(told(on({})));
+  });
+});
+
+describe("the points of a drawn port", () => {
+  it.each([
+    ["on the flat template", "template", "outline"],
+    ["along the bent face", "face", "wrapped"],
+  ])("lie on what is drawn, turned with it, measured %s", (_, measured, shape) => {
+    const { part } = round({ shape: "free", turn: "30 deg", measured, length: "50", width: "30", sideRadius: "130" });
+    const [outline] = part("port").outlines();
+    const path = shapeOf(part("port").drawing(), shape).path;
+    expect(outline!.points.length).toBe(4);
+    for (const { x, y } of outline!.points) {
+      // A turn by 30 degrees, by hand.
+      const at = vec(x * (Math.sqrt(3) / 2) - y / 2, x / 2 + y * (Math.sqrt(3) / 2));
+      expect(nearestOnPath(path, at).distance).toBeLessThan(0.003);
+    }
+    expect(outline!.turn).toBeCloseTo(Math.PI / 6, 9);
   });
 });
 

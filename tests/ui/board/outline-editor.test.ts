@@ -15,7 +15,7 @@ import {
   start,
 } from "../../../src/ui/board/outline-editor/actions.ts";
 import { combsOf } from "../../../src/ui/board/outline-editor/fairness.ts";
-import { drawnOf, edited, rawPoints } from "../../../src/ui/board/outline-editor/points.ts";
+import { drawnOf, edited, offBoard, pointOnBoard, rawPoints, stepOffBoard } from "../../../src/ui/board/outline-editor/points.ts";
 import { snapped, SNAPS, type Snap, type SnapPlaces } from "../../../src/ui/board/outline-editor/snap.ts";
 
 const POINTS = [outlinePoint(0, -10), outlinePoint(40, -12, { kind: "fair", side: "curve" }), outlinePoint(60, 0)];
@@ -34,6 +34,23 @@ const TYPED = [
   { x: "4 cm", y: "-12 mm", kind: "fair", side: "curve" },
   { x: "60", y: "0" },
 ];
+
+describe("points measured in turned axes", () => {
+  // A quarter turn about (100, 5): what lies 10 along lies 10 up.
+  const turned = { ...OUTLINE, origin: vec(100, 5), turn: Math.PI / 2 };
+
+  it("stand on the board where the turned axes put them, and are read back from there", () => {
+    const at = pointOnBoard(turned, vec(10, 2));
+    expect([at.x, at.y]).toEqual([expect.closeTo(98, 9), expect.closeTo(15, 9)]);
+    const back = offBoard(turned, at);
+    expect([back.x, back.y]).toEqual([expect.closeTo(10, 9), expect.closeTo(2, 9)]);
+  });
+
+  it("are moved as one sees it: a step up the board is a step along", () => {
+    const step = stepOffBoard(turned, vec(0, 1));
+    expect([step.x, step.y]).toEqual([expect.closeTo(1, 9), expect.closeTo(0, 9)]);
+  });
+});
 
 describe("points written back", () => {
   it("keep the maker's words, formulas too, wherever nothing has moved", () => {

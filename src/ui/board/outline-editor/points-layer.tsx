@@ -15,7 +15,7 @@ import { tracePath } from "../trace.ts";
 import { bowed, insertedAt, moved, type Edit } from "./actions.ts";
 import { combsOf } from "./fairness.ts";
 import { paintPoint, paintReach, plainCanvas, REACH_PX } from "./paint-points.ts";
-import { drawnOf, onBoard, pointOnBoard, type EditedPoint } from "./points.ts";
+import { drawnOf, offBoard, onBoard, pointOnBoard, type EditedPoint } from "./points.ts";
 import { snapped, type SnapPlaces } from "./snap.ts";
 import { nearestPoint, usePointPress } from "./use-point-press.ts";
 import type { OutlineEditor } from "./use-outline-editor.ts";
@@ -80,7 +80,7 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
     const now = { ...editor.now(), chosen: together };
     const point = now.points[index];
     if (!point) return undefined;
-    const wanted = sub(to, outline.origin);
+    const wanted = offBoard(outline, to);
     const { at } = freely ? { at: wanted } : snapped(wanted, placesFor(index, together));
     return moved(now, vec(at.x - point.x, at.y - point.y));
   }
@@ -113,10 +113,10 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
     const base = drawnOf(outline, editor.now().points)?.sides[outline.before.length + index];
     if (!base) return;
     const chord = sub(base.segment.to, base.from);
-    const at = sub(toWorld(view, e.target.position()), outline.origin);
+    const at = offBoard(outline, toWorld(view, e.target.position()));
     const right = scale(leftOf(unit(chord)), -1);
     const rise = dot(sub(at, lerp(base.from, base.segment.to, 0.5)), right);
-    e.target.position(toScreen(view, add(outline.origin, add(lerp(base.from, base.segment.to, 0.5), scale(right, rise)))));
+    e.target.position(toScreen(view, pointOnBoard(outline, add(lerp(base.from, base.segment.to, 0.5), scale(right, rise)))));
     const edit = bowed(editor.now(), index, rise);
     if (last) editor.say(edit);
     else editor.show(edit);
@@ -202,7 +202,7 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
       {side && only !== undefined && side.segment.kind === "arc" ? (
         <Group
           name="bow"
-          {...toScreen(view, add(outline.origin, pointAt(side, 0.5)))}
+          {...toScreen(view, pointOnBoard(outline, pointAt(side, 0.5)))}
           draggable
           dragDistance={3}
           onDragStart={() => editor.hold(view.camera)}
@@ -215,7 +215,7 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
       ) : null}
       {side && only !== undefined && pieceLength(side) * view.camera.pxPerMm > LEAST_SIDE_PX ? (
         <Group
-          {...toScreen(view, add(outline.origin, pointAt(side, inner)))}
+          {...toScreen(view, pointOnBoard(outline, pointAt(side, inner)))}
           onClick={() => editor.say(insertedAt(outline, editor.now().points, only, inner))}
           onTap={() => editor.say(insertedAt(outline, editor.now().points, only, inner))}
         >

@@ -1,8 +1,16 @@
 /** The points of an outline while they are edited: drawn with what the part puts about them, and written back as the maker typed them. */
 import { drawOutline, type DrawnOutline } from "../../../geometry/drawn/outline.ts";
 import { outlinePoint, wholeOutline, type OutlinePoint } from "../../../geometry/drawn/point.ts";
-import { translation, transformPath } from "../../../geometry/transform.ts";
-import { add, vec, type Vec } from "../../../geometry/vec.ts";
+import {
+  compose,
+  inverse,
+  rotation,
+  transformPath,
+  transformPoint,
+  translation,
+  type Affine,
+} from "../../../geometry/transform.ts";
+import { vec, type Vec } from "../../../geometry/vec.ts";
 import type { Path } from "../../../geometry/path.ts";
 import type { PointOutline } from "../../../parts/contract.ts";
 import type { Raw, RawRecord } from "../../../parts/derived.ts";
@@ -19,8 +27,16 @@ export function drawnOf(outline: PointOutline, points: readonly OutlinePoint[]):
   return drawOutline(wholeOutline({ ...outline, points }));
 }
 
-export const onBoard = (outline: PointOutline, path: Path): Path => transformPath(translation(outline.origin), path);
-export const pointOnBoard = ({ origin }: PointOutline, { x, y }: OutlinePoint): Vec => add(origin, vec(x, y));
+type Axes = Pick<PointOutline, "origin" | "turn">;
+/** From the axes in which the points are measured to the drawing. */
+const placing = ({ origin, turn = 0 }: Axes): Affine => compose(rotation(turn), translation(origin));
+
+export const onBoard = (axes: Axes, path: Path): Path => transformPath(placing(axes), path);
+export const pointOnBoard = (axes: Axes, { x, y }: Vec): Vec => transformPoint(placing(axes), vec(x, y));
+/** A place of the drawing in the axes in which the points are measured. */
+export const offBoard = (axes: Axes, at: Vec): Vec => transformPoint(inverse(placing(axes)), at);
+/** A step on the drawing, in those axes. */
+export const stepOffBoard = ({ turn = 0 }: Axes, by: Vec): Vec => (turn === 0 ? by : transformPoint(rotation(-turn), by));
 
 /** What a drag or a key gives is kept to a hundredth of a millimetre: nobody means more. */
 export const kept = (mm: number): number => Math.round(mm * 100) / 100 + 0;

@@ -8,7 +8,7 @@ import { vec, type Vec } from "../../../geometry/vec.ts";
 import { useBench, useSession } from "../../bench.ts";
 import { tellTrouble } from "../../files.ts";
 import { faired, inserted, moved, ofKind, removed, start, type Edit } from "./actions.ts";
-import { rawPoints } from "./points.ts";
+import { rawPoints, stepOffBoard } from "./points.ts";
 import { SNAPS, type Snap } from "./snap.ts";
 
 export interface OutlineEditor {
@@ -93,7 +93,7 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
     run.current = { name: joins ? run.current.name : `${name} ${at}`, at };
     return run.current.name;
   };
-  const nudge = (by: Vec): void => say(moved(now(), by), gestureOf(`move points ${path}`));
+  const nudge = (by: Vec): void => say(moved(now(), stepOffBoard(standing().outline, by)), gestureOf(`move points ${path}`));
   const step = (by: number, more: boolean): void => {
     const last = [...chosen].at(-1) ?? (by > 0 ? -1 : 0);
     const next = (last + by + count) % count;

@@ -1,9 +1,10 @@
 /** What the tools in hand show over the drawing: the places that were traced, the legs of the dividers. */
 import { Shape } from "react-konva";
-import { add, type Vec } from "../../../geometry/vec.ts";
+import type { Vec } from "../../../geometry/vec.ts";
 import type { PointOutline } from "../../../parts/contract.ts";
 import type { Colours } from "../colours.ts";
 import { toScreen, type View } from "../viewport.ts";
+import { pointOnBoard } from "../outline-editor/points.ts";
 import { placeOfEnd } from "./spans.ts";
 import type { TracedPlace } from "./trace.ts";
 import type { Dividers } from "./use-dividers.ts";
@@ -23,7 +24,7 @@ export function TraceMarks({
     <Shape
       listening={false}
       sceneFunc={(context) => {
-        const at = places.map((place) => toScreen(view, add(outline.origin, place.at)));
+        const at = places.map((place) => toScreen(view, pointOnBoard(outline, place.at)));
         for (const [colour, width] of [
           [colours.sheet, 4],
           [colours.pen, 1.75],

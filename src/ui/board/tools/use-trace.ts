@@ -1,5 +1,6 @@
 import { useState } from "react";
-import { sub, vec, type Vec } from "../../../geometry/vec.ts";
+import { vec, type Vec } from "../../../geometry/vec.ts";
+import { offBoard } from "../outline-editor/points.ts";
 import type { OutlineEditor } from "../outline-editor/use-outline-editor.ts";
 import { tracedPoints, type TracedPlace } from "./trace.ts";
 
@@ -33,7 +34,7 @@ export function useTrace(editor: OutlineEditor | undefined, onDone: () => void):
     corner,
     setCorner,
     press: (at, pxPerMm, isCorner) => {
-      const own = sub(at, outline.origin);
+      const own = offBoard(outline, at);
       const near = outline.mirrored && Math.abs(own.y) * pxPerMm <= CENTRE_PX;
       add(vec(own.x, near ? 0 : own.y), isCorner || corner);
     },
