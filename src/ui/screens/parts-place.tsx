@@ -17,6 +17,7 @@ import { Button } from "../kit/button.tsx";
 import { Menu } from "../kit/menu.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
 import { sayWords } from "../notation.ts";
+import { isBusy, useLast } from "../inlay/use-last.ts";
 import { later } from "../later.ts";
 import { NumbersPanel } from "../panels/numbers-panel.tsx";
 import { partName } from "../../parts/part-name.ts";
@@ -174,7 +175,9 @@ function PartMenu({ part }: { readonly part: DerivedPart }) {
 }
 
 /** How its checks stand: a shape and a word. */
-function PartState({ part }: { readonly part: DerivedPart }) {
+function PartState({ part: now }: { readonly part: DerivedPart }) {
+  // While an inlay is worked out, how it stood stays in sight.
+  const part = useLast(now.id, now, !isBusy(now));
   const { stop, look, fine } = useMemo(() => countBySeverity(part.findings()), [part]);
   if (part.problems.length > 0) return <State severity="stop" says="a number to mend" />;
   if (stop > 0) return <State severity="stop" says={stop === 1 ? "1 stop" : `${stop} stops`} />;
