@@ -70,7 +70,16 @@ export default defineConfig({
     sourcemap: false,
     rolldownOptions: {
       input: { index: "src/index.html", "service-worker": "src/service-worker.ts" },
-      output: { entryFileNames: ({ name }) => (name === "service-worker" ? WORKER : "assets/[name]-[hash].js") },
+      output: {
+        entryFileNames: ({ name }) => (name === "service-worker" ? WORKER : "assets/[name]-[hash].js"),
+        // What runs before the app has come is one file, and all that the first picture needs is another.
+        codeSplitting: {
+          groups: [
+            { name: "open", test: /src\/ui\/open\.ts$/, priority: 2 },
+            { name: "first", test: /src\/ui\/start\.tsx$/, priority: 1 },
+          ],
+        },
+      },
     },
   },
   worker: { format: "es" },
@@ -87,7 +96,7 @@ export default defineConfig({
           include: ["tests/**/*.test.{ts,tsx}"],
           exclude: ["tests/browser/**"],
           environment: "node",
-          setupFiles: ["tests/cases.ts"],
+          setupFiles: ["tests/cases.ts", "tests/every-part.ts"],
           testTimeout: 60_000,
           // Both of two cores; the browser tests come after, with the machine to themselves.
           maxWorkers: 2,
@@ -102,6 +111,7 @@ export default defineConfig({
           include: ["tests/browser/**/*.test.ts"],
           environment: "node",
           globalSetup: ["tests/browser/serve.ts"],
+          setupFiles: ["tests/every-part.ts"],
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,

@@ -6,6 +6,7 @@ import { offcutFindings } from "./offcut.ts";
 import type { PlacedFinding } from "./placed-finding.ts";
 import { seasonFindings } from "./seasons.ts";
 
+export { countBySeverity } from "./severity.ts";
 export type { PlacedFinding } from "./placed-finding.ts";
 
 const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, look: 1, fine: 2 };
@@ -29,13 +30,6 @@ export function findingsOf(design: DesignNumbers, derived: Derived): readonly Pl
 
 /** Several places of the screen ask for the same list. */
 const kept = new WeakMap<Derived, { readonly design: DesignNumbers; readonly findings: readonly PlacedFinding[] }>();
-
-/** How many findings there are of each severity. */
-export function countBySeverity(findings: readonly Finding[]): Readonly<Record<Severity, number>> {
-  const counts: Record<Severity, number> = { stop: 0, look: 0, fine: 0 };
-  for (const { severity } of findings) counts[severity] += 1;
-  return counts;
-}
 
 /** A sentence with its numbers put in: `format` writes a number of the finding's quantity (mm, radians). */
 export function sentenceOf(

@@ -8,6 +8,7 @@ import { create } from "./commands/new.ts";
 import { report } from "./commands/report.ts";
 import { templates } from "./commands/templates.ts";
 import { testSheet } from "./commands/test-sheet.ts";
+import { everyPart } from "../parts/registry.ts";
 import type { Command, Out } from "./program.ts";
 
 const COMMANDS: readonly Command[] = [
@@ -36,6 +37,7 @@ export async function run(argv: readonly string[], out: Out): Promise<number> {
     out.line(HELP);
     return 0;
   }
+  await everyPart();
   try {
     const command = COMMANDS.find((c) => c.name === name);
     if (!command) throw new CliError(`there is no command ${name} (known: ${COMMANDS.map((c) => c.name).join(", ")})`);

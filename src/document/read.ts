@@ -2,7 +2,7 @@
 import { strFromU8 } from "fflate";
 import type { Raw, RawRecord } from "../parts/derived.ts";
 import { tableOfMaking } from "../parts/making.ts";
-import { partOf } from "../parts/registry.ts";
+import { needsEveryPart, partOf } from "../parts/registry.ts";
 import { SEASONS_TABLE, woodTable } from "../parts/wood.ts";
 import {
   FORMAT,
@@ -56,9 +56,11 @@ const ANOTHER_COPY = "Open another copy; this one was not changed.";
 /**
  * Reads a design file.
  * @param file its bytes, or its text
- * @returns the design and what had to be left out of the file, or why it is refused. Never throws, whatever the file holds.
+ * @returns the design and what had to be left out of the file, or why it is refused. Never throws, whatever the file holds, once every part is
+ * here.
  */
 export function readDesign(file: string | Uint8Array): ReadDesign {
+  needsEveryPart();
   if (file.length > MOST_BYTES) return refuse(`the file is larger than ${MOST_BYTES / 1024 / 1024} MB`, "Choose a design file.");
   const repairs: Repair[] = [];
   let source = file;

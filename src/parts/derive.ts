@@ -102,7 +102,6 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
   let before = new Map<string, Worked>();
   let measuredCount = 0;
   const atOnce = answerAtOnce();
-  const rank = new Map(registry.map((part, i) => [part.kind as string, i]));
 
   function derive(design: DesignNumbers, { faces = NO_FACES, answer = atOnce }: Outside = {}): Derived {
     const asked = new Map<string, string>();
@@ -275,6 +274,8 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
     const instrumentPart = registry[0];
     if (!instrumentPart) throw new Error("the registry has no instrument");
     place("instrument", "instrument", design.instrument, instrumentPart);
+    // The registry grows while a deriver lives.
+    const rank = new Map(registry.map((part, i) => [part.kind as string, i]));
     const entries = Object.entries(design.parts).toSorted(
       ([a, rawA], [b, rawB]) => (rank.get(String(rawA.kind)) ?? 0) - (rank.get(String(rawB.kind)) ?? 0) || (a < b ? -1 : 1),
     );

@@ -1,43 +1,33 @@
-/** All parts, the instrument first; a part may read the measures only of those above it. */
-import type { Part } from "./contract.ts";
-import { body } from "./body/index.ts";
-import { bracing } from "./bracing/index.ts";
-import { bridge } from "./bridge/index.ts";
+/**
+ * The parts that are here. A new design has the first four, which come with the program itself; the others are fetched by `everyPart`, and whoever
+ * reads a design or puts a part in waits for them. So a design never stands in the program before the code of all its parts.
+ */
+import { entry, type AnyPart } from "./any-part.ts";
 import { fingerboard } from "./fingerboard/index.ts";
-import { headstock } from "./headstock/index.ts";
-import { inlay } from "./inlay/index.ts";
 import { instrument } from "./instrument/index.ts";
 import { neck } from "./neck/index.ts";
 import { nut } from "./nut/index.ts";
-import { offcut } from "./offcut/index.ts";
-import { pickguard } from "./pickguard/index.ts";
-import { port } from "./port/index.ts";
-import { shape } from "./shape/index.ts";
-import { sides } from "./sides/index.ts";
-import { soundhole } from "./soundhole/index.ts";
 
-/** A part whose own types do not matter. */
-export type AnyPart = Part<unknown, unknown>;
+export type { AnyPart } from "./any-part.ts";
 
-const entry = <P, M>(part: Part<P, M>): AnyPart => part as unknown as AnyPart;
+const here: AnyPart[] = [entry(instrument), entry(fingerboard), entry(nut), entry(neck)];
 
-export const REGISTRY: readonly AnyPart[] = [
-  entry(instrument),
-  entry(fingerboard),
-  entry(nut),
-  entry(body),
-  entry(neck),
-  entry(headstock),
-  entry(bridge),
-  entry(soundhole),
-  entry(sides),
-  entry(bracing),
-  entry(port),
-  entry(pickguard),
-  entry(shape),
-  entry(offcut),
-  entry(inlay),
-];
+/** The instrument first; a part reads the measures only of those before it. Grows once, when `everyPart` is asked for. */
+export const REGISTRY: readonly AnyPart[] = here;
 
 /** The part of a kind, or undefined if this version has none. */
-export const partOf = (kind: unknown): AnyPart | undefined => REGISTRY.find((part) => part.kind === kind);
+export const partOf = (kind: unknown): AnyPart | undefined => here.find((part) => part.kind === kind);
+
+let isWhole = false;
+
+/** Resolves when every part is in the registry. Rejects where its code does not come; asked again, it tries again. */
+export async function everyPart(): Promise<void> {
+  const { EVERY_PART } = await import("./every-part.ts");
+  here.splice(0, here.length, ...EVERY_PART);
+  isWhole = true;
+}
+
+/** Throws while parts are missing: a design read then would lose what is said of them. */
+export function needsEveryPart(): void {
+  if (!isWhole) throw new Error("a design is read before every part is here");
+}

@@ -1,5 +1,5 @@
 /** Does the heavy work of parts beside the page, one question at a time and step by step, so that one that is overtaken can be dropped. */
-import { REGISTRY } from "../parts/registry.ts";
+import { EVERY_PART } from "../parts/every-part.ts";
 import type { AnyWork } from "../parts/answers.ts";
 
 export interface WorkQuestion {
@@ -22,7 +22,7 @@ export interface WorkDrop {
 }
 
 const works = new Map(
-  REGISTRY.flatMap((part) => (part.works ?? []) as unknown as readonly AnyWork[]).map((work) => [work.name, work]),
+  EVERY_PART.flatMap((part) => (part.works ?? []) as unknown as readonly AnyWork[]).map((work) => [work.name, work]),
 );
 const dropped = new Set<number>();
 

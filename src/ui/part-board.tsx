@@ -1,5 +1,5 @@
 /** The drawing board on a part of the open design. */
-import { lazy, Suspense, useCallback } from "react";
+import { useCallback } from "react";
 import { useStore } from "zustand";
 import type { Dimension, Drawing } from "../drawing/drawing.ts";
 import type { DerivedPart, Field } from "../parts/derived.ts";
@@ -8,16 +8,12 @@ import { useBench, useNotation, useSession } from "./bench.ts";
 import { useNarrow } from "./frame/use-narrow.ts";
 import { useTheme } from "./look/use-theme.ts";
 import { useEditing } from "./panels/editing.ts";
+import { Board } from "./board/board.tsx";
+import { BoardTools } from "./board/tools/board-tools.tsx";
 import { NO_EDGES } from "./board/viewport.ts";
 import { useTrueScale } from "./screen-scale.ts";
 import { showPlace, shownPlaceStore } from "./shown-place.ts";
 import "./part-board.css";
-
-/** Fetched beside everything else from the start, since nearly every place shows a board, but not waited for. */
-const fetched = import("./board/board.tsx");
-fetched.catch(() => undefined);
-const Board = lazy(async () => ({ default: (await fetched).Board }));
-const BoardTools = lazy(async () => ({ default: (await import("./board/tools/board-tools.tsx")).BoardTools }));
 
 /** Height of the foot with the bar for points over it. */
 const POINTS_BAR_PX = 116;
@@ -64,37 +60,35 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
   return (
     <>
       <h2 className="unseen">Drawing</h2>
-      <Suspense fallback={<p className="busy">The board is being laid out.</p>}>
-        <BoardTools
-          part={part}
-          theme={theme}
-          units={notation}
-          renderBoard={({ overlays, underlay, tool, dimensions, panel }) => (
-            <Board
-              drawing={withDimensions(part.drawing(), dimensions)}
-              name={part.label}
-              theme={theme}
-              units={notation}
-              selection={selection}
-              onSelect={onSelect}
-              textOf={textOf}
-              onEdit={(path, text) => {
-                const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
-                return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
-              }}
-              covered={{ ...NO_EDGES, top: coveredTop, bottom: POINTS_BAR_PX, right: panel && !narrow ? PANEL_PX : 0 }}
-              camera={camera}
-              trueScale={trueScale}
-              onMeasureScreen={() => openDialog(bench.session, { kind: "screen" })}
-              onCamera={(next) => lookAt(bench.session, part.id, next)}
-              highlight={highlight}
-              overlays={overlays}
-              underlay={underlay}
-              tool={tool}
-            />
-          )}
-        />
-      </Suspense>
+      <BoardTools
+        part={part}
+        theme={theme}
+        units={notation}
+        renderBoard={({ overlay, underlay, tool, dimensions, panel }) => (
+          <Board
+            drawing={withDimensions(part.drawing(), dimensions)}
+            name={part.label}
+            theme={theme}
+            units={notation}
+            selection={selection}
+            onSelect={onSelect}
+            textOf={textOf}
+            onEdit={(path, text) => {
+              const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
+              return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
+            }}
+            covered={{ ...NO_EDGES, top: coveredTop, bottom: POINTS_BAR_PX, right: panel && !narrow ? PANEL_PX : 0 }}
+            camera={camera}
+            trueScale={trueScale}
+            onMeasureScreen={() => openDialog(bench.session, { kind: "screen" })}
+            onCamera={(next) => lookAt(bench.session, part.id, next)}
+            highlight={highlight}
+            overlay={overlay}
+            underlay={underlay}
+            tool={tool}
+          />
+        )}
+      />
     </>
   );
 }

@@ -3,6 +3,7 @@
  * `npx vite build && npx tsx tests/bench/drag.ts`; prints milliseconds. Without a graphics card the browser paints with the processor, and
  * every pixel of the board costs: the share under 16.7 ms is then that of this machine, not of a maker's.
  */
+import "../every-part.ts";
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { cpus, tmpdir } from "node:os";
 import { join, resolve } from "node:path";

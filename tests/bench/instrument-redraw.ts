@@ -1,4 +1,5 @@
 /** Redraws a whole instrument with one shared number changed, and tells how long that takes: `npx tsx tests/bench/instrument-redraw.ts`. */
+import "../every-part.ts";
 import { createDeriver } from "../../src/parts/derive.ts";
 import type { DesignNumbers } from "../../src/parts/derived.ts";
 import { arrange } from "../../src/parts/general-arrangement.ts";

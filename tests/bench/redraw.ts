@@ -3,6 +3,7 @@
  * run before. Beside it the same two outlines moved in by the binding with the clipping library alone, and the sheets of the board as PDF.
  * Run by `npm run bench`; prints milliseconds.
  */
+import "../every-part.ts";
 import { readFileSync } from "node:fs";
 import ClipperLib from "clipper-lib";
 import { newDesign } from "../../src/document/new-design.ts";

@@ -5,6 +5,7 @@ import { readDesign } from "../../document/read.ts";
 import type { DesignStorage, KeptDesign } from "../../document/storage.ts";
 import { summaryOf } from "../../document/summary-of.ts";
 import { writeDesign } from "../../document/write.ts";
+import { everyPart } from "../../parts/registry.ts";
 import type { Result } from "../../units/result.ts";
 import { leave, NO_STORAGE } from "../keep.ts";
 import { newId, type Workbench } from "../workbench.ts";
@@ -46,6 +47,7 @@ export function unpackEverything(bench: Workbench, bytes: Uint8Array): Promise<R
     if (!archive.ok) return archive;
     const kept = await everythingKept(storage);
     if (!kept.ok) return kept;
+    await everyPart();
     const arrivals: Arrival[] = [];
     for (const design of archive.value.designs) arrivals.push(await takeIn(storage, design, kept.value, bench.now()));
     const here = await storage.settings();

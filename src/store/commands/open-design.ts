@@ -1,5 +1,6 @@
 import type { Trouble } from "../../document/design.ts";
 import { readDesign, type Repair } from "../../document/read.ts";
+import { everyPart } from "../../parts/registry.ts";
 import type { Result } from "../../units/result.ts";
 import { historyFrom } from "../design-store.ts";
 import { leave, NO_STORAGE, putOnBench } from "../keep.ts";
@@ -17,6 +18,7 @@ export function openDesign(bench: Workbench, id: string, drop = false): Promise<
     const loaded = await bench.storage.load(id);
     if (!loaded.ok) return loaded;
     const { text, revision, savedAt, history } = loaded.value;
+    await everyPart();
     const read = readDesign(text);
     if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
     const { design, repairs } = read;

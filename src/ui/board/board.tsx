@@ -3,8 +3,7 @@
  * It knows drawings, never parts.
  */
 import type Konva from "konva";
-import { useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from "react";
-import { Layer, Stage } from "react-konva";
+import { useCallback, useEffect, useMemo, useRef, useState, type ReactNode, type RefObject } from "react";
 import type { Dimension, Drawing } from "../../drawing/drawing.ts";
 import type { Vec } from "../../geometry/vec.ts";
 import type { Camera } from "../../store/session-store.ts";
@@ -48,9 +47,9 @@ export interface BoardProps {
   readonly onCamera: (camera: Camera | undefined) => void;
   /** A place to show, and the shape that it is about. */
   readonly highlight?: { readonly at: Vec; readonly shape?: string | undefined } | undefined;
-  /** Konva nodes of an editor, over the drawing; what listens there has its presses to itself. */
-  readonly overlays?: ((view: View) => ReactNode) | undefined;
-  /** Konva layers under the drawing, which is then drawn without tints. */
+  /** A Konva stage of an editor, over the drawing; what listens there has its presses to itself. */
+  readonly overlay?: ((on: OnBoard) => ReactNode) | undefined;
+  /** Canvases under the drawing, which is then drawn without tints. */
   readonly underlay?: ((view: View, ratio: number) => ReactNode) | undefined;
   /** Has the presses and the pointer to itself while it is in hand. */
   readonly tool?: BoardTool | undefined;
@@ -60,6 +59,15 @@ export interface BoardProps {
   readonly onMeasureScreen?: (() => void) | undefined;
   /** Strips along the edges that other things cover, px. */
   readonly covered?: Edges | undefined;
+}
+
+/** What a stage over the drawing needs to know of the board. */
+export interface OnBoard {
+  readonly view: View;
+  /** Device pixels a px. */
+  readonly ratio: number;
+  /** To be given to the stage, which is asked by it whether a press is its own. */
+  readonly stage: RefObject<Konva.Stage | null>;
 }
 
 /** Something in hand that works with places of the drawing. */
@@ -88,7 +96,7 @@ export function Board(props: BoardProps) {
     camera,
     onCamera,
     highlight,
-    overlays,
+    overlay,
     underlay,
     tool,
   } = props;
@@ -98,7 +106,7 @@ export function Board(props: BoardProps) {
   const surface = useRef<HTMLDivElement>(null);
   const stage = useRef<Konva.Stage>(null);
   const size = useSize(root);
-  const ratio = usePixelRatio(stage);
+  const ratio = usePixelRatio();
   const colours = useColours(theme);
   const faces = useFaces(colours);
   const [pointer] = useState(createPointer);
@@ -202,7 +210,7 @@ export function Board(props: BoardProps) {
       onSelect(next.shape.id);
       reveal({ x: (next.bounds.minX + next.bounds.maxX) / 2, y: (next.bounds.minY + next.bounds.maxY) / 2 });
     },
-    taken: (at) => overlays !== undefined && !!stage.current?.getIntersection(at),
+    taken: (at) => !!stage.current?.getIntersection(at),
   });
 
   const drawn = view ? { view, colours, ratio, faces } : undefined;
@@ -221,13 +229,11 @@ export function Board(props: BoardProps) {
       >
         {drawn ? (
           <div aria-hidden="true">
-            <Stage ref={stage} width={drawn.view.width} height={drawn.view.height}>
-              {underlay?.(drawn.view, ratio)}
-              <DrawingLayer {...drawn} colours={underlay ? bare : colours} index={index} texts={texts} placed={placed} />
-              {overlays ? <Layer>{overlays(drawn.view)}</Layer> : null}
-              <RulerLayer {...drawn} units={units} />
-              <MarkLayer {...drawn} pointer={pointer} marks={marks} />
-            </Stage>
+            {underlay?.(drawn.view, ratio)}
+            <DrawingLayer {...drawn} colours={underlay ? bare : colours} index={index} texts={texts} placed={placed} />
+            {overlay?.({ view: drawn.view, ratio, stage })}
+            <RulerLayer {...drawn} units={units} />
+            <MarkLayer {...drawn} pointer={pointer} marks={marks} />
           </div>
         ) : null}
       </div>

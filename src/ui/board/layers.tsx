@@ -1,16 +1,15 @@
-/** The canvases of the board, from the bottom up: the drawing with its dimensions, the rulers, the marks. One Konva shape each. */
-import type Konva from "konva";
+/** The canvases of the board, from the bottom up: the drawing with its dimensions, the rulers, the marks. */
 import { memo } from "react";
-import { Layer, Shape } from "react-konva";
 import { useStore } from "zustand";
 import type { Text } from "../../drawing/drawing.ts";
 import type { LengthStyle } from "../../units/format.ts";
 import type { Colours } from "./colours.ts";
 import type { Placed } from "./dimension-layout.ts";
 import { paintDimensions } from "./paint-dimensions.ts";
-import { paintDrawing, type Canvas } from "./paint-drawing.ts";
+import { paintDrawing } from "./paint-drawing.ts";
 import { paintMarks, type Marks } from "./paint-marks.ts";
 import { paintCursor, paintRulers, RULER_PX } from "./paint-rulers.ts";
+import { Painted } from "./painted.tsx";
 import type { PointerStore } from "./pointer.ts";
 import type { ShapeIndex } from "./shape-index.ts";
 import type { View } from "./viewport.ts";
@@ -24,39 +23,31 @@ interface Drawn {
   readonly faces: number;
 }
 
-/** Runs `paint` on the plain canvas, and leaves it as it was. */
-function painted(paint: (canvas: Canvas) => void) {
-  return (context: Konva.Context): void => {
-    // Konva wraps every call of the canvas; thousands of shapes go to the canvas itself.
-    // eslint-disable-next-line no-underscore-dangle
-    const canvas = context._context;
-    canvas.save();
-    paint(canvas);
-    canvas.restore();
-  };
-}
-
 export const DrawingLayer = memo(function DrawingLayer(
   props: Drawn & { readonly index: ShapeIndex; readonly texts: readonly Text[]; readonly placed: readonly Placed[] },
 ) {
   const { view, colours, ratio, index, texts, placed } = props;
   return (
-    <Layer listening={false}>
-      <Shape
-        sceneFunc={painted((canvas) => {
-          paintDrawing(canvas, index, texts, view, colours, ratio);
-          paintDimensions(canvas, placed, colours, ratio);
-        })}
-      />
-    </Layer>
+    <Painted
+      width={view.width}
+      height={view.height}
+      ratio={ratio}
+      paint={(canvas) => {
+        paintDrawing(canvas, index, texts, view, colours, ratio);
+        paintDimensions(canvas, placed, colours, ratio);
+      }}
+    />
   );
 });
 
 export const RulerLayer = memo(function RulerLayer({ view, colours, ratio, units }: Drawn & { readonly units: LengthStyle }) {
   return (
-    <Layer listening={false}>
-      <Shape sceneFunc={painted((canvas) => paintRulers(canvas, view, units, colours, ratio))} />
-    </Layer>
+    <Painted
+      width={view.width}
+      height={view.height}
+      ratio={ratio}
+      paint={(canvas) => paintRulers(canvas, view, units, colours, ratio)}
+    />
   );
 });
 
@@ -66,18 +57,19 @@ export const MarkLayer = memo(function MarkLayer(
   const { view, colours, ratio, pointer, marks } = props;
   const { at, over } = useStore(pointer);
   return (
-    <Layer listening={false}>
-      <Shape
-        sceneFunc={painted((canvas) => {
-          canvas.save();
-          canvas.beginPath();
-          canvas.rect(RULER_PX, RULER_PX, view.width, view.height);
-          canvas.clip();
-          paintMarks(canvas, { ...marks, hover: over?.shape }, view, colours, ratio);
-          canvas.restore();
-          if (at) paintCursor(canvas, at, colours, ratio);
-        })}
-      />
-    </Layer>
+    <Painted
+      width={view.width}
+      height={view.height}
+      ratio={ratio}
+      paint={(canvas) => {
+        canvas.save();
+        canvas.beginPath();
+        canvas.rect(RULER_PX, RULER_PX, view.width, view.height);
+        canvas.clip();
+        paintMarks(canvas, { ...marks, hover: over?.shape }, view, colours, ratio);
+        canvas.restore();
+        if (at) paintCursor(canvas, at, colours, ratio);
+      }}
+    />
   );
 });

@@ -1,5 +1,4 @@
 /** What the board needs to know of the page: its size, the screen's pixels, whether the faces are there. */
-import Konva from "konva";
 import { useEffect, useLayoutEffect, useState, type RefObject } from "react";
 import { readColours, type Colours } from "./colours.ts";
 
@@ -28,7 +27,7 @@ export function useSize(element: RefObject<HTMLElement | null>): Size | undefine
 }
 
 /** Device pixels a px; follows the window to another screen and the browser's zoom. */
-export function usePixelRatio(stage: RefObject<Konva.Stage | null>): number {
+export function usePixelRatio(): number {
   const [ratio, setRatio] = useState(() => window.devicePixelRatio || 1);
   useEffect(() => {
     const query = window.matchMedia(`(resolution: ${ratio}dppx)`);
@@ -36,14 +35,6 @@ export function usePixelRatio(stage: RefObject<Konva.Stage | null>): number {
     query.addEventListener("change", look);
     return () => query.removeEventListener("change", look);
   }, [ratio]);
-  useLayoutEffect(() => {
-    Konva.pixelRatio = ratio;
-    for (const layer of stage.current?.getLayers() ?? []) {
-      if (layer.getCanvas().getPixelRatio() === ratio) continue;
-      layer.getCanvas().setPixelRatio(ratio);
-      layer.batchDraw();
-    }
-  }, [ratio, stage]);
   return ratio;
 }
 

@@ -26,6 +26,9 @@ export const PAGE_NAMES: Readonly<Record<Page, string>> = {
 /** `part` is the part on the board, or the page of Fit or of the help. */
 export type Route = { readonly place: Place | "help"; readonly part?: string } | { readonly place: Page };
 
+/** Stands for the whole instrument where parts have their ids; no part can have it. */
+export const WHOLE = "(whole)";
+
 /** Where an address without a known place leads. */
 const HOME: Route = { place: "parts" };
 

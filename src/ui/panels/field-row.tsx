@@ -1,5 +1,5 @@
 /** One number, choice, list or switch of a part: its name with the explanation behind it, and the control that its kind asks for. */
-import { useId, useState, type ReactNode } from "react";
+import { lazy, Suspense, useId, useState, type ReactNode } from "react";
 import type { ChoiceSpec, FlagSpec, TextSpec } from "../../parts/contract.ts";
 import type { Field } from "../../parts/derived.ts";
 import { Button } from "../kit/button.tsx";
@@ -14,11 +14,12 @@ import { useBench } from "../bench.ts";
 import { copyText } from "../copy-text.ts";
 import { quantityOf, say, wordsIn, type Notation } from "../notation.ts";
 import type { Editing } from "./editing.ts";
-import { FontFileField } from "../inlay/font-file-field.tsx";
-import { SvgFileField } from "./svg-file-field.tsx";
 import { NumberFigure } from "./number-figure.tsx";
 import { RecordsField } from "./records-field.tsx";
 import "./field-row.css";
+
+const FontFileField = lazy(async () => ({ default: (await import("../inlay/font-file-field.tsx")).FontFileField }));
+const SvgFileField = lazy(async () => ({ default: (await import("./svg-file-field.tsx")).SvgFileField }));
 
 export interface FieldRowProps {
   readonly field: Field;
@@ -104,10 +105,14 @@ function Control({ field, notation, editing, labelledBy, inRow }: ControlProps):
     }
     case "text":
     case "counts":
-      if ("file" in spec && spec.file === "font")
-        return <FontFileField holds={field.value !== ""} onTake={(address) => editing.sayValue(path, address)} />;
-      if ("file" in spec && spec.file === "svg")
-        return <SvgFileField holds={field.value !== ""} onTake={(art) => editing.sayValue(path, art)} />;
+      if ("file" in spec && spec.file) {
+        const FileField = spec.file === "font" ? FontFileField : SvgFileField;
+        return (
+          <Suspense fallback={null}>
+            <FileField holds={field.value !== ""} onTake={(held) => editing.sayValue(path, held)} />
+          </Suspense>
+        );
+      }
       return (
         <TextField
           labelledBy={labelledBy}

@@ -1,6 +1,6 @@
 /** A photograph on a canvas of its own under the drawing: it is drawn again only when the board looks elsewhere. */
 import { memo } from "react";
-import { Layer, Shape } from "react-konva";
+import { Painted } from "../board/painted.tsx";
 import { toScreen, type View } from "../board/viewport.ts";
 import type { ShownPicture } from "./use-picture.ts";
 
@@ -23,17 +23,17 @@ function Laid({ shown, opacity, view, ratio }: PhotographLayerProps) {
   const picture = sizes[size]!;
   const [kx, ky] = [sizes[0]!.width / picture.width, sizes[0]!.height / picture.height];
   return (
-    <Layer listening={false} opacity={opacity}>
-      <Shape
-        sceneFunc={(context) => {
-          context.save();
-          // y of the drawing runs up, that of the screen down.
-          context.transform(toBoard.a * k * kx, -toBoard.b * k * kx, toBoard.c * k * ky, -toBoard.d * k * ky, origin.x, origin.y);
-          context.drawImage(picture, 0, 0);
-          context.restore();
-        }}
-      />
-    </Layer>
+    <Painted
+      width={view.width}
+      height={view.height}
+      ratio={ratio}
+      opacity={opacity}
+      paint={(canvas) => {
+        // y of the drawing runs up, that of the screen down.
+        canvas.transform(toBoard.a * k * kx, -toBoard.b * k * kx, toBoard.c * k * ky, -toBoard.d * k * ky, origin.x, origin.y);
+        canvas.drawImage(picture, 0, 0);
+      }}
+    />
   );
 }
 

@@ -2,6 +2,7 @@
 import type { Pair, Photograph } from "../../document/board.ts";
 import type { Corners, Homography } from "../../geometry/homography.ts";
 import { lengthBetween, placedPlane, planeOf, type PictureScale } from "../../geometry/picture-plane.ts";
+import { inverse, transformPoint, type Affine } from "../../geometry/transform.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { readQuantity } from "../../units/read.ts";
 
@@ -62,3 +63,9 @@ export const SHEETS: readonly { readonly name: string; readonly sides: readonly 
   { name: "Letter", sides: ["11 in", "8.5 in"] },
   { name: "Legal", sides: ["14 in", "8.5 in"] },
 ];
+
+/** The pixel of the photograph under a place of the drawing. */
+export function pixelUnder(toBoard: Affine, at: Vec): Pair {
+  const { x, y } = transformPoint(inverse(toBoard), at);
+  return [x, y];
+}

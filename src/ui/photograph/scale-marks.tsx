@@ -1,6 +1,5 @@
 /** The marks on a photograph while it is brought to scale: each to be dragged, or put by a press on the board. */
 import { Circle, Group, Line, Shape, Text } from "react-konva";
-import type { Pair } from "../../document/board.ts";
 import { inverse, transformPoint, type Affine } from "../../geometry/transform.ts";
 import { vec } from "../../geometry/vec.ts";
 import type { Colours } from "../board/colours.ts";
@@ -82,10 +81,4 @@ export function ScaleMarks({ scaling, toBoard, view, colours }: ScaleMarksProps)
       ))}
     </>
   );
-}
-
-/** The pixel of the photograph under a place of the drawing. */
-export function pixelUnder(toBoard: Affine, at: { readonly x: number; readonly y: number }): Pair {
-  const { x, y } = transformPoint(inverse(toBoard), vec(at.x, at.y));
-  return [x, y];
 }

@@ -1,5 +1,5 @@
 /** The general arrangement: all parts in place, each to be gone to by a press, the distances between them, and the sheet for the wall. */
-import { lazy, Suspense, useMemo, useState } from "react";
+import { useMemo, useState } from "react";
 import { fileNameOf } from "../../document/file-name.ts";
 import { overviewFile } from "../../export/overview-job.ts";
 import { arrange, ownerOf } from "../../parts/general-arrangement.ts";
@@ -11,10 +11,11 @@ import { fingerprintOf } from "../../document/fingerprint.ts";
 import { lookAt } from "../../store/session-store.ts";
 import { lengthInFull } from "../../units/format.ts";
 import { useBench, useDerived, useDesign, useNotation, useSession } from "../bench.ts";
+import { Board } from "../board/board.tsx";
 import { NO_EDGES } from "../board/viewport.ts";
 import { saveBytes, tellTrouble } from "../files.ts";
 import { useNarrow } from "../frame/use-narrow.ts";
-import { go } from "../frame/route.ts";
+import { go, WHOLE } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
 import { useTheme } from "../look/use-theme.ts";
@@ -23,11 +24,6 @@ import { useEditing } from "../panels/editing.ts";
 import { useTrueScale } from "../screen-scale.ts";
 import { fontBytes } from "../sheets/save-sheets.ts";
 import "./whole-instrument.css";
-
-const Board = lazy(async () => ({ default: (await import("../board/board.tsx")).Board }));
-
-/** The name that stands for it where parts have their ids; no part can have it. */
-export const WHOLE = "(whole)";
 
 /** Height of the heading over the board. */
 const HEAD_PX = 84;
@@ -57,27 +53,25 @@ export function WholeInstrument() {
               <p className="board-waits-head">Nothing to draw until the numbers are mended</p>
             </div>
           ) : (
-            <Suspense fallback={<p className="busy">The board is being laid out.</p>}>
-              <Board
-                drawing={drawing}
-                name="Whole instrument"
-                theme={theme}
-                units={notation}
-                onSelect={(shape) => {
-                  const part = shape === undefined ? undefined : ownerOf(derived, shape);
-                  if (part) go(part.id === "instrument" ? { place: "numbers" } : { place: "parts", part: part.id });
-                }}
-                textOf={() => undefined}
-                onEdit={(path, text) => {
-                  const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
-                  return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
-                }}
-                covered={{ ...NO_EDGES, top: narrow ? 0 : HEAD_PX }}
-                camera={camera}
-                trueScale={trueScale}
-                onCamera={(next) => lookAt(bench.session, WHOLE, next)}
-              />
-            </Suspense>
+            <Board
+              drawing={drawing}
+              name="Whole instrument"
+              theme={theme}
+              units={notation}
+              onSelect={(shape) => {
+                const part = shape === undefined ? undefined : ownerOf(derived, shape);
+                if (part) go(part.id === "instrument" ? { place: "numbers" } : { place: "parts", part: part.id });
+              }}
+              textOf={() => undefined}
+              onEdit={(path, text) => {
+                const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
+                return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
+              }}
+              covered={{ ...NO_EDGES, top: narrow ? 0 : HEAD_PX }}
+              camera={camera}
+              trueScale={trueScale}
+              onCamera={(next) => lookAt(bench.session, WHOLE, next)}
+            />
           )}
         </div>
       </section>

@@ -175,7 +175,7 @@ describe("the board draws", () => {
     expect(painted()).toContain("400");
     calls.length = 0;
     await show({ units: { unit: "in", fractions: true } });
-    // Konva draws with the next frame.
+    // Changes are painted with the next frame.
     await new Promise((done) => requestAnimationFrame(done));
     // 400 mm are 15 3/4 in: the ruler ends its inches before 20.
     expect(painted()).toContain("14");

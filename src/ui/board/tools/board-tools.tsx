@@ -1,40 +1,42 @@
 /** The tools of a board: points of an outline, tracing, dividers, the photograph under it. One is in hand at a time. */
-import { useCallback, useMemo, useState, type KeyboardEvent, type ReactNode } from "react";
-import { Line } from "react-konva";
+import { lazy, Suspense, useCallback, useMemo, useState, type KeyboardEvent, type ReactNode } from "react";
 import type { BoardRecord } from "../../../document/board.ts";
 import type { Dimension } from "../../../drawing/drawing.ts";
-import { transformPoint, type Affine } from "../../../geometry/transform.ts";
+import type { Affine } from "../../../geometry/transform.ts";
 import { vec, type Vec } from "../../../geometry/vec.ts";
 import type { DerivedPart } from "../../../parts/derived.ts";
 import { editPhotograph } from "../../../store/commands/edit-board.ts";
-import { lookAt } from "../../../store/session-store.ts";
+import { lookAt, type Camera } from "../../../store/session-store.ts";
 import { useBench, useDesign } from "../../bench.ts";
 import { takePhotograph } from "../../files.ts";
 import type { ThemeName } from "../../look/theme.ts";
 import type { Notation } from "../../notation.ts";
 import { choosePhotograph } from "../../photograph/choose-photograph.ts";
 import { PhotographLayer } from "../../photograph/photograph-layer.tsx";
-import { PhotographPanel } from "../../photograph/photograph-panel.tsx";
-import { pixelUnder, ScaleMarks } from "../../photograph/scale-marks.tsx";
+import { pixelUnder } from "../../photograph/photograph-plane.ts";
 import { usePicture } from "../../photograph/use-picture.ts";
 import { marksIn, useScaling } from "../../photograph/use-scaling.ts";
-import type { BoardTool } from "../board.tsx";
-import { PointsLayer } from "../outline-editor/points-layer.tsx";
+import type { BoardTool, OnBoard } from "../board.tsx";
 import { OutlineToolbar } from "../outline-editor/toolbar.tsx";
 import { useOutlineEditor } from "../outline-editor/use-outline-editor.ts";
 import { useColours } from "../use-page.ts";
-import { toScreen, type View } from "../viewport.ts";
-import { DividersPanel } from "./dividers-panel.tsx";
+import type { View } from "../viewport.ts";
 import { dimensionsOf } from "./spans.ts";
-import { DividerMarks, TraceMarks } from "./tool-marks.tsx";
 import { ToolButtons, type ToolName } from "./tool-buttons.tsx";
-import { TraceBar } from "./trace-bar.tsx";
 import { useDividers } from "./use-dividers.ts";
 import { useTrace } from "./use-trace.ts";
 
+// What nobody has taken in hand yet is fetched when it is.
+const OverBoard = lazy(async () => ({ default: (await import("./over-board.tsx")).OverBoard }));
+const PhotographPanel = lazy(async () => ({
+  default: (await import("../../photograph/photograph-panel.tsx")).PhotographPanel,
+}));
+const DividersPanel = lazy(async () => ({ default: (await import("./dividers-panel.tsx")).DividersPanel }));
+const TraceBar = lazy(async () => ({ default: (await import("./trace-bar.tsx")).TraceBar }));
+
 /** What the tools bring to the board. */
 export interface BoardExtras {
-  readonly overlays: (view: View) => ReactNode;
+  readonly overlay: ((on: OnBoard) => ReactNode) | undefined;
   readonly underlay: ((view: View, ratio: number) => ReactNode) | undefined;
   readonly tool: BoardTool | undefined;
   /** Kept ones. */
@@ -126,43 +128,40 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
           ? { onPress: (at) => scaling.put(scaling.draft!.chosen, pixelUnder(toBoard, at), { next: true }) }
           : undefined;
 
-  const overlays = (view: View): ReactNode => (
-    <>
-      {holdsPhotograph && shown && toBoard ? (
-        <Line
-          points={corners(shown.sizes[0]!).flatMap((corner) => {
-            const { x, y } = toScreen(view, transformPoint(shown.toBoard, corner));
-            return [x, y];
-          })}
-          closed
-          stroke={colours.pen}
-          strokeWidth={1}
-          dash={[6, 4]}
-          // Enough to be taken hold of, not enough to be seen.
-          fill="rgba(0,0,0,0.004)"
-          draggable
-          onDragStart={() => lookAt(bench.session, part.id, view.camera)}
-          onDragMove={(e) => setShift(vec(e.target.x() / view.camera.pxPerMm, -e.target.y() / view.camera.pxPerMm))}
-          onDragEnd={(e) => {
-            push(vec(e.target.x() / view.camera.pxPerMm, -e.target.y() / view.camera.pxPerMm));
-            e.target.position({ x: 0, y: 0 });
-            setShift(undefined);
-          }}
-        />
-      ) : null}
-      {editor && name === undefined ? <PointsLayer editor={editor} view={view} theme={theme} units={units} /> : null}
-      {name === "trace" && tracing && editor ? (
-        <TraceMarks places={tracing.places} outline={editor.outline} view={view} colours={colours} />
-      ) : null}
-      {name === "dividers" ? <DividerMarks dividers={dividers} view={view} colours={colours} /> : null}
-      {name === "photograph" && toBoard ? <ScaleMarks scaling={scaling} toBoard={toBoard} view={view} colours={colours} /> : null}
-    </>
-  );
+  const over = {
+    theme,
+    units,
+    colours,
+    editor: name === undefined ? editor : undefined,
+    trace: name === "trace" && tracing && editor ? { tracing, editor } : undefined,
+    dividers: name === "dividers" ? dividers : undefined,
+    scale: name === "photograph" && toBoard ? { scaling, toBoard } : undefined,
+    photograph:
+      holdsPhotograph && shown
+        ? {
+            width: shown.sizes[0]!.width,
+            height: shown.sizes[0]!.height,
+            toBoard: shown.toBoard,
+            onHold: (camera: Camera) => lookAt(bench.session, part.id, camera),
+            onPush: (by: Vec, last: boolean) => {
+              if (last) push(by);
+              setShift(last ? undefined : by);
+            },
+          }
+        : undefined,
+  };
+  const isOver = over.editor ?? over.trace ?? over.dividers ?? over.scale ?? over.photograph;
 
   return (
     <div onKeyDownCapture={onKeyDown}>
       {renderBoard({
-        overlays,
+        overlay: isOver
+          ? (on) => (
+              <Suspense fallback={null}>
+                <OverBoard {...on} {...over} />
+              </Suspense>
+            )
+          : undefined,
         underlay:
           shown && toBoard
             ? (view, ratio) => (
@@ -178,56 +177,53 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
         dimensions,
         panel: name === "dividers" || name === "photograph",
       })}
-      {name === "dividers" ? (
-        <DividersPanel part={part.id} dividers={dividers} spans={spans} notation={units} onClose={close} />
-      ) : null}
-      {name === "photograph" ? (
-        <PhotographPanel
-          part={part.id}
-          photograph={photograph}
-          state={picture.state}
-          scaling={scaling}
-          notation={units}
-          onChoose={() => {
-            void choosePhotograph().then((file) => file && takePhotograph(bench, part.id, file));
-          }}
-          onClose={() => {
-            scaling.leave();
-            close();
-          }}
-        />
-      ) : null}
-      <div className="points-over">
-        {name === "trace" && tracing && editor ? (
-          <TraceBar tracing={tracing} units={units} onLeave={close} />
-        ) : (
-          <OutlineToolbar
-            editor={name === undefined ? editor : undefined}
-            part={part}
-            units={units}
-            more={
-              <ToolButtons
-                name={name}
-                traces={editor !== undefined}
-                onTake={(next) => {
-                  tracing?.clear();
-                  scaling.leave();
-                  setName(next);
-                }}
-              />
-            }
+      <Suspense fallback={null}>
+        {name === "dividers" ? (
+          <DividersPanel part={part.id} dividers={dividers} spans={spans} notation={units} onClose={close} />
+        ) : null}
+        {name === "photograph" ? (
+          <PhotographPanel
+            part={part.id}
+            photograph={photograph}
+            state={picture.state}
+            scaling={scaling}
+            notation={units}
+            onChoose={() => {
+              void choosePhotograph().then((file) => file && takePhotograph(bench, part.id, file));
+            }}
+            onClose={() => {
+              scaling.leave();
+              close();
+            }}
           />
-        )}
+        ) : null}
+      </Suspense>
+      <div className="points-over">
+        <Suspense fallback={null}>
+          {name === "trace" && tracing && editor ? (
+            <TraceBar tracing={tracing} units={units} onLeave={close} />
+          ) : (
+            <OutlineToolbar
+              editor={name === undefined ? editor : undefined}
+              part={part}
+              units={units}
+              more={
+                <ToolButtons
+                  name={name}
+                  traces={editor !== undefined}
+                  onTake={(next) => {
+                    tracing?.clear();
+                    scaling.leave();
+                    setName(next);
+                  }}
+                />
+              }
+            />
+          )}
+        </Suspense>
       </div>
     </div>
   );
 }
 
 const moved = (map: Affine, by: Vec): Affine => ({ ...map, e: map.e + by.x, f: map.f + by.y });
-
-const corners = ({ width, height }: { readonly width: number; readonly height: number }): Vec[] => [
-  vec(0, 0),
-  vec(width, 0),
-  vec(width, height),
-  vec(0, height),
-];

@@ -1,0 +1,30 @@
+import type { ReactElement } from "react";
+import { REGISTRY } from "../../parts/registry.ts";
+import { newPart } from "../../store/commands/edit-parts.ts";
+import { useBench } from "../bench.ts";
+import { tellTrouble } from "../files.ts";
+import { go } from "../frame/route.ts";
+import { useNarrow } from "../frame/use-narrow.ts";
+import { Menu } from "../kit/menu.tsx";
+
+/** Puts a part of any kind into the design; needs every part in the registry. */
+export function AddPart({ trigger }: { readonly trigger: ReactElement }) {
+  const bench = useBench();
+  const narrow = useNarrow();
+  const kinds = REGISTRY.filter((part) => part.kind !== "instrument");
+  return (
+    <Menu
+      side={narrow ? "bottom" : "right"}
+      trigger={trigger}
+      entries={kinds.map((kind) => ({
+        label: kind.label,
+        about: kind.about,
+        onChoose: () => {
+          const added = newPart(bench, kind.kind);
+          if (added.ok) go({ place: "parts", part: added.value });
+          else tellTrouble("No part was added", added.error);
+        },
+      }))}
+    />
+  );
+}

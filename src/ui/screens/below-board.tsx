@@ -1,0 +1,80 @@
+/** Under the board: the part's tables, its checks, its templates. */
+import { useMemo, useState } from "react";
+import { countBySeverity, findingsOf } from "../../checks/findings.ts";
+import type { DerivedPart } from "../../parts/derived.ts";
+import { useDerived, useDesign } from "../bench.ts";
+import { DrawingSvg } from "../drawing-svg.tsx";
+import { CrossingsPage } from "../inlay/crossings-page.tsx";
+import { CuttingPage } from "../inlay/cutting-page.tsx";
+import { isBusy, useLast } from "../inlay/use-last.ts";
+import type { InlayMeasures } from "../inlay/verdict.ts";
+import { FindingSign } from "../kit/sign.tsx";
+import { Tabs } from "../kit/tabs.tsx";
+import { FindingList } from "./finding-list.tsx";
+import { FromNut } from "./from-nut.tsx";
+
+export function BelowBoard({ part }: { readonly part: DerivedPart }) {
+  const [open, setOpen] = useState<string>();
+  const busy = isBusy(part);
+  const seen = useLast(part.id, part, !busy);
+  const templates = seen.templates();
+  const table = part.kind === "inlay" ? undefined : templates.find((template) => template.table)?.table;
+  const derived = useDerived();
+  const design = useDesign();
+  const found = useMemo(
+    () => findingsOf(design, derived).filter((finding) => finding.partId === part.id),
+    [design, derived, part.id],
+  );
+  const findings = useLast(part.id, found, !busy);
+  const { stop, look } = countBySeverity(findings);
+  const crossings = part.kind === "inlay" ? ((seen.measures as InlayMeasures | undefined)?.crossings.length ?? 0) : 0;
+  const pages = [
+    ...(part.kind === "inlay" ? [{ id: "cutting", label: "Cutting", page: <CuttingPage part={part} /> }] : []),
+    ...(crossings > 0 ? [{ id: "crossings", label: `Crossings ${crossings}`, page: <CrossingsPage part={part} /> }] : []),
+    ...(table
+      ? [
+          {
+            id: "table",
+            label: table.title.startsWith("From the nut") ? "From the nut" : "Distances",
+            page: <FromNut table={table} />,
+          },
+        ]
+      : []),
+    {
+      id: "fit",
+      label: (
+        <>
+          Fit{" "}
+          {stop > 0 ? (
+            <span className="says-stop">
+              <FindingSign severity="stop" /> {stop}
+            </span>
+          ) : null}{" "}
+          {look > 0 ? (
+            <span className="says-look">
+              <FindingSign severity="look" /> {look}
+            </span>
+          ) : null}
+        </>
+      ),
+      page: <FindingList findings={findings} />,
+    },
+    {
+      id: "templates",
+      label: `Templates ${templates.length}`,
+      page: (
+        <ul className="patterns">
+          {templates.map((template) => (
+            <li key={template.name} className="pattern">
+              <DrawingSvg drawing={template.drawing} says={template.title} small />
+              <p className="pattern-name">{template.title}</p>
+              <p className="note">{template.lineIs}</p>
+            </li>
+          ))}
+        </ul>
+      ),
+    },
+  ];
+  const shown = pages.find((page) => page.id === open)?.id ?? pages[0]!.id;
+  return <Tabs label={`More of the ${part.label.toLowerCase()}`} pages={pages} open={shown} onOpen={setOpen} />;
+}
