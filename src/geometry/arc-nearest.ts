@@ -1,4 +1,5 @@
-import { boxOf, distanceTo, nearestOn, type Edge } from "./arc-edge.ts";
+import { cellsOf } from "./arc-cells.ts";
+import { distanceTo, nearestOn, type Edge } from "./arc-edge.ts";
 import type { Vec } from "./vec.ts";
 
 /** The nearest place on many edges. */
@@ -14,72 +15,60 @@ export interface EdgeIndex {
   readonly nearest: (p: Vec, within: number) => NearestEdge | undefined;
 }
 
-/** Cells along either side of the box round all edges, at most. */
-const MOST_CELLS = 256;
-
 /** Sorts the edges into square cells. */
 export function edgeIndex(edges: readonly Edge[]): EdgeIndex {
-  const boxes = edges.map(boxOf);
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const box of boxes) {
-    minX = Math.min(minX, box[0]);
-    minY = Math.min(minY, box[1]);
-    maxX = Math.max(maxX, box[2]);
-    maxY = Math.max(maxY, box[3]);
-  }
+  const { minX, minY, cell, columns, rows, starts, items, boxes } = cellsOf(edges, 0, 0);
   if (edges.length === 0) return { nearest: () => undefined };
-  // About two cells for each edge.
-  const extent = Math.max(maxX - minX, maxY - minY, 1e-9);
-  const cell = Math.max(extent / MOST_CELLS, Math.sqrt(((maxX - minX) * (maxY - minY)) / (2 * edges.length)));
-  const columns = Math.floor((maxX - minX) / cell) + 1;
-  const rows = Math.floor((maxY - minY) / cell) + 1;
-  const cells: number[][] = Array.from({ length: columns * rows }, () => []);
-  for (const [n, box] of boxes.entries()) {
-    const i1 = Math.floor((box[2] - minX) / cell);
-    const j1 = Math.floor((box[3] - minY) / cell);
-    for (let i = Math.floor((box[0] - minX) / cell); i <= i1; i++)
-      for (let j = Math.floor((box[1] - minY) / cell); j <= j1; j++) cells[i * rows + j]!.push(n);
-  }
   /** Number of the question by which an edge was last looked at, so that none is looked at twice. */
   const seen = new Float64Array(edges.length);
   let question = 0;
+  let [x, y, best, found] = [0, 0, 0, -1];
+
+  /** Looks at column i from row j0 to row j1, as far as its cells come nearer than the best so far. */
+  function lookAlong(i: number, j0: number, j1: number): void {
+    const dx = Math.max(0, minX + i * cell - x, x - minX - (i + 1) * cell);
+    if (dx >= best) return;
+    const first = Math.max(j0, 0, Math.floor((y - best - minY) / cell));
+    const last = Math.min(j1, rows - 1, Math.floor((y + best - minY) / cell));
+    if (first > last) return;
+    const end = starts[i * rows + last + 1]!;
+    for (let k = starts[i * rows + first]!; k < end; k++) {
+      const n = items[k]!;
+      if (seen[n] === question) continue;
+      seen[n] = question;
+      const b = 4 * n;
+      if (boxes[b]! - x >= best || x - boxes[b + 2]! >= best || boxes[b + 1]! - y >= best || y - boxes[b + 3]! >= best) continue;
+      const away = distanceTo(edges[n]!, x, y);
+      if (away < best) {
+        best = away;
+        found = n;
+      }
+    }
+  }
+
   return {
-    nearest: ({ x, y }, within) => {
+    nearest: (p, within) => {
       question++;
-      let best = within;
-      let found: Edge | undefined;
-      const look = (i: number, j: number): void => {
-        for (const n of cells[i * rows + j]!) {
-          if (seen[n] === question) continue;
-          seen[n] = question;
-          const box = boxes[n]!;
-          if (box[0] - x >= best || x - box[2] >= best || box[1] - y >= best || y - box[3] >= best) continue;
-          const away = distanceTo(edges[n]!, x, y);
-          if (away < best) {
-            best = away;
-            found = edges[n]!;
-          }
-        }
-      };
-      const clamp = (value: number, count: number): number => Math.min(count - 1, Math.max(0, value));
-      const ci = clamp(Math.floor((x - minX) / cell), columns);
-      const cj = clamp(Math.floor((y - minY) / cell), rows);
+      [x, y, best, found] = [p.x, p.y, within, -1];
+      const ci = Math.min(columns - 1, Math.max(0, Math.floor((x - minX) / cell)));
+      const cj = Math.min(rows - 1, Math.max(0, Math.floor((y - minY) / cell)));
       // Rings of cells outwards; from p in its cell what lies in ring k is k - 1 whole cells off and the way to the cell's nearest side.
       const [left, below] = [x - minX - ci * cell, y - minY - cj * cell];
       const toSide = Math.max(0, Math.min(left, cell - left, below, cell - below));
-      for (let k = 0; k <= Math.max(columns, rows); k++) {
-        if (k > 0 && (k - 1) * cell + toSide > best) break;
-        const [i0, i1, j0, j1] = [ci - k, ci + k, cj - k, cj + k];
-        for (let i = Math.max(0, i0); i <= Math.min(columns - 1, i1); i++) {
-          if (j0 >= 0) look(i, j0);
-          if (k > 0 && j1 < rows) look(i, j1);
-        }
-        for (let j = Math.max(0, j0 + 1); j <= Math.min(rows - 1, j1 - 1); j++) {
-          if (i0 >= 0) look(i0, j);
-          if (k > 0 && i1 < columns) look(i1, j);
+      const most = Math.max(ci, columns - 1 - ci, cj, rows - 1 - cj);
+      lookAlong(ci, cj, cj);
+      for (let k = 1; k <= most && (k - 1) * cell + toSide <= best; k++) {
+        if (ci - k >= 0) lookAlong(ci - k, cj - k, cj + k);
+        if (ci + k < columns) lookAlong(ci + k, cj - k, cj + k);
+        const i1 = Math.min(columns - 1, ci + k - 1);
+        for (let i = Math.max(0, ci - k + 1); i <= i1; i++) {
+          if (cj - k >= 0) lookAlong(i, cj - k, cj - k);
+          if (cj + k < rows) lookAlong(i, cj + k, cj + k);
         }
       }
-      return found ? { edge: found, point: nearestOn(found, x, y), distance: best } : undefined;
+      if (found < 0) return undefined;
+      const edge = edges[found]!;
+      return { edge, point: nearestOn(edge, x, y), distance: best };
     },
   };
 }
