@@ -50,7 +50,7 @@ export const inlay: Part<InlayParams, InlayMeasures> = {
 const METHOD_WORDS = { machine: ", cut by machine.", bush: ", cut along templates.", knife: ", cut by knife." };
 
 function summaryOf(p: InlayParams, m: InlayMeasures): Words {
-  const what = p.text.trim() === "" ? "Figures" : `“${p.text.trim().slice(0, 30)}”`;
+  const what = p.text.trim() === "" ? "Figures" : `“${p.text.trim().slice(0, 30).trimEnd()}”`;
   const where = m.hasHost && p.on !== "none" ? ` in the ${p.on === "shape" ? "free shape" : p.on}` : "";
   if (m.width === 0) return [`${what}${where}.`];
   return [

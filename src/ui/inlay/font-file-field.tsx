@@ -10,14 +10,12 @@ import { tell } from "../kit/tell.tsx";
 const LONGEST_NAME = 120;
 
 interface FontFileFieldProps {
-  /** Whether there is one already. */
-  readonly holds: boolean;
-  /** That one, as an address. */
-  readonly kept?: string;
+  /** The one that the design keeps, as an address; empty where there is none. */
+  readonly kept: string;
   readonly onTake: (address: string) => Problem | undefined;
 }
 
-export function FontFileField({ holds, kept = "", onTake }: FontFileFieldProps) {
+export function FontFileField({ kept, onTake }: FontFileFieldProps) {
   async function choose(): Promise<void> {
     let file: File;
     try {
@@ -48,7 +46,7 @@ export function FontFileField({ holds, kept = "", onTake }: FontFileFieldProps) 
 
   return (
     <>
-      <Button onClick={() => void choose()}>{holds ? "Choose another font file" : "Choose a font file"}</Button>
+      <Button onClick={() => void choose()}>{kept === "" ? "Choose a font file" : "Choose another font file"}</Button>
       {kept === "" ? null : (
         <p className="note">
           {fontNameOf(kept) || "A font file"}, {Math.ceil(fontSizeOf(kept) / 1000)} kB, goes with the design wherever it is

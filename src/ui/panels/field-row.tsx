@@ -109,7 +109,7 @@ function Control({ field, notation, editing, labelledBy, inRow }: ControlProps):
         const FileField = spec.file === "font" ? FontFileField : SvgFileField;
         return (
           <Suspense fallback={null}>
-            <FileField holds={field.value !== ""} onTake={(held) => editing.sayValue(path, held)} />
+            <FileField kept={String(field.value ?? "")} onTake={(held) => editing.sayValue(path, held)} />
           </Suspense>
         );
       }

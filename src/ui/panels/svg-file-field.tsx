@@ -10,12 +10,12 @@ import { Button } from "../kit/button.tsx";
 import { tell } from "../kit/tell.tsx";
 
 interface SvgFileFieldProps {
-  /** Whether there are outlines already. */
-  readonly holds: boolean;
+  /** The outlines that the design keeps, as path data; empty where there are none. */
+  readonly kept: string;
   readonly onTake: (art: string) => Problem | undefined;
 }
 
-export function SvgFileField({ holds, onTake }: SvgFileFieldProps) {
+export function SvgFileField({ kept, onTake }: SvgFileFieldProps) {
   async function choose(): Promise<void> {
     let file: File;
     try {
@@ -49,5 +49,5 @@ export function SvgFileField({ holds, onTake }: SvgFileFieldProps) {
     });
   }
 
-  return <Button onClick={() => void choose()}>{holds ? "Choose another SVG file" : "Choose an SVG file"}</Button>;
+  return <Button onClick={() => void choose()}>{kept === "" ? "Choose an SVG file" : "Choose another SVG file"}</Button>;
 }

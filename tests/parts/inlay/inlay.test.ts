@@ -239,6 +239,7 @@ describe("interlaced letters", () => {
     expect(crossings.map(({ over, under }) => over + under)).toEqual(crossings.map((_, i) => (i % 2 === 0 ? "AR" : "RA")));
     const { texts } = inlay.drawing().layers.find(({ name }) => name === "crossings")!;
     expect(texts!.map(({ text }) => Number(text))).toEqual(crossings.map((_, i) => i + 1));
+    expect(measure({ ...laced, text: "OO" }).crossings[0]).toMatchObject({ over: "left O", under: "right O" });
     const turned = measure({ ...laced, weaveTurned: "1" }).crossings;
     expect(turned[0]).toMatchObject({ over: "R", under: "A" });
     expect(turned.slice(1)).toEqual(crossings.slice(1));
