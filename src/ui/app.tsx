@@ -11,8 +11,8 @@ import { hashOf, PAGE_NAMES, PAGES, PLACE_NAMES, useRoute } from "./frame/route.
 import { Fault } from "./frame/fault.tsx";
 import { Strip } from "./frame/strip.tsx";
 import { useSingleKeys } from "./frame/single-keys.ts";
-import { StayingNotes, tell } from "./kit/tell.tsx";
-import { pictureStands } from "./later.ts";
+import { tell } from "./kit/tell.tsx";
+import { later, pictureStands } from "./later.ts";
 import { NumbersPlace } from "./screens/numbers-place.tsx";
 import { PartsPlace } from "./screens/parts-place.tsx";
 import "./app.css";
@@ -23,6 +23,7 @@ const withEveryPart = <P,>(load: () => Promise<ComponentType<P>>) =>
     const [place] = await Promise.all([load(), everyPart()]);
     return { default: place };
   });
+const StayingNotes = later(async () => (await import("./kit/notes.tsx")).StayingNotes);
 const OrderPlace = withEveryPart(async () => (await import("./screens/order-place.tsx")).OrderPlace);
 const FitPlace = withEveryPart(async () => (await import("./screens/fit-place.tsx")).FitPlace);
 const SheetsPlace = withEveryPart(async () => (await import("./screens/sheets-place.tsx")).SheetsPlace);
@@ -73,7 +74,9 @@ export function App() {
           To the work
         </a>
         <Strip deeds={deeds} />
-        <StayingNotes />
+        <Suspense fallback={null}>
+          <StayingNotes />
+        </Suspense>
         <Welcome />
         <main className="app-place" id="main" ref={main} tabIndex={-1} aria-label={name}>
           <Fault key={faultKey} onSave={deeds.saveFile}>

@@ -10,13 +10,13 @@ import { Button } from "../kit/button.tsx";
 import { RowChoice } from "../kit/choice.tsx";
 import { Menu } from "../kit/menu.tsx";
 import { Sign } from "../kit/sign.tsx";
-import { PassingNotes } from "../kit/tell.tsx";
 import { later } from "../later.ts";
 import type { FrameDeeds } from "./keys.ts";
 import { go, hashOf, PLACE_NAMES, PLACES, useRoute } from "./route.ts";
 import { titleOf } from "./title.ts";
 import "./strip.css";
 
+const PassingNotes = later(async () => (await import("../kit/notes.tsx")).PassingNotes);
 const Stops = later(async () => (await import("./stops.tsx")).Stops);
 
 type UnitsShown = "in" | "fractions" | "mm";
@@ -48,7 +48,9 @@ export function Strip({ deeds }: { readonly deeds: FrameDeeds }) {
             <SavedState />
           </a>
           <Rescue saveFile={deeds.saveFile} />
-          <PassingNotes />
+          <Suspense fallback={null}>
+            <PassingNotes />
+          </Suspense>
         </div>
       </div>
       <Places />

@@ -18,7 +18,10 @@ export interface ButtonProps {
   readonly className?: string;
 }
 
-/** A button; stays focusable where it cannot be pressed now, so that the keyboard does not lose its place. */
+/**
+ * A button; stays focusable where it cannot be pressed now, so that the keyboard does not lose its place. As the trigger of something that opens
+ * it takes along what says so.
+ */
 export function Button({
   look = "plain",
   size = "usual",
@@ -30,10 +33,12 @@ export function Button({
   title,
   type = "button",
   className = "",
+  ...trigger
 }: ButtonProps) {
   const sized = size === "usual" ? "" : `btn-${size}`;
   return (
     <Base
+      {...trigger}
       className={`btn btn-${look} ${sized} ${className}`}
       type={type}
       disabled={disabled}

@@ -1,19 +1,20 @@
-import { Checkbox } from "@base-ui/react/checkbox";
-import { CSPProvider } from "@base-ui/react/csp-provider";
-import { Select } from "@base-ui/react/select";
 import { Switch as BaseSwitch } from "@base-ui/react/switch";
 import { Toggle } from "@base-ui/react/toggle";
 import { ToggleGroup } from "@base-ui/react/toggle-group";
+import { Suspense, useState } from "react";
+import { later } from "../later.ts";
+import type { ListProps } from "./opening-list.tsx";
 import { Sign } from "./sign.tsx";
 import "./choice.css";
-import "./popups.css";
+
+const OpeningList = later(async () => (await import("./opening-list.tsx")).OpeningList);
 
 export interface Option<T extends string> {
   readonly value: T;
   readonly label: string;
 }
 
-interface ChoiceProps<T extends string> {
+export interface ChoiceProps<T extends string> {
   readonly label: string;
   readonly value: T;
   readonly options: readonly Option<T>[];
@@ -45,53 +46,35 @@ export function RowChoice<T extends string>({
 }
 
 /** One of many, from a list that opens. `follows` dashes its edge: not chosen by the maker. */
-export function ListChoice<T extends string>({
-  label,
-  value,
-  options,
-  onChoose,
-  follows = false,
-  id,
-}: ChoiceProps<T> & { readonly follows?: boolean; readonly id?: string }) {
+export function ListChoice<T extends string>(props: ListProps<T>) {
+  const { label, value, options, follows, id } = props;
+  const [wanted, setWanted] = useState(false);
+  const closed = (
+    <button
+      type="button"
+      role="combobox"
+      aria-haspopup="listbox"
+      aria-expanded="false"
+      className="list-choice"
+      aria-label={label}
+      id={id}
+      data-follows={follows ? "" : undefined}
+      onClick={() => setWanted(true)}
+    >
+      <span className="list-choice-value">{options.find((option) => option.value === value)?.label}</span>
+      <span aria-hidden="true">
+        <Sign name="down" />
+      </span>
+    </button>
+  );
   return (
-    // The page's content policy takes no style sheet from a script.
-    <CSPProvider disableStyleElements>
-      <Select.Root
-        items={options}
-        value={value}
-        onValueChange={(next) => (next === null ? undefined : onChoose(next))}
-        modal={false}
-      >
-        <Select.Trigger className="list-choice" aria-label={label} id={id} data-follows={follows ? "" : undefined}>
-          <Select.Value className="list-choice-value" />
-          <Select.Icon>
-            <Sign name="down" />
-          </Select.Icon>
-        </Select.Trigger>
-        <Select.Portal>
-          <Select.Positioner className="pop-place" sideOffset={4} alignItemWithTrigger={false}>
-            <Select.Popup className="pop">
-              <Select.List>
-                {options.map((option) => (
-                  <Select.Item key={option.value} value={option.value} className="pop-item">
-                    <span>
-                      <Select.ItemIndicator>
-                        <Sign name="tick" />
-                      </Select.ItemIndicator>
-                    </span>
-                    <Select.ItemText>{option.label}</Select.ItemText>
-                  </Select.Item>
-                ))}
-              </Select.List>
-            </Select.Popup>
-          </Select.Positioner>
-        </Select.Portal>
-      </Select.Root>
-    </CSPProvider>
+    <Suspense fallback={closed}>
+      <OpeningList {...props} onChoose={(next) => props.onChoose(next as T)} wanted={wanted} />
+    </Suspense>
   );
 }
 
-interface YesNoProps {
+export interface YesNoProps {
   readonly label?: string;
   readonly labelledBy?: string;
   readonly on: boolean;
@@ -103,15 +86,5 @@ export function Switch({ label, labelledBy, on, onChange }: YesNoProps) {
     <BaseSwitch.Root className="switch" checked={on} onCheckedChange={onChange} aria-label={label} aria-labelledby={labelledBy}>
       <BaseSwitch.Thumb className="switch-knob" />
     </BaseSwitch.Root>
-  );
-}
-
-export function TickBox({ label, labelledBy, on, onChange }: YesNoProps) {
-  return (
-    <Checkbox.Root className="tickbox" checked={on} onCheckedChange={onChange} aria-label={label} aria-labelledby={labelledBy}>
-      <Checkbox.Indicator>
-        <Sign name="tick" />
-      </Checkbox.Indicator>
-    </Checkbox.Root>
   );
 }

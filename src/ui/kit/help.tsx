@@ -1,7 +1,8 @@
-import { Popover } from "@base-ui/react/popover";
-import type { ReactNode } from "react";
+import { Suspense, type ReactNode } from "react";
+import { later } from "../later.ts";
 import "./help.css";
-import "./popups.css";
+
+const OpeningHelp = later(async () => (await import("./opening-help.tsx")).OpeningHelp);
 
 export interface HelpProps {
   /** What is explained; the press that opens it. */
@@ -13,20 +14,17 @@ export interface HelpProps {
 }
 
 /** The name of a thing, which opens a short explanation of it. Out of the tab order: the field beside it opens it by a key. */
-export function NamedHelp({ name, id, open, onOpen, children }: HelpProps) {
+export function NamedHelp(props: HelpProps) {
+  const { name, id, onOpen } = props;
   return (
-    <Popover.Root open={open} onOpenChange={onOpen}>
-      <Popover.Trigger className="help-name" id={id} tabIndex={-1}>
-        {name}
-      </Popover.Trigger>
-      <Popover.Portal>
-        <Popover.Positioner className="pop-place" sideOffset={6} align="start" collisionPadding={8}>
-          <Popover.Popup className="pop help-pop">
-            <Popover.Title className="help-head">{name}</Popover.Title>
-            {children}
-          </Popover.Popup>
-        </Popover.Positioner>
-      </Popover.Portal>
-    </Popover.Root>
+    <Suspense
+      fallback={
+        <button type="button" className="help-name" id={id} tabIndex={-1} onClick={() => onOpen(true)}>
+          {name}
+        </button>
+      }
+    >
+      <OpeningHelp {...props} />
+    </Suspense>
   );
 }

@@ -1,7 +1,7 @@
-import { Menu as Base } from "@base-ui/react/menu";
-import { Fragment, type ReactElement } from "react";
-import { Sign } from "./sign.tsx";
-import "./popups.css";
+import { cloneElement, Suspense, useState, type ReactElement } from "react";
+import { later } from "../later.ts";
+
+const OpeningMenu = later(async () => (await import("./opening-menu.tsx")).OpeningMenu);
 
 export interface MenuEntry {
   readonly label: string;
@@ -17,42 +17,20 @@ export interface MenuEntry {
   readonly onChoose: () => void;
 }
 
-/** A menu that opens from its trigger, which must take the props of a button. */
-export function Menu({
-  trigger,
-  entries,
-  align = "end",
-  side = "bottom",
-}: {
-  readonly trigger: ReactElement;
+export interface MenuProps {
+  readonly trigger: ReactElement<{ readonly onClick?: () => void }>;
   readonly entries: readonly MenuEntry[];
   readonly align?: "start" | "end";
   /** Where it opens if there is room. */
   readonly side?: "bottom" | "right";
-}) {
+}
+
+/** A menu that opens from its trigger, which must take the props of a button. */
+export function Menu(props: MenuProps) {
+  const [wanted, setWanted] = useState(false);
   return (
-    <Base.Root modal={false}>
-      <Base.Trigger render={trigger} />
-      <Base.Portal>
-        <Base.Positioner className="pop-place" sideOffset={6} align={align} side={side}>
-          <Base.Popup className="pop">
-            {entries.map((entry) => (
-              <Fragment key={entry.label}>
-                {entry.apart ? <Base.Separator className="pop-rule" /> : null}
-                <Base.Item className="pop-item" disabled={entry.disabled ?? false} onClick={entry.onChoose}>
-                  <span>{entry.checked ? <Sign name="tick" /> : null}</span>
-                  <span>
-                    {entry.label}
-                    {entry.checked ? <span className="unseen"> (now)</span> : null}
-                    {entry.about ? <span className="note">{entry.about}</span> : null}
-                  </span>
-                  {entry.keys ? <span className="key">{entry.keys}</span> : null}
-                </Base.Item>
-              </Fragment>
-            ))}
-          </Base.Popup>
-        </Base.Positioner>
-      </Base.Portal>
-    </Base.Root>
+    <Suspense fallback={cloneElement(props.trigger, { onClick: () => setWanted(true) })}>
+      <OpeningMenu {...props} wanted={wanted} />
+    </Suspense>
   );
 }

@@ -1,14 +1,13 @@
-import type { ReactElement } from "react";
 import { REGISTRY } from "../../parts/registry.ts";
 import { newPart } from "../../store/commands/edit-parts.ts";
 import { useBench } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
 import { go } from "../frame/route.ts";
 import { useNarrow } from "../frame/use-narrow.ts";
-import { Menu } from "../kit/menu.tsx";
+import { Menu, type MenuProps } from "../kit/menu.tsx";
 
 /** Puts a part of any kind into the design; needs every part in the registry. */
-export function AddPart({ trigger }: { readonly trigger: ReactElement }) {
+export function AddPart({ trigger }: Pick<MenuProps, "trigger">) {
   const bench = useBench();
   const narrow = useNarrow();
   const kinds = REGISTRY.filter((part) => part.kind !== "instrument");

@@ -4,7 +4,7 @@ import type { SheetSet, Tiling } from "../../sheets/sheet.ts";
 import type { Pattern } from "../../templates/patterns.ts";
 import { useNarrow } from "../frame/use-narrow.ts";
 import { Button } from "../kit/button.tsx";
-import { TickBox } from "../kit/choice.tsx";
+import { TickBox } from "../kit/tick-box.tsx";
 import { FindingSign } from "../kit/sign.tsx";
 import { sheetsSaid } from "./words.ts";
 import "./template-list.css";

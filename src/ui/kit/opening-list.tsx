@@ -1,0 +1,56 @@
+import { CSPProvider } from "@base-ui/react/csp-provider";
+import { Select } from "@base-ui/react/select";
+import type { ChoiceProps } from "./choice.tsx";
+import { Sign } from "./sign.tsx";
+import "./popups.css";
+
+export type ListProps<T extends string> = ChoiceProps<T> & { readonly follows?: boolean; readonly id?: string };
+
+/** A list of choices with all that opens. `wanted`: it was asked for before its code had come. */
+export function OpeningList({
+  label,
+  value,
+  options,
+  onChoose,
+  follows = false,
+  id,
+  wanted,
+}: ListProps<string> & { readonly wanted: boolean }) {
+  return (
+    // The page's content policy takes no style sheet from a script.
+    <CSPProvider disableStyleElements>
+      <Select.Root
+        items={options}
+        value={value}
+        onValueChange={(next) => (next === null ? undefined : onChoose(next))}
+        modal={false}
+        defaultOpen={wanted}
+      >
+        <Select.Trigger className="list-choice" aria-label={label} id={id} data-follows={follows ? "" : undefined}>
+          <Select.Value className="list-choice-value" />
+          <Select.Icon>
+            <Sign name="down" />
+          </Select.Icon>
+        </Select.Trigger>
+        <Select.Portal>
+          <Select.Positioner className="pop-place" sideOffset={4} alignItemWithTrigger={false}>
+            <Select.Popup className="pop">
+              <Select.List>
+                {options.map((option) => (
+                  <Select.Item key={option.value} value={option.value} className="pop-item">
+                    <span>
+                      <Select.ItemIndicator>
+                        <Sign name="tick" />
+                      </Select.ItemIndicator>
+                    </span>
+                    <Select.ItemText>{option.label}</Select.ItemText>
+                  </Select.Item>
+                ))}
+              </Select.List>
+            </Select.Popup>
+          </Select.Positioner>
+        </Select.Portal>
+      </Select.Root>
+    </CSPProvider>
+  );
+}
