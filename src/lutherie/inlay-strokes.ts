@@ -7,7 +7,7 @@ import { offsetArcs } from "../geometry/arc-offset.ts";
 import { arcOutlinesOf } from "../geometry/arc-ring.ts";
 import { joinBounds } from "../geometry/bounds.ts";
 import { pathBounds } from "../geometry/measure.ts";
-import { narrowest, type Narrow } from "../geometry/narrowest.ts";
+import { narrowest, type Narrow, type Side } from "../geometry/narrowest.ts";
 import type { Outline } from "../geometry/outline.ts";
 import type { Region } from "../geometry/region.ts";
 import type { PairCutting } from "./inlay-pair.ts";
@@ -19,12 +19,16 @@ export interface StrokeLimits {
   readonly counter: Narrow | undefined;
   /** A disc of this diameter can be pushed through every piece from end to end, so that none falls apart; a larger one cannot. */
   readonly whole: number;
-  /** A disc of this diameter can be pushed through every counter and slit and, where pieces stay joined, between them; undefined without counters. */
+  /** The same of every counter and slit and, where pieces stay joined, of the room between them; undefined without counters. */
   readonly open: number | undefined;
 }
 
-/** To this the two limits that are searched for are found. */
+/** To this the two limits that are searched for are found, mm. */
 const FOUND = 1e-3;
+/** Larger bits cut no inlay, mm; counters and slits that let one through count as open. */
+const LARGEST_BIT = 12;
+/** The search goes up by steps from small to at most this share: what falls off and vanishes within one is a bulge no wider than its neck and a step. */
+const STEPS = [0.01, 0.02, 0.04, 0.08, 0.15];
 
 /** The limits of a shape; undefined where it is empty. */
 export function strokeLimits(shape: Region, pieces: PairCutting["pieces"]): StrokeLimits | undefined {
@@ -32,27 +36,65 @@ export function strokeLimits(shape: Region, pieces: PairCutting["pieces"]): Stro
   const outlines = arcOutlinesOf(shape);
   const box = joinBounds(outlines.map(({ outer }) => pathBounds(outer)));
   const across = Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
-  const stroke = narrowest(outlines, "inside", across);
-  if (!stroke) throw new Error("strokeLimits: a shape without a stroke");
-  const groups = pieces === "apart" ? outlines.map((outline) => [outline]) : [outlines];
-  let counter: Narrow | undefined;
-  for (const group of groups) counter = narrowest(group, "outside", counter?.width ?? across) ?? counter;
-  return {
-    stroke,
-    counter,
-    whole: Math.min(...outlines.map((outline) => limitOf([outline], -1, stroke.width, across))),
-    open: counter && Math.min(...groups.map((group) => limitOf(group, 1, counter.width, across))),
-  };
+  const inside = limitsOf(
+    outlines.map((outline) => [outline]),
+    "inside",
+    across,
+  );
+  if (!inside) throw new Error("strokeLimits: a shape without a stroke");
+  const outside = limitsOf(pieces === "apart" ? outlines.map((outline) => [outline]) : [outlines], "outside", across);
+  return { stroke: inside.narrow, counter: outside?.narrow, whole: inside.limit, open: outside?.limit };
 }
 
-/** The greatest diameter up to `most` of a disc whose centres in the shape (-1) or around it (1) hang together as the shape does; up to `least` they do. */
+/** The narrowest place of all groups, and the least of their limits; undefined where no group has a narrow place. */
+function limitsOf(
+  groups: readonly (readonly Outline[])[],
+  side: Side,
+  across: number,
+): { readonly narrow: Narrow; readonly limit: number } | undefined {
+  const found = groups
+    .flatMap((outlines) => {
+      const narrow = narrowest(outlines, side, across);
+      return narrow ? [{ outlines, narrow }] : [];
+    })
+    .toSorted((a, b) => a.narrow.width - b.narrow.width);
+  const [first] = found;
+  if (!first) return undefined;
+  let limit = side === "inside" ? across : Infinity;
+  for (const { outlines, narrow } of found) {
+    const most = Math.min(limit, Math.max(side === "inside" ? across : LARGEST_BIT, narrow.width));
+    if (narrow.width >= most) break;
+    const own = limitOf(outlines, side === "inside" ? -1 : 1, narrow.width, most);
+    if (own < most) limit = own;
+  }
+  return { narrow: first.narrow, limit };
+}
+
+/**
+ * The least diameter, below `most`, of a disc whose centres in the outlines (-1) or around them (1) no longer hang together as these do; up to
+ * `least` they do. Looked for from below, since what has fallen apart counts as whole again when its smaller part has vanished.
+ */
 function limitOf(outlines: readonly Outline[], way: 1 | -1, least: number, most: number): number {
   const counts = countsOf(outlines);
-  let [low, high] = [least, most];
+  let low = least;
+  let moved = offsetArcs(outlines, (way * least) / 2);
+  const holds = (diameter: number): boolean => {
+    const further = offsetArcs(moved, (way * (diameter - low)) / 2);
+    if (countsOf(further) !== counts) return false;
+    [low, moved] = [diameter, further];
+    return true;
+  };
+  let high = most;
+  for (let step = 0; ; step++) {
+    const next = low * (1 + STEPS[Math.min(step, STEPS.length - 1)]!);
+    if (next >= most) return most;
+    if (holds(next)) continue;
+    high = next;
+    break;
+  }
   while (high - low > FOUND) {
     const middle = (low + high) / 2;
-    if (countsOf(offsetArcs(outlines, (way * middle) / 2)) === counts) low = middle;
-    else high = middle;
+    if (!holds(middle)) high = middle;
   }
   return low;
 }
