@@ -26,8 +26,11 @@ export interface Shape {
   /** What it is, in the words of the trade: "fret 12". */
   readonly name: string;
   readonly says?: readonly Said[];
-  /** How a closed area is shown on screen and, if asked, on paper. `lost`: what a cutter cannot clear; `added`: what it leaves on. */
-  readonly tint?: "wood" | "waste" | "inlay" | "lost" | "added";
+  /**
+   * How a closed area is shown on screen and, if asked, on paper. `lost`: what a cutter cannot clear; `added`: what it leaves on; `stop`:
+   * where cutting as drawn spoils the work.
+   */
+  readonly tint?: "wood" | "waste" | "inlay" | "lost" | "added" | "stop";
 }
 
 export interface Text {
@@ -39,6 +42,8 @@ export interface Text {
   readonly align: "start" | "middle" | "end";
   /** Radians, counter-clockwise. */
   readonly angle?: number;
+  /** A warning: on screen bold and in the colour of a stop. */
+  readonly loud?: boolean;
 }
 
 /**

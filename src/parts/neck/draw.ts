@@ -9,7 +9,7 @@ import { fretX, instrumentOf, type NeckParams } from "./numbers.ts";
 import { channelLayer, fretGuides, headStub, planOutline } from "./plan.ts";
 import { sectionView } from "./sections.ts";
 import { headFrame, sideLayer } from "./side.ts";
-import { leastBehind, LOUD, stopsFromSide, stopsOf, stopsOnPlan } from "./stops.ts";
+import { leastBehind, LOUD, SIGN_ROOM, stopsFromSide, stopsOf, stopsOnPlan } from "./stops.ts";
 import { centreAlong, movedDimensions, movedLayer, placeName, present } from "./views.ts";
 
 /** Room between the plan and the side view, and between sections, mm. */
@@ -24,7 +24,7 @@ export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: 
   const half = Math.max(model.widthAt(model.nutX), model.widthAt(model.joinX)) / 2;
   const sideAt = vec(0, -(half + BELOW));
   const stops = stopsOf(m, model, leastBehind(limits));
-  const sections = sectionRow(p, m, model, from, sideAt);
+  const sections = sectionRow(p, m, model, from, sideAt, leastBehind(limits), stops.length > 0 ? SIGN_ROOM - 20 : 0);
   const title = (id: string, at: Vec, text: string, align: Text["align"]): Text => ({ id, at, text, height: TITLE, align });
   return {
     layers: [
@@ -35,7 +35,7 @@ export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: 
       centreAlong(model.headX - 10, model.joinX + 30),
       ...present(stopsOnPlan(stops, model, LOUD)),
       movedLayer(sideLayer(p, m, model, from), sideAt),
-      ...present(stopsFromSide(stops, model, "side-")).map((layer) => movedLayer(layer, sideAt)),
+      ...present(stopsFromSide(stops, model, "side-", { height: LOUD, over: false })).map((layer) => movedLayer(layer, sideAt)),
       sections.layer,
       {
         name: "titles",
@@ -73,12 +73,15 @@ function sectionRow(
   model: NeckModel,
   from: Sources,
   sideAt: Vec,
+  least: number,
+  /** Room under the shaft for what is said of a stop. */
+  lower: number,
 ): { readonly layer: Layer; readonly dimensions: readonly Dimension[]; readonly title: Vec } {
   const places = sectionPlaces(p, model);
   const deepest = Math.max(...places.map(({ x }) => model.sectionAt(x).depth));
   const rowHeight = model.board + deepest + 20;
   const shaft = Math.max(...[0, 0.5, 1].map((t) => model.profile.depthAt(model.nutX + t * (model.heel.from - model.nutX))));
-  let top = sideAt.y - shaft - 20;
+  let top = sideAt.y - shaft - 20 - lower;
   let left = model.nutX;
   const right = Math.max(model.heel.from - 10, left + 1);
   const views = places.map((place) => {
@@ -89,14 +92,14 @@ function sectionRow(
     }
     const centre = vec(left + width / 2, top - model.board);
     left += width + APART;
-    return sectionView(model, from, { ...place, centre });
+    return sectionView(model, from, { ...place, centre, least });
   });
   const leastAt = vec(model.joinX + 130, sideAt.y - 105);
   const leastX = m.leastWoodX !== undefined && m.leastWoodX <= model.joinX ? m.leastWoodX : undefined;
   if (leastX !== undefined)
-    views.push(sectionView(model, from, { key: "least", label: "least wood", x: leastX, centre: leastAt }));
+    views.push(sectionView(model, from, { key: "least", label: "least wood", x: leastX, centre: leastAt, least }));
   return {
-    title: vec(model.headX - 10, sideAt.y - shaft - 20 - model.board - 8),
+    title: vec(model.headX - 10, sideAt.y - shaft - 20 - lower - model.board - 8),
     layer: {
       name: "sections",
       shapes: views.flatMap(({ shapes }) => shapes),

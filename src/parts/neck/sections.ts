@@ -16,10 +16,13 @@ import {
 } from "../../lutherie/neck-section.ts";
 import type { Sources } from "../contract.ts";
 import type { NeckChannel, NeckModel } from "./model.ts";
+import { isThinAt } from "./stops.ts";
 import { movedPath, said } from "./views.ts";
 
 /** Height of a place's name under its section, mm. */
 const LABEL = 4.5;
+/** And of the word under it where too little wood is left, mm. */
+const STOP = 9;
 
 /** The section as it is drawn: mirrored for a left-handed neck, whose treble side lies on the other hand. */
 export const seen = (section: NeckSection, side: 1 | -1): NeckSection =>
@@ -100,8 +103,9 @@ export interface SectionView {
 export function sectionView(
   model: NeckModel,
   from: Sources,
-  { key, label, x, centre }: { readonly key: string; readonly label: string; readonly x: number; readonly centre: Vec },
+  place: { readonly key: string; readonly label: string; readonly x: number; readonly centre: Vec; readonly least: number },
 ): SectionView {
+  const { key, label, x, centre, least } = place;
   const { side } = model.instrument;
   const section = seen(model.sectionAt(x), side);
   const fall = Math.min(model.faceFall(x), section.depth - 0.1);
@@ -124,6 +128,7 @@ export function sectionView(
   const board = boardPath(model, from, x);
   if (board)
     shapes.push({ id: `${id}-board`, role: "guide", line: "narrow", path: movedPath(board, centre), name: "fingerboard" });
+  const thin = model.channels.filter((channel) => isThinAt(channel, model, x, least));
   for (const channel of model.channels) {
     const path = channelSection(channel, x, side, fall);
     if (path)
@@ -132,8 +137,8 @@ export function sectionView(
         role: "guide",
         line: "narrow",
         path: movedPath(path, centre),
-        name: channel.name,
-        tint: "waste",
+        name: thin.includes(channel) ? `${channel.name}: too little wood behind it` : channel.name,
+        tint: thin.includes(channel) ? "stop" : "waste",
       });
   }
   shapes.push({
@@ -153,6 +158,18 @@ export function sectionView(
         height: LABEL,
         align: "middle",
       },
+      ...(thin.length > 0
+        ? [
+            {
+              id: `${id}-stop`,
+              at: vec(centre.x, centre.y - section.depth - 6 - LABEL - STOP),
+              text: "STOP",
+              height: STOP,
+              align: "middle",
+              loud: true,
+            } as const,
+          ]
+        : []),
     ],
   };
 }

@@ -1,6 +1,6 @@
 /** Where the back comes too near to a channel, marked so that nobody who has the drawing or a sheet in hand can miss it. */
 import type { Layer, Shape, Text } from "../../drawing/drawing.ts";
-import { polygon, type Path } from "../../geometry/path.ts";
+import { polygon, segmentPath, type Path } from "../../geometry/path.ts";
 import { polar, vec, type Vec } from "../../geometry/vec.ts";
 import { channelAt, wallFrom, type PlacedWall } from "../../lutherie/neck-run.ts";
 import type { Limits } from "../contract.ts";
@@ -78,14 +78,47 @@ function stretches({ run }: NeckChannel, model: NeckModel, least: number, worst:
   });
 }
 
-/** Height of the words on a sheet, and on the drawing, where they are seen at a fifth of their size, mm. */
-const LABEL = 4;
-export const LOUD = 10;
-/** Radius of the sign, mm. */
-const SIGN = 5;
+/** Height of the words on a sheet, and on the drawing, where they are seen at a quarter of their size, mm. */
+const LABEL = 6;
+export const LOUD = 11;
+/** Radius of the sign by the height of the words, width of its rim by that, and height of the word in it. */
+const SIGN = 1.8;
+const RIM = 0.2;
+const IN_SIGN = 0.4;
 
-/** The sign of a stop: an eight-sided figure. */
-const octagon = (at: Vec): Path => polygon(Array.from({ length: 8 }, (_, i) => polar(at, SIGN, Math.PI / 8 + (i * Math.PI) / 4)));
+/** What the sign takes under the back on the drawing, mm. */
+export const SIGN_ROOM = 2 * SIGN * LOUD + 6;
+
+const octagon = (at: Vec, radius: number): Path =>
+  polygon(Array.from({ length: 8 }, (_, i) => polar(at, radius, Math.PI / 8 + (i * Math.PI) / 4)));
+
+/** The sign of a stop: an eight-sided rim with the word in it, beside words of this height. */
+export function stopSign(
+  id: string,
+  at: Vec,
+  height: number,
+  says: Shape["says"] = [],
+): { readonly shape: Shape; readonly text: Text } {
+  const radius = SIGN * height;
+  const word = IN_SIGN * radius;
+  return {
+    shape: {
+      id,
+      role: "mark",
+      line: "visible",
+      path: octagon(at, radius),
+      holes: [octagon(at, (1 - RIM) * radius)],
+      name: "stop: least wood here",
+      says,
+      tint: "stop",
+    },
+    text: { id: `${id}-word`, at: vec(at.x, at.y - word / 2), text: "STOP", height: word, align: "middle", loud: true },
+  };
+}
+
+/** Whether less wood is left behind a channel at x than there must be. */
+export const isThinAt = ({ run }: NeckChannel, model: NeckModel, x: number, least: number): boolean =>
+  x >= run.from && x <= run.to && wallFrom(run, model.sectionAt, x, "behind").distance < least - 1e-9;
 
 const wordOf = ({ channel, wall }: Stop): string =>
   `STOP: ${wall.distance <= 0 ? "the back breaks into" : "too little wood behind"} the ${channel.name}`;
@@ -94,7 +127,7 @@ const wordOf = ({ channel, wall }: Stop): string =>
 const about = (stop: Stop, model: NeckModel) => ({
   role: "mark" as const,
   line: "visible" as const,
-  tint: "waste" as const,
+  tint: "stop" as const,
   name:
     stop.wall.distance <= 0 ? `the back breaks into the ${stop.channel.name}` : `too little wood behind the ${stop.channel.name}`,
   says: [
@@ -106,60 +139,59 @@ const about = (stop: Stop, model: NeckModel) => ({
 
 const nameOf = (prefix: string, stop: Stop, i: number): string => `${prefix}stop-${stop.channel.id}-${i + 1}`;
 
-/** One line of words a channel, beside the neck where nothing else stands. */
-const words = (prefix: string, stops: readonly Stop[], height: number, at: (stop: Stop) => Vec): Text[] => {
-  const first = stops.filter((stop, i) => stops.findIndex(({ channel }) => channel === stop.channel) === i);
-  return first.map((stop, i) => {
-    const place = at(stop);
-    return {
-      id: `${prefix}stop-${stop.channel.id}-words`,
-      at: vec(place.x, place.y - i * 1.6 * height),
-      text: wordOf(stop),
-      height,
-      align: "start",
-    };
-  });
-};
+/** The first stretch of each channel. */
+const firstOf = (stops: readonly Stop[]): Stop[] =>
+  stops.filter((stop, i) => stops.findIndex(({ channel }) => channel === stop.channel) === i);
 
-/** From the front: the stretch of the channel, a sign where the wood is least, and the words below the neck. Undefined where all is well. */
+/** One line of words for all, in the words of the channel that is worst off. */
+function words(prefix: string, stops: readonly Stop[], height: number, at: Vec): Text {
+  const worst = worstOf(stops);
+  const more = firstOf(stops).length - 1;
+  const text = more > 0 ? `${wordOf(worst)}, and ${more} more` : wordOf(worst);
+  return { id: `${prefix}stop-${worst.channel.id}-words`, at, text, height, align: "start", loud: true };
+}
+
+const worstOf = (stops: readonly Stop[]): Stop => stops.reduce((a, b) => (b.wall.distance < a.wall.distance ? b : a));
+
+/** From the front: the stretch of the channel, a sign where least of all is left, and the words below the neck. Undefined where all is well. */
 export function stopsOnPlan(stops: readonly Stop[], model: NeckModel, height = LABEL): Layer | undefined {
   if (stops.length === 0) return undefined;
   const { side } = model.instrument;
-  const shapes = stops.flatMap((stop, i): Shape[] => {
+  const worst = worstOf(stops);
+  const sign = stopSign(`${nameOf("", worst, stops.indexOf(worst))}-sign`, vec(worst.wall.x, side * worst.wall.from.x), height, [
+    said("from the nut", worst.wall.x - model.nutX),
+  ]);
+  const marks = stops.map((stop, i): Shape => {
     const { run } = stop.channel;
     const corner = (x: number, out: number): Vec => {
       const { middle, width } = channelAt(run, x);
       return vec(x, side * (middle + (out * width) / 2));
     };
-    const { from, to, wall } = stop;
-    return [
-      {
-        id: nameOf("", stop, i),
-        path: polygon([corner(from, -1), corner(to, -1), corner(to, 1), corner(from, 1)]),
-        ...about(stop, model),
-      },
-      ...(i === stops.findIndex(({ channel }) => channel === stop.channel)
-        ? [
-            {
-              id: `${nameOf("", stop, i)}-sign`,
-              role: "mark",
-              line: "visible",
-              path: octagon(vec(wall.x, side * wall.from.x)),
-              name: "stop: least wood here",
-              says: [said("from the nut", wall.x - model.nutX)],
-            } as const,
-          ]
-        : []),
-    ];
+    const { from, to } = stop;
+    return {
+      id: nameOf("", stop, i),
+      path: polygon([corner(from, -1), corner(to, -1), corner(to, 1), corner(from, 1)]),
+      ...about(stop, model),
+    };
   });
   const low = -Math.max(model.widthAt(model.nutX), model.widthAt(model.joinX)) / 2 - 3 - height;
-  return { name: "stops", shapes, texts: words("", stops, height, ({ from }) => vec(from, low)) };
+  return {
+    name: "stops",
+    shapes: [...marks, sign.shape],
+    texts: [words("", stops, height, vec(Math.min(...stops.map(({ from }) => from)), low)), sign.text],
+  };
 }
 
 /** From the side: what is left, or is missing, between the channel's floor and the back. */
-export function stopsFromSide(stops: readonly Stop[], model: NeckModel, prefix: string): Layer | undefined {
+export function stopsFromSide(
+  stops: readonly Stop[],
+  model: NeckModel,
+  prefix: string,
+  /** Height of the words, and whether they stand over the glue plane or under the back. */
+  { height, over }: { readonly height: number; readonly over: boolean } = { height: LABEL, over: true },
+): Layer | undefined {
   if (stops.length === 0) return undefined;
-  const shapes = stops.map((stop, i): Shape => {
+  const marks = stops.map((stop, i): Shape => {
     const { run } = stop.channel;
     const { from, to } = stop;
     const floor = (x: number): Vec => vec(x, -channelAt(run, x).depth);
@@ -179,10 +211,23 @@ export function stopsFromSide(stops: readonly Stop[], model: NeckModel, prefix: 
       ...about(stop, model),
     };
   });
-  const lowest = (stop: Stop): number => Math.max(...[stop.from, stop.to].map((x) => model.profile.depthAt(x)));
+  // One sign with a line to where the wood is least, and the words beside it.
+  const worst = worstOf(stops);
+  const place = vec(worst.wall.x, -model.profile.depthAt(worst.wall.x));
+  const lowest = Math.max(...[worst.from, worst.wall.x, worst.to].map((x) => model.profile.depthAt(x)));
+  const radius = SIGN * height;
+  const at = vec(place.x, over ? radius + 8 : -lowest - 4 - radius);
+  const sign = stopSign(`${prefix}stop-sign`, at, height, [said("from the nut", worst.wall.x - model.nutX)]);
+  const leader: Shape = {
+    id: `${prefix}stop-leader`,
+    role: "mark",
+    line: "visible",
+    path: segmentPath(vec(at.x, at.y + (over ? -radius : radius)), place),
+    name: "stop: least wood here",
+  };
   return {
     name: `${prefix}stops`,
-    shapes,
-    texts: words(prefix, stops, LABEL, (stop) => vec(stop.from, -lowest(stop) - 3 - LABEL)),
+    shapes: [...marks, leader, sign.shape],
+    texts: [words(prefix, stops, height, vec(at.x + radius + 3, at.y - height / 2)), sign.text],
   };
 }

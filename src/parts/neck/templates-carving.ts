@@ -15,6 +15,8 @@ import { centreLine, movedPath, placeName, said } from "./views.ts";
 /** Width of a gauge beyond the neck on either side and below it, and the space between gauges, mm. */
 const BODY = 15;
 const SPACE = 7;
+/** For the word over a gauge that must not be cut by. */
+const WORDS = 7;
 const LABEL = 3;
 const COLUMNS = 2;
 
@@ -102,20 +104,18 @@ function gaugeShapes(model: NeckModel, gauge: Gauge, at: Vec): { readonly shapes
   const label = { height: LABEL, align: "middle" } as const;
   const upright = { ...label, height: 2.2, angle: Math.PI / 2 } as const;
   const arm = section.halfWidth + BODY / 2 + 1;
-  const middle = -section.depth / 2;
+  const middle = -(section.depth + BODY) / 2;
   const texts: Text[] = [
     { ...label, align: "start", id: `${id}-label`, at: vec(at.x + 2.5, at.y + low + 2.5), text: gauge.label },
     { ...upright, id: `${id}-bass`, at: vec(at.x - side * arm, at.y + middle), text: "bass" },
     { ...upright, id: `${id}-treble`, at: vec(at.x + side * arm, at.y + middle), text: "treble" },
   ];
-  if (gauge.unsafe)
-    texts.push({
-      ...label,
-      height: 2.6,
-      id: `${id}-stop`,
-      at: vec(at.x, at.y + 1.2),
-      text: "STOP: cuts too near a channel",
-    });
+  if (gauge.unsafe) {
+    texts.push(
+      { ...label, height: 6, id: `${id}-stop`, at: vec(at.x, at.y + 5.6), text: "STOP", loud: true },
+      { ...label, height: 2.6, id: `${id}-stop-words`, at: vec(at.x, at.y + 1.5), text: "cuts too near a channel", loud: true },
+    );
+  }
   return { shapes, texts };
 }
 
@@ -124,7 +124,8 @@ function laid(model: NeckModel, gauges: readonly Gauge[]): Layer[] {
   const shapes: Shape[] = [];
   const texts: Text[] = [];
   const width = Math.max(...gauges.map(({ section }) => 2 * (section.halfWidth + BODY))) + SPACE;
-  const height = Math.max(...gauges.map(({ section }) => section.depth + BODY)) + SPACE;
+  const height =
+    Math.max(...gauges.map(({ section }) => section.depth + BODY)) + SPACE + (gauges.some(({ unsafe }) => unsafe) ? WORDS : 0);
   gauges.forEach((gauge, i) => {
     const at = vec((i % COLUMNS) * width, -Math.floor(i / COLUMNS) * height);
     const drawn = gaugeShapes(model, gauge, at);

@@ -24,12 +24,16 @@ export function neckTemplates(p: NeckParams, m: NeckMeasures, from: Sources, lim
   const model = modelOf(p, from);
   const least = leastBehind(limits);
   const stops = stopsOf(m, model, least);
+  const warned = (template: TemplateSource): TemplateSource =>
+    stops.length > 0 ? { ...template, title: `STOP: ${template.title}` } : template;
   return [
-    planTemplate(p, m, model, stops),
-    sideProfile(p, m, model, stops),
-    ...channelTemplate(p, model, stops),
-    transitionGauge(p, model),
-    ...carvingTemplates(p, model, least),
+    ...[
+      planTemplate(p, m, model, stops),
+      sideProfile(p, m, model, stops),
+      ...channelTemplate(p, model, stops),
+      transitionGauge(p, model),
+      ...carvingTemplates(p, model, least),
+    ].map(warned),
     ...jointSheets(p, m, model),
     ...saddleTemplate(m, model),
   ];

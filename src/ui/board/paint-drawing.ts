@@ -80,6 +80,7 @@ function tintOf(tint: Shape["tint"], colours: Colours): Tint {
     case "waste":
       return { lines: colours.waste };
     case "lost":
+    case "stop":
       return { fill: colours.lost, lines: colours.sheet, edge: colours.lost };
     case "added":
       return { fill: colours.addedWash, lines: colours.added, way: "falling", edge: colours.added };
@@ -168,10 +169,10 @@ function paintText(canvas: Canvas, text: Text, view: View, colours: Colours): vo
   canvas.save();
   canvas.translate(at.x, at.y);
   canvas.rotate(toScreenAngle(text.angle ?? 0));
-  canvas.font = `400 ${capital / CAPITAL}px ${colours.words}`;
+  canvas.font = `${text.loud ? 700 : 400} ${capital / CAPITAL}px ${colours.words}`;
   canvas.textAlign = text.align === "middle" ? "center" : text.align;
   canvas.textBaseline = "alphabetic";
-  canvas.fillStyle = colours.ink;
+  canvas.fillStyle = text.loud ? colours.lost : colours.ink;
   canvas.fillText(text.text, 0, 0);
   canvas.restore();
 }

@@ -216,11 +216,25 @@ describe("the place of a stop", () => {
     const ids = (name: string): string[] => shapesOf(templateOf(part, name).drawing).map(({ id }) => id);
     for (const name of ["plan", "channels", "side-profile"]) expect(ids(name), name).toContain("stop-rod-1");
     for (const name of ["plan", "channels"]) expect(ids(name), name).toContain("stop-rod-1-sign");
+    expect(ids("side-profile")).toContain("stop-sign");
+    // Said in the title of each, so that it stands in every list and in the strip of every sheet.
+    for (const name of ["plan", "channels", "side-profile", "carving-gauges", "facets-side"])
+      expect(templateOf(part, name).title, name).toMatch(/^STOP: /);
     const drawing = part.drawing();
-    for (const id of ["stop-rod-1", "stop-rod-1-sign", "side-stop-rod-1"])
+    for (const id of ["stop-rod-1", "stop-rod-1-sign", "side-stop-rod-1", "side-stop-sign"])
       expect(shapesOf(drawing).map((s) => s.id)).toContain(id);
     const words = drawing.layers.flatMap(({ texts = [] }) => texts).map(({ text }) => text);
     expect(words.filter((text) => text === "STOP: too little wood behind the truss-rod channel")).toHaveLength(2);
+    // The sections say it just where the wall behind the rod is under 3, as measured at their places.
+    const said = drawing.layers.flatMap(({ texts = [] }) => texts.map(({ id }) => id));
+    const warned = said.flatMap((id) => /^section-(\d+)-stop$/.exec(id)?.[1] ?? []);
+    const drawn = said.flatMap((id) => /^section-(\d+)-label$/.exec(id)?.[1] ?? []);
+    const thinAt = new Set(m.places.filter(({ behind }) => behind !== undefined && behind < 3).map(({ fret }) => `${fret}`));
+    expect(warned).toEqual(drawn.filter((fret) => thinAt.has(fret)));
+    expect(warned.length).toBeGreaterThan(0);
+    expect(warned.length).toBeLessThan(drawn.length);
+    expect(said).toContain("section-least-stop");
+    expect(shapeOf(drawing, "section-least-rod").tint).toBe("stop");
     // Outside: the wall at the places themselves, by the measure of necks whose rod is a short piece there.
     const box = pathBounds(shapeOf(drawing, "stop-rod-1").path);
     const wallNear = (x: number): number =>
@@ -234,9 +248,12 @@ describe("the place of a stop", () => {
   });
 
   it("says so where the back breaks into the channel", () => {
-    const { part } = deriveNeck({ neck: { firstDepth: "15", secondDepth: "16" } });
+    const { part, m } = deriveNeck({ neck: { firstDepth: "15", secondDepth: "16" } });
     const words = part.drawing().layers.flatMap(({ texts = [] }) => texts.map(({ text }) => text));
-    expect(words).toContain("STOP: the back breaks into the truss-rod channel");
+    // In the words of the channel that stands out farthest, with the count of the others.
+    const thin = m.channels.filter(({ behind }) => behind && behind.distance < 3);
+    const [worst] = thin.toSorted((a, b) => a.behind!.distance - b.behind!.distance);
+    expect(words).toContain(`STOP: the back breaks into the ${worst!.name}, and ${thin.length - 1} more`);
     expect(shapeOf(part.drawing(), "stop-rod-1").name).toBe("the back breaks into the truss-rod channel");
   });
 
