@@ -196,17 +196,32 @@ function depthsOf(derived: Derived, drop: number, turn: Affine): Dimension[] {
   const part = derived.parts.find(({ kind }) => kind === "sides")!;
   const placed = compose(turn, translation(vec(0, drop)));
   const ends = [
-    { id: "depth-tail", x: sides.top.tail.x, high: sides.top.tail.height, low: sides.back.tail.height, edits: "depthTail" },
-    { id: "depth-neck", x: sides.top.neck.x, high: sides.top.neck.height, low: sides.back.neck.height, edits: "depthNeck" },
+    {
+      id: "depth-tail",
+      x: sides.top.tail.x,
+      high: sides.top.tail.height,
+      low: sides.back.tail.height,
+      edits: "depthTail",
+      offset: -ROW,
+    },
+    // Out before the heel, where nothing stands.
+    {
+      id: "depth-neck",
+      x: sides.top.neck.x,
+      high: sides.top.neck.height,
+      low: sides.back.neck.height,
+      edits: "depthNeck",
+      offset: 4 * ROW,
+    },
   ];
-  return ends.map(({ id, x, high, low, edits }): Dimension => {
+  return ends.map(({ id, x, high, low, edits, offset }): Dimension => {
     const at = (z: number): Vec => transformPoint(placed, vec(x, z));
     return {
       id,
       from: at(low),
       to: at(high),
       along: "straight",
-      offset: -ROW,
+      offset,
       value: high - low,
       quantity: "length",
       edits: `${part.path}.${edits}`,

@@ -60,6 +60,10 @@ export function formatLength(mm: number, { unit, fractions }: LengthStyle, digit
 export const lengthInFull = (mm: number, style: LengthStyle, digits: Digits = "trimmed"): string =>
   inFull(formatLength(mm, style, digits));
 
+/** The same for a sentence or an overview: an inch that is no fraction of a rule in decimals, "24.9 in", not "24 29/32 - 0.006 in". */
+export const lengthInShort = (mm: number, style: LengthStyle): string =>
+  inFull(formatLength(mm, formatLength(mm, style).rest === "" ? style : { ...style, fractions: false }));
+
 /** An angle in radians, in degrees to 0.01. */
 export const formatAngle = (radians: number, digits: Digits = "trimmed"): QuantityText => ({
   text: decimal((radians * 180) / Math.PI, ANGLE_PLACES, digits),

@@ -3,7 +3,7 @@ import { overviewFile } from "../../export/overview-job.ts";
 import { arrange } from "../../parts/general-arrangement.ts";
 import { parsePaper } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS } from "../../sheets/sheet.ts";
-import { lengthInFull } from "../../units/format.ts";
+import { lengthInShort } from "../../units/format.ts";
 import { CliError, onlyWord, optionOf } from "../arguments.ts";
 import { deriveWhole, openDesign } from "../design-file.ts";
 import { writeAll } from "../files.ts";
@@ -33,7 +33,7 @@ export const arrangement: Command = {
         order: { number: order?.number ?? "", title: order?.title ?? "", player: order?.player ?? "" },
         date: order?.date ?? "",
         fingerprint: fingerprintOf(design),
-        say: (mm) => lengthInFull(mm, { unit: design.units, fractions: design.fractions ?? false }),
+        say: (mm) => lengthInShort(mm, { unit: design.units, fractions: design.fractions ?? false }),
         ...(reduction === undefined ? {} : { reduction }),
       },
       await readFonts(),

@@ -13,6 +13,8 @@ type Plate = Brace["plate"];
 const LETTER = 3.2;
 /** Of one letter of a name, about. */
 const LETTER_WIDTH = 2.7;
+/** Of what is to be read on the drawing as a whole, at about a fifth of its size, mm. */
+const ON_BOARD = 10;
 const APART = 60;
 
 /** What one looks at, on the board and on the template. */
@@ -21,20 +23,20 @@ const FACE: Readonly<Record<Plate, string>> = { top: "Top, its inside face", bac
 /** From the front view of the instrument to what lies on the bench, inside up: the top is turned over, the back is seen as through it. */
 const insideUp = (plate: Plate): Affine => (plate === "top" ? mirroring(ORIGIN, vec(1, 0)) : IDENTITY);
 
-/** From the front view of the instrument to the place on the drawing, where the back lies under the top. */
+/** From the front view of the instrument to the place on the drawing, where the back lies beside the top. */
 export function onDrawing(plate: Plate, from: Sources): Affine {
   if (plate === "top") return insideUp(plate);
   const outline = from.get("body")?.outline;
   const box = outline && pathBounds(outline);
-  return compose(insideUp(plate), translation(vec(0, box ? -(box.maxY - box.minY + APART) : -400)));
+  return compose(insideUp(plate), translation(vec(box ? box.maxX - box.minX + APART : 600, 0)));
 }
 
-/** Both plates with their inside faces up, the back under the top. */
+/** Both plates with their inside faces up, the back beside the top. */
 export function drawBracing(p: BracingParams, m: BracingMeasures, from: Sources): Drawing {
-  const lowered = onDrawing("back", from);
-  const plan = (plate: Plate): Layer[] => [...planLayers(m, from, plate), titleLayer(plate, from)];
+  const aside = onDrawing("back", from);
+  const plan = (plate: Plate): Layer[] => [...planLayers(m, from, plate, ON_BOARD), titleLayer(plate, from)];
   return {
-    layers: [...plan("top"), ...plan("back").map((layer) => moveLayer(lowered, layer))],
+    layers: [...plan("top"), ...plan("back").map((layer) => moveLayer(aside, layer))],
     dimensions: plateDimensions(p, m),
   };
 }
@@ -44,13 +46,13 @@ function titleLayer(plate: Plate, from: Sources): Layer {
   const box = outline && pathBounds(outline);
   const high = box && Math.max(box.maxY, -box.minY);
   const texts: Text[] = box
-    ? [{ id: `${plate}-title`, at: vec(box.minX, high! - 5), text: FACE[plate], height: 6, align: "start" }]
+    ? [{ id: `${plate}-title`, at: vec(box.minX, high! - 5), text: FACE[plate], height: 1.4 * ON_BOARD, align: "start" }]
     : [];
   return { name: `${plate}-title`, shapes: [], texts };
 }
 
 /** One plate with its inside face up: the body's edge, what the bridge and the soundhole put on the top, and the braces. */
-export function planLayers(m: BracingMeasures, from: Sources, plate: Plate): Layer[] {
+export function planLayers(m: BracingMeasures, from: Sources, plate: Plate, letter = LETTER): Layer[] {
   const body = from.get("body");
   const outline = body?.outline;
   const prefix = plate === "top" ? "" : "back-";
@@ -100,7 +102,7 @@ export function planLayers(m: BracingMeasures, from: Sources, plate: Plate): Lay
   ];
   return [
     ...layers.map((layer) => moveLayer(seen, layer)),
-    { name: `${prefix}names`, shapes: [], texts: [...braceNames(m, plate, seen), ...sideNames(from, plate, seen)] },
+    { name: `${prefix}names`, shapes: [], texts: [...braceNames(m, plate, seen), ...sideNames(from, plate, seen, letter)] },
   ];
 }
 
@@ -168,7 +170,7 @@ const braceNames = (m: BracingMeasures, plate: Plate, seen: Affine): Text[] =>
     });
 
 /** Which side is which, in the hollow of the waist or over the edge. */
-function sideNames(from: Sources, plate: Plate, seen: Affine): Text[] {
+function sideNames(from: Sources, plate: Plate, seen: Affine, letter: number): Text[] {
   const body = from.get("body");
   const rising = instrumentOf(from).side;
   if (!body?.outline) return [];
@@ -178,12 +180,12 @@ function sideNames(from: Sources, plate: Plate, seen: Affine): Text[] {
     const waist = body[which]?.levels.find(({ what }) => what === "waist")?.at;
     const at = waist ?? vec((box.minX + box.maxX) / 2, sign > 0 ? box.maxY : -box.minY);
     const edge = transformPoint(seen, vec(at.x, sign * at.y));
-    const clear = edge.y > 0 ? 4 : -4 - LETTER;
+    const clear = edge.y > 0 ? 6 : -5 - letter;
     return {
       id: `${plate}-${which}-side`,
       at: add(edge, vec(0, clear)),
       text: `${which} side`,
-      height: LETTER,
+      height: letter,
       align: "middle",
     };
   });

@@ -66,7 +66,13 @@ function closedSide({ top, back }: UnrolledSide): Path {
 
 const LETTER = 4;
 
-export function flatShapes(p: SidesParams, flat: FlatSide, prefix = ""): { readonly shapes: Shape[]; readonly texts: Text[] } {
+/** @param letter height of the words, mm */
+export function flatShapes(
+  p: SidesParams,
+  flat: FlatSide,
+  prefix = "",
+  letter = LETTER,
+): { readonly shapes: Shape[]; readonly texts: Text[] } {
   const { piece, place } = flat;
   const id = (name: string): string => `${prefix}${name}`;
   const upright = (mark: SideMark): Path => segmentPath(place(mark.along, mark.back), place(mark.along, mark.top));
@@ -111,20 +117,20 @@ export function flatShapes(p: SidesParams, flat: FlatSide, prefix = ""): { reado
   const middle = (mark: SideMark): number => (mark.top + mark.back) / 2;
   const [tailEnd, neckEnd] = [flat.tailAtLeft ? "start" : "end", flat.tailAtLeft ? "end" : "start"] as const;
   const texts: Text[] = [
-    { id: id("at-start"), at: place(8, middle(start)), text: start.name, height: LETTER, align: tailEnd },
-    { id: id("at-end"), at: place(flat.length - 8, middle(end)), text: end.name, height: LETTER, align: neckEnd },
+    { id: id("at-start"), at: place(8, middle(start)), text: start.name, height: letter, align: tailEnd },
+    { id: id("at-end"), at: place(flat.length - 8, middle(end)), text: end.name, height: letter, align: neckEnd },
     {
       id: id("face"),
       at: place(flat.length / 2, middle(start) + 12),
       text: `${piece.name}, show face`,
-      height: LETTER,
+      height: letter,
       align: "middle",
     },
     ...inner.map((mark): Text => ({
       id: id(`${mark.id}-name`),
       at: place(mark.along + (flat.tailAtLeft ? -1.5 : 1.5), mark.back + 6),
       text: mark.name,
-      height: 3,
+      height: 0.75 * letter,
       align: "start",
       angle: Math.PI / 2,
     })),

@@ -9,7 +9,7 @@ import { PAPERS } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS } from "../../sheets/sheet.ts";
 import { fingerprintOf } from "../../document/fingerprint.ts";
 import { lookAt } from "../../store/session-store.ts";
-import { lengthInFull } from "../../units/format.ts";
+import { lengthInShort } from "../../units/format.ts";
 import { useBench, useDerived, useDesign, useNotation, useSession } from "../bench.ts";
 import { Board } from "../board/board.tsx";
 import { NO_EDGES } from "../board/viewport.ts";
@@ -129,7 +129,7 @@ function OverviewSheet() {
             order: { number, title, player },
             date,
             fingerprint: fingerprintOf(design),
-            say: (mm) => lengthInFull(mm, notation),
+            say: (mm) => lengthInShort(mm, notation),
             ...(scale === "fit" ? {} : { reduction: Number(scale) }),
           },
           fonts,

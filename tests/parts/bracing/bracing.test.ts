@@ -180,16 +180,16 @@ describe("the plans", () => {
     const texts = template.drawing.layers.flatMap((layer) => layer.texts ?? []);
     const word = (text: string): number => Math.sign(texts.find((one) => one.text === text)!.at.y);
     expect([word("treble side"), word("bass side")]).toEqual([treble, -treble]);
-    // On the board too, the back under the top.
+    // On the board too, the back beside the top.
     const onBoard = part.drawing().layers.flatMap((layer) => layer.texts ?? []);
     const [side, other] = ["treble", "bass"].map((which) => onBoard.find(({ id }) => id === `${plate}-${which}-side`)!.at.y);
     expect(Math.sign(side! - other!)).toBe(treble);
   });
 
-  it("show a finding where it is drawn: a brace of the back on the back, under the whole of the top", () => {
+  it("show a finding where it is drawn: a brace of the back on the back, beside the whole of the top", () => {
     const part = bracingOf({ top: [], back: [brace(200, -300, 200, 300)] });
     const top = pathBounds(shapeOf(part.drawing(), "outline").path);
-    expect(findingOf(part, "in-body").at!.y).toBeLessThan(top.minY);
+    expect(findingOf(part, "in-body").at!.x).toBeGreaterThan(top.maxX);
   });
 });
 
