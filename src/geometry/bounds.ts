@@ -27,12 +27,14 @@ export function boundsOfPoints(points: readonly Vec[]): Bounds {
 /** The least box round all `boxes`. Throws on an empty list. */
 export function joinBounds(boxes: readonly Bounds[]): Bounds {
   if (boxes.length === 0) throw new RangeError("joinBounds: no boxes");
-  return {
-    minX: Math.min(...boxes.map((b) => b.minX)),
-    minY: Math.min(...boxes.map((b) => b.minY)),
-    maxX: Math.max(...boxes.map((b) => b.maxX)),
-    maxY: Math.max(...boxes.map((b) => b.maxY)),
-  };
+  let { minX, minY, maxX, maxY } = boxes[0]!;
+  for (const box of boxes) {
+    minX = Math.min(minX, box.minX);
+    minY = Math.min(minY, box.minY);
+    maxX = Math.max(maxX, box.maxX);
+    maxY = Math.max(maxY, box.maxY);
+  }
+  return { minX, minY, maxX, maxY };
 }
 
 /** `box` with `margin` mm added on every side. */
@@ -48,5 +50,8 @@ export const boundsMeet = (a: Bounds, b: Bounds, margin = 0): boolean =>
   a.minX <= b.maxX + margin && b.minX <= a.maxX + margin && a.minY <= b.maxY + margin && b.minY <= a.maxY + margin;
 
 /** Least distance between the boxes, 0 where they meet. */
-export const boundsDistance = (a: Bounds, b: Bounds): number =>
-  Math.hypot(Math.max(0, a.minX - b.maxX, b.minX - a.maxX), Math.max(0, a.minY - b.maxY, b.minY - a.maxY));
+export function boundsDistance(a: Bounds, b: Bounds): number {
+  const x = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
+  const y = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
+  return Math.sqrt(x * x + y * y);
+}

@@ -26,10 +26,12 @@ export function clearance(a: Path, b: Path): Clearance {
   if (met) return { a: met.point, b: met.point, distance: 0 };
   const runsB = runsOf(b);
   let last = runsB[0];
+  let least = Infinity;
   const nearest = runsOf(a)
     .flatMap(({ chords }) => chords)
     .map((p) => {
-      let [away, start] = [Infinity, p.points[0]];
+      // Chords that lie farther off than any that counts in the end need no number.
+      let [away, start] = [least + 3 * COARSE, p.points[0]];
       const look = (run: Run): void => {
         if (boundsDistance(p.box, run.box) >= away) return;
         for (const q of run.chords) {
@@ -44,9 +46,9 @@ export function clearance(a: Path, b: Path): Clearance {
       const near = last;
       if (near) look(near);
       for (const run of runsB) if (run !== near) look(run);
+      least = Math.min(least, away);
       return { away, start };
     });
-  const least = Math.min(...nearest.map(({ away }) => away));
   let best: Clearance | undefined;
   for (const [i, { away, start }] of nearest.entries()) {
     const lowest = away <= (nearest[i - 1]?.away ?? Infinity) && away <= (nearest[i + 1]?.away ?? Infinity);

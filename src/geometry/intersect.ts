@@ -1,12 +1,12 @@
 import { arcRadius, arcSweep } from "./arc.ts";
 import { bernsteinProduct, bernsteinRoots } from "./bernstein.ts";
 import { cubicPoints } from "./bezier.ts";
-import { boundsMeet } from "./bounds.ts";
+import { boundsMeet, type Bounds } from "./bounds.ts";
 import { crossCurves } from "./cross-curves.ts";
 import { segmentPath, type Arc, type Cubic, type Line, type Path } from "./path.ts";
-import { pieceBounds, pieceLength, piecesOf, pointAt, type Piece } from "./segment.ts";
+import { boxedPiecesOf, pieceBounds, pointAt, type Piece } from "./segment.ts";
 import { CROSSING, PARALLEL_SINE } from "./tolerance.ts";
-import { add, cross, distance, dot, leftOf, norm, scale, sub, unit, type Vec } from "./vec.ts";
+import { add, cross, distance, dot, leftOf, norm, scale, sub, unit, vec, type Vec } from "./vec.ts";
 
 /** A common point of two pieces and its parameter on each. */
 export interface Meeting {
@@ -29,20 +29,21 @@ type Of<S> = { readonly from: Vec; readonly segment: S };
  * as far as rounding lets them.
  */
 export function intersectPieces(a: Piece, b: Piece): Meeting[] {
-  if (!boundsMeet(pieceBounds(a), pieceBounds(b), CROSSING)) return [];
-  return distinct(meet(a, b)).toSorted((m, n) => m.s - n.s);
+  return boundsMeet(pieceBounds(a), pieceBounds(b), CROSSING) ? meetings(a, b) : [];
 }
+
+/** The same of two pieces whose boxes meet. */
+const meetings = (a: Piece, b: Piece): Meeting[] => distinct(meet(a, b)).toSorted((m, n) => m.s - n.s);
 
 /** The points that two paths share, joints of segments reported once, in order along `a`. */
 export function intersectPaths(a: Path, b: Path): Crossing[] {
-  const others = piecesOf(b).map((piece) => ({ piece, box: pieceBounds(piece) }));
+  const others = boxedPiecesOf(b);
   const found: Crossing[] = [];
-  for (const [first, piece] of piecesOf(a).entries()) {
-    const box = pieceBounds(piece);
+  for (const [first, { piece, box }] of boxedPiecesOf(a).entries()) {
     const here: Crossing[] = [];
     for (const [second, other] of others.entries()) {
       if (!boundsMeet(box, other.box, CROSSING)) continue;
-      for (const meeting of intersectPieces(piece, other.piece)) {
+      for (const meeting of meetings(piece, other.piece)) {
         if (![...found, ...here].some((known) => distance(known.point, meeting.point) <= 10 * CROSSING))
           here.push({ ...meeting, first, second });
       }
@@ -58,10 +59,7 @@ export function intersectPaths(a: Path, b: Path): Crossing[] {
  */
 export function rayHits(paths: readonly Path[], origin: Vec, direction: Vec): number[] {
   const way = unit(direction);
-  const reach = Math.max(
-    0,
-    ...paths.flatMap((path) => piecesOf(path).map((piece) => distance(origin, piece.from) + pieceLength(piece))),
-  );
+  const reach = Math.max(0, ...paths.flatMap(boxedPiecesOf).map(({ box }) => farthestIn(box, origin)));
   if (reach === 0) return [];
   const ray = segmentPath(origin, add(origin, scale(way, reach)));
   return paths
@@ -70,6 +68,10 @@ export function rayHits(paths: readonly Path[], origin: Vec, direction: Vec): nu
     .toSorted((s, t) => s - t)
     .filter((s, i, all) => i === 0 || s - all[i - 1]! > 10 * CROSSING);
 }
+
+/** No point of the box is farther away. */
+const farthestIn = ({ minX, minY, maxX, maxY }: Bounds, from: Vec): number =>
+  norm(vec(Math.max(from.x - minX, maxX - from.x), Math.max(from.y - minY, maxY - from.y)));
 
 /** Where the endless lines through `p` along `u` and through `q` along `v` meet; undefined where they are parallel. */
 export function meetLines(p: Vec, u: Vec, q: Vec, v: Vec): Vec | undefined {

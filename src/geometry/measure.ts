@@ -3,11 +3,11 @@ import { cubicPoint, cubicDerivative, cubicPoints, cubicSweptArea, type CubicPoi
 import { joinBounds, type Bounds } from "./bounds.ts";
 import type { Path } from "./path.ts";
 import { integrate } from "./quadrature.ts";
-import { partOf, pieceBounds, pieceLength, piecesOf, pointAt, tangentAt, type Piece } from "./segment.ts";
+import { boxedPiecesOf, partOf, pieceLength, piecesOf, pointAt, tangentAt, type Piece } from "./segment.ts";
 import { ORIGIN, add, cross, scale, sub, turned, vec, type Vec } from "./vec.ts";
 
 /** The least upright box round the path, exact for arcs and cubics. */
-export const pathBounds = (path: Path): Bounds => joinBounds(piecesOf(path).map(pieceBounds));
+export const pathBounds = (path: Path): Bounds => joinBounds(boxedPiecesOf(path).map(({ box }) => box));
 
 /** The least upright box round all the paths. Throws on an empty list. */
 export const pathsBounds = (paths: readonly Path[]): Bounds => joinBounds(paths.map(pathBounds));

@@ -3,7 +3,7 @@ import { bernsteinProduct, bernsteinRoots } from "./bernstein.ts";
 import { cubicPoints } from "./bezier.ts";
 import { boundsDistance } from "./bounds.ts";
 import type { Path } from "./path.ts";
-import { pieceBounds, piecesOf, pointAt, type Piece } from "./segment.ts";
+import { boxedPiecesOf, pointAt, type Piece } from "./segment.ts";
 import { cross, distance, dot, sub, type Vec } from "./vec.ts";
 
 /** The point of a path nearest to some point: how far it is, where it lies and on which segment at which parameter. */
@@ -17,12 +17,12 @@ export interface Nearest {
 /** The point of the path nearest to p; of several the first. Exact for lines and arcs, to rounding for cubics. */
 export function nearestOnPath(path: Path, p: Vec): Nearest {
   let best: Nearest = { point: path.start, distance: distance(path.start, p), index: 0, t: 0 };
-  for (const [index, piece] of piecesOf(path).entries()) {
-    const box = pieceBounds(piece);
-    if (boundsDistance(box, { minX: p.x, maxX: p.x, minY: p.y, maxY: p.y }) >= best.distance) continue;
+  const at = { minX: p.x, maxX: p.x, minY: p.y, maxY: p.y };
+  boxedPiecesOf(path).forEach(({ piece, box }, index) => {
+    if (boundsDistance(box, at) >= best.distance) return;
     const found = nearestOnPiece(piece, p);
     if (found.distance < best.distance) best = { ...found, index };
-  }
+  });
   return best;
 }
 

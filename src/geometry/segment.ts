@@ -150,6 +150,23 @@ export function pieceBounds(piece: Piece): Bounds {
   return boundsOfPoints([from, segment.to, ...extremesOf(piece).map((t) => pointAt(piece, t))]);
 }
 
+/** A piece of a path and the least upright box round it. */
+export interface BoxedPiece {
+  readonly piece: Piece;
+  readonly box: Bounds;
+}
+
+const boxed = new WeakMap<Path, readonly BoxedPiece[]>();
+
+/** The path's pieces with their boxes, worked out once for each path: paths never change, and one edge is often held against many others. */
+export function boxedPiecesOf(path: Path): readonly BoxedPiece[] {
+  const known = boxed.get(path);
+  if (known) return known;
+  const pieces = piecesOf(path).map((piece) => ({ piece, box: pieceBounds(piece) }));
+  boxed.set(path, pieces);
+  return pieces;
+}
+
 /** Length from t0 to t1, mm: closed form for lines and arcs, quadrature to 1e-9 for cubics. */
 export function pieceLength({ from, segment }: Piece, t0 = 0, t1 = 1): number {
   switch (segment.kind) {

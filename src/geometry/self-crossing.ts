@@ -1,7 +1,7 @@
-import { boundsMeet } from "./bounds.ts";
+import { boundsMeet, boundsOfPoints } from "./bounds.ts";
 import { intersectPieces } from "./intersect.ts";
 import type { Path } from "./path.ts";
-import { monotoneParts, pieceBounds, piecesOf } from "./segment.ts";
+import { monotoneParts, piecesOf, type Piece } from "./segment.ts";
 import { SAME_POINT } from "./tolerance.ts";
 import { distance, type Vec } from "./vec.ts";
 
@@ -13,7 +13,7 @@ export function selfCrossings(path: Path): Vec[] {
   const parts = piecesOf(path)
     .flatMap(monotoneParts)
     .filter((piece) => distance(piece.from, piece.segment.to) > 0)
-    .map((piece, index) => ({ piece, index, box: pieceBounds(piece) }));
+    .map((piece, index) => ({ piece, index, box: boundsOfPoints([piece.from, piece.segment.to]) }));
   const last = parts.length - 1;
   const found: Vec[] = [];
   let open: typeof parts = [];
@@ -22,6 +22,7 @@ export function selfCrossings(path: Path): Vec[] {
     for (const other of open) {
       if (!boundsMeet(part.box, other.box, SAME_POINT)) continue;
       const [a, b] = part.index < other.index ? [part, other] : [other, part];
+      if (b.index === a.index + 1 && runsOn(a.piece, b.piece)) continue;
       const joints: Vec[] = [];
       if (b.index === a.index + 1) joints.push(a.piece.segment.to);
       if (path.closed && a.index === 0 && b.index === last) joints.push(a.piece.from);
@@ -33,4 +34,10 @@ export function selfCrossings(path: Path): Vec[] {
     open.push(part);
   }
   return found;
+}
+
+/** Whether two parts that follow each other both go on in x, or both in y: then they share no more than their joint. */
+function runsOn(a: Piece, b: Piece): boolean {
+  const [from, joint, to] = [a.from, a.segment.to, b.segment.to];
+  return (joint.x - from.x) * (to.x - joint.x) > 0 || (joint.y - from.y) * (to.y - joint.y) > 0;
 }

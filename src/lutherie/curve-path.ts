@@ -4,7 +4,7 @@
  */
 import { cubicPoint, type CubicPoints } from "../geometry/bezier.ts";
 import { cubic, line, type Path, type Segment } from "../geometry/path.ts";
-import { add, cross, distance, dot, lerp, scale, sub, type Vec } from "../geometry/vec.ts";
+import { add, cross, distance, dot, lerp, norm, scale, sub, type Vec } from "../geometry/vec.ts";
 
 /** A curve without corners between the ends asked for: its point and its unit direction of travel (for rising t) at each t. */
 export interface SmoothCurve {
@@ -12,8 +12,8 @@ export interface SmoothCurve {
   readonly direction: (t: number) => Vec;
 }
 
-/** Where a cubic is held against the curve; at 0, 1/2 and 1 it lies on it. */
-const LOOKS = [1 / 8, 1 / 4, 3 / 8, 5 / 8, 3 / 4, 7 / 8];
+/** Where a cubic is held against the curve, first where it mostly strays most; at 0, 1/2 and 1 it lies on it. */
+const LOOKS = [1 / 4, 3 / 4, 1 / 8, 7 / 8, 3 / 8, 5 / 8];
 /** Share of the tolerance allowed at those places, as between them a cubic may stray a little more. */
 const SHARE = 0.8;
 /** A stretch this short, mm, is drawn straight. */
@@ -25,7 +25,10 @@ export function curveSegments(curve: SmoothCurve, from: number, to: number, tole
   if (!(tolerance > 0) || !Number.isFinite(from) || !Number.isFinite(to)) {
     throw new RangeError("curveSegments: needs ends and a tolerance above 0");
   }
-  return segments(curve, from, to, tolerance, 0);
+  if (distance(curve.at(from), curve.at(to)) < SHORTEST) return [line(curve.at(to))];
+  const found: Segment[] = [];
+  append(curve, placeOn(curve, from), placeOn(curve, to), tolerance, 0, found);
+  return found;
 }
 
 /** The same as an open path. */
@@ -35,24 +38,37 @@ export const curvePath = (curve: SmoothCurve, from: number, to: number, toleranc
   closed: false,
 });
 
-function segments(curve: SmoothCurve, from: number, to: number, tolerance: number, depth: number): Segment[] {
-  const start = curve.at(from);
-  const end = curve.at(to);
-  if (distance(start, end) < SHORTEST || depth === DEEPEST) return [line(end)];
-  const middle = (from + to) / 2;
-  const points = cubicThrough(curve, from, middle, to);
-  if (points && LOOKS.every((t) => strayAt(curve, points, from, to, t) <= SHARE * tolerance))
-    return [cubic(points[1], points[2], points[3])];
-  return [...segments(curve, from, middle, tolerance, depth + 1), ...segments(curve, middle, to, tolerance, depth + 1)];
+/** A place on the curve, worked out once for all stretches that end there. */
+interface Place {
+  readonly t: number;
+  readonly at: Vec;
+  readonly direction: Vec;
+}
+
+const placeOn = (curve: SmoothCurve, t: number): Place => ({ t, at: curve.at(t), direction: curve.direction(t) });
+
+function append(curve: SmoothCurve, from: Place, to: Place, tolerance: number, depth: number, found: Segment[]): void {
+  if (distance(from.at, to.at) < SHORTEST || depth === DEEPEST) {
+    found.push(line(to.at));
+    return;
+  }
+  const middle = placeOn(curve, (from.t + to.t) / 2);
+  const points = cubicThrough(from, middle.at, to);
+  if (points && LOOKS.every((t) => isNear(curve, points, from.t, to.t, t, SHARE * tolerance))) {
+    found.push(cubic(points[1], points[2], points[3]));
+    return;
+  }
+  append(curve, from, middle, tolerance, depth + 1, found);
+  append(curve, middle, to, tolerance, depth + 1, found);
 }
 
 /** Undefined where the handles would point the wrong way. A straight stretch has them at its thirds. */
-function cubicThrough(curve: SmoothCurve, from: number, middle: number, to: number): CubicPoints | undefined {
-  const run = to < from ? -1 : 1;
-  const [start, end] = [curve.at(from), curve.at(to)];
-  const [leaving, arriving] = [scale(curve.direction(from), run), scale(curve.direction(to), run)];
+function cubicThrough(from: Place, middle: Vec, to: Place): CubicPoints | undefined {
+  const run = to.t < from.t ? -1 : 1;
+  const [start, end] = [from.at, to.at];
+  const [leaving, arriving] = [scale(from.direction, run), scale(to.direction, run)];
   const chord = distance(start, end);
-  const bow = scale(sub(curve.at(middle), lerp(start, end, 0.5)), 8 / 3);
+  const bow = scale(sub(middle, lerp(start, end, 0.5)), 8 / 3);
   const turn = cross(leaving, arriving);
   if (Math.abs(turn) < 1e-9) {
     return dot(leaving, arriving) > 0
@@ -65,22 +81,25 @@ function cubicThrough(curve: SmoothCurve, from: number, middle: number, to: numb
   return [start, add(start, scale(leaving, a)), sub(end, scale(arriving, b)), end];
 }
 
-/** Distance from the cubic's point at t to the curve, by sliding along it to the foot of the perpendicular. */
-function strayAt(curve: SmoothCurve, points: CubicPoints, from: number, to: number, t: number): number {
+/** Whether the cubic's point at t lies within `most` mm of the curve: sliding along it to the foot of the perpendicular, any place so near will do. */
+function isNear(curve: SmoothCurve, points: CubicPoints, from: number, to: number, t: number, most: number): boolean {
   const p = cubicPoint(points, t);
   const [low, high] = [Math.min(from, to), Math.max(from, to)];
-  const ahead = (u: number): number => dot(sub(p, curve.at(u)), curve.direction(u));
   let u = from + (to - from) * t;
-  let away = ahead(u);
+  let off = sub(p, curve.at(u));
+  if (norm(off) <= most) return true;
+  let away = dot(off, curve.direction(u));
   // A first speed from the chord, then the secant's.
   let speed = distance(points[0], points[3]) / (high - low);
   for (let round = 0; round < 6 && Math.abs(away) > 1e-7; round += 1) {
     const next = Math.min(Math.max(u + away / speed, low), high);
-    if (next === u) break;
-    const there = ahead(next);
+    if (next === u) return false;
+    off = sub(p, curve.at(next));
+    if (norm(off) <= most) return true;
+    const there = dot(off, curve.direction(next));
     if (there !== away) speed = (away - there) / (next - u);
-    if (!(speed > 0)) break;
+    if (!(speed > 0)) return false;
     [u, away] = [next, there];
   }
-  return distance(p, curve.at(u));
+  return false;
 }

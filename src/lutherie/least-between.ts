@@ -40,5 +40,7 @@ export function leastBetween(f: (t: number) => number, a: number, b: number, wit
       else if (fNext <= fThird || third === best || third === second) [third, fThird] = [next, fNext];
     }
   }
-  return [a, best, b].reduce((s, t) => (f(t) < f(s) ? t : s));
+  const [atA, atB] = [f(a), f(b)];
+  if (atA < fBest && atA <= atB) return a;
+  return atB < fBest ? b : best;
 }

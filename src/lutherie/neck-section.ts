@@ -100,14 +100,12 @@ export function sidePoint({ sign, a, d, p, lean }: SectionSide, angle: number): 
   return vec(lean + sign * r * c, -r * s);
 }
 
-/** Unit direction from the glue plane towards the back at the same angle. */
+/** Unit direction from the glue plane towards the back at the same angle: square to the gradient of the curve's equation. */
 export function sideDirection({ sign, a, d, p }: SectionSide, angle: number): Vec {
-  const c = Math.max(Math.cos(angle), 0);
-  const s = Math.max(Math.sin(angle), 0);
-  const r = ((c / a) ** p + (s / d) ** p) ** (-1 / p);
-  const square = vec(((r * c) / a) ** (p - 1) / a, ((r * s) / d) ** (p - 1) / d);
-  const n = norm(square);
-  return vec((-sign * square.y) / n, -square.x / n);
+  const across = (Math.max(Math.cos(angle), 0) / a) ** (p - 1) / a;
+  const down = (Math.max(Math.sin(angle), 0) / d) ** (p - 1) / d;
+  const n = norm(vec(across, down));
+  return vec((-sign * down) / n, -across / n);
 }
 
 /** The section's point at `height` (0 on the glue plane down to -depth) on the side of `sign`. */

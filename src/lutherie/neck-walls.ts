@@ -5,8 +5,8 @@
  * whole outline it is least at one of the corners, never between them. Source: convexity of the distance to a convex set
  * (Boyd and Vandenberghe, Convex Optimization, section 3.2.5, from memory).
  */
+import { rootBetween } from "../geometry/root.ts";
 import { distance, vec, type Vec } from "../geometry/vec.ts";
-import { leastBetween } from "./least-between.ts";
 import { sidePoint, sidesOf, type NeckSection, type SectionSide } from "./neck-section.ts";
 
 /** The least distance from a point to the curve, mm, below 0 where the point lies outside the wood, and both its ends. */
@@ -65,21 +65,45 @@ function isInside(sides: readonly SectionSide[], { x, y }: Vec): boolean {
   return (Math.abs(x - lean) / side.a) ** side.p + (-y / side.d) ** side.p <= 1;
 }
 
-const STEPS = 24;
+/** Places at which it is looked whether the curve comes nearer; closer together towards the ends, where a flat flank has its bend. */
+const STEPS = 20;
+const END = Math.PI / 2;
+/** Beside the ends themselves, where the curve may run square to the way to a point without being nearest. */
+const ASIDE = 1e-6;
+const ANGLES = Array.from({ length: STEPS + 1 }, (_, i) => {
+  const angle = (END / 2) * (1 - Math.cos((Math.PI * i) / STEPS));
+  return Math.min(END - ASIDE, Math.max(ASIDE, angle));
+});
+/** How far a foot may lie beside the true one along the curve, mm. */
+const CLOSE = 1e-7;
 
-/** The nearest point of a quarter curve: each valley of a row of samples, refined between its neighbours. */
+/** The nearest point of a quarter curve: an end, or a place between at which the curve turns from nearing to leaving. */
 function nearestOnSide(side: SectionSide, p: Vec): Vec {
-  const step = Math.PI / 2 / STEPS;
-  const away = (angle: number): number => distance(sidePoint(side, angle), p);
-  const row = Array.from({ length: STEPS + 1 }, (_, i) => away(i * step));
-  let best = 0;
-  let least = Infinity;
-  row.forEach((here, i) => {
-    const [before, after] = [Math.max(i - 1, 0), Math.min(i + 1, STEPS)];
-    if (here > row[before]! || here > row[after]!) return;
-    const angle = leastBetween(away, before * step, after * step, 1e-7);
-    const found = away(angle);
-    if (found < least) [best, least] = [angle, found];
-  });
-  return sidePoint(side, best);
+  const [start, end] = [sidePoint(side, 0), sidePoint(side, END)];
+  let best = distance(end, p) < distance(start, p) ? end : start;
+  const leaving = (angle: number): number => leavingAt(side, p, angle);
+  let before = 0;
+  for (const [i, angle] of ANGLES.entries()) {
+    const here = leaving(angle);
+    if (before < 0 && here >= 0) {
+      const root = rootBetween(leaving, ANGLES[i - 1]!, angle, before, here, CLOSE);
+      const foot = sidePoint(side, Math.atan2(side.d * Math.sin(root), side.a * Math.cos(root)));
+      if (distance(foot, p) < distance(best, p)) best = foot;
+    }
+    before = here;
+  }
+  return best;
+}
+
+/**
+ * How far beyond the foot of p the curve has come on its way to the back: the way from p to its point, measured along its direction there;
+ * below 0 while it comes nearer. The angle is that of the curve drawn as wide as it is deep, whose corner lies at 45 degrees.
+ */
+function leavingAt({ sign, a, d, p: power, lean }: SectionSide, p: Vec, angle: number): number {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const [m, n] = [c ** (power - 1), s ** (power - 1)];
+  const r = (m * c + n * s) ** (-1 / power);
+  const [across, down] = [n / d, m / a];
+  const off = (lean + sign * a * r * c - p.x) * -sign * across - (-d * r * s - p.y) * down;
+  return off / Math.sqrt(across * across + down * down);
 }
