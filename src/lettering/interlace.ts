@@ -2,8 +2,9 @@
  * Letters woven through each other: where two cross, one passes over and the other is cut back from it by a gap. Along the first letter of a
  * pair the crossings go over and under by turns, counted round its outline from where that starts; single crossings can be turned.
  */
-import { boundsMeet } from "../geometry/bounds.ts";
+import { boundsMeet, growBounds, type Bounds } from "../geometry/bounds.ts";
 import { difference, intersection, union } from "../geometry/clipper.ts";
+import { cropRegion } from "../geometry/crop.ts";
 import { dilate } from "../geometry/morphology.ts";
 import { regionArea, regionBounds, ringCentroid, ringsOf, type Polygon, type Region } from "../geometry/region.ts";
 import { GRID } from "../geometry/tolerance.ts";
@@ -40,22 +41,36 @@ export function interlace(
   if (!(gap >= 0)) throw new RangeError("interlace: the gap is 0 or more");
   const cuts: Region[] = letters.map(() => []);
   const crossings: Crossing[] = [];
-  const grown = letters.map((letter) => dilate(letter, gap));
-  for (const [i, first] of letters.entries())
-    for (const [k, second] of letters.entries()) {
-      if (k <= i || first.length === 0 || second.length === 0 || !boundsMeet(regionBounds(first), regionBounds(second))) continue;
-      const places = placesOf(first, second, intersection(grown[i]!, second), intersection(grown[k]!, first));
+  for (const [i, one] of letters.entries())
+    for (const [k, other] of letters.entries()) {
+      if (k <= i || one.length === 0 || other.length === 0 || !boundsMeet(regionBounds(one), regionBounds(other))) continue;
+      // All that they have to do with each other lies where their boxes come nearer than the gap.
+      const box = meetingBox(growBounds(regionBounds(one), gap), growBounds(regionBounds(other), gap));
+      const [first, second] = [cropped(one, box), cropped(other, box)];
+      const [grownFirst, grownSecond] = [cropped(one, growBounds(box, gap)), cropped(other, growBounds(box, gap))].map((near) =>
+        dilate(near, gap),
+      ) as [Region, Region];
+      const places = placesOf(one, first, second, intersection(grownFirst, second), intersection(grownSecond, first));
       for (const [turn, { shared, cutOfFirst, cutOfSecond }] of places.entries()) {
         const swapped = turned.includes(crossings.length);
         const earlierOver = ((turn % 2 === 0) === (begins === "earlier")) !== swapped;
         const under = earlierOver ? k : i;
         const cut = earlierOver ? cutOfSecond : cutOfFirst;
-        cuts[under] = union(cuts[under]!, intersection(grown[earlierOver ? i : k]!, dilate(cut, OVERRUN)));
+        cuts[under] = union(cuts[under]!, intersection(earlierOver ? grownFirst : grownSecond, dilate(cut, OVERRUN)));
         crossings.push({ letters: [i, k], over: earlierOver ? i : k, at: middleOf(shared) });
       }
     }
   return { letters: letters.map((letter, i) => (cuts[i]!.length > 0 ? difference(letter, cuts[i]!) : letter)), crossings };
 }
+
+const meetingBox = (a: Bounds, b: Bounds): Bounds => ({
+  minX: Math.max(a.minX, b.minX),
+  minY: Math.max(a.minY, b.minY),
+  maxX: Math.min(a.maxX, b.maxX),
+  maxY: Math.min(a.maxY, b.maxY),
+});
+
+const cropped = (region: Region, box: Bounds): Region => union(cropRegion(region, box));
 
 interface Place {
   /** What both letters cover. */
@@ -65,8 +80,8 @@ interface Place {
   readonly cutOfSecond: Region;
 }
 
-/** The crossings of two letters, in the order in which the outline of the first comes to them. */
-function placesOf(first: Region, second: Region, nearFirst: Region, nearSecond: Region): Place[] {
+/** The crossings of two letters, of which `first` and `second` are what counts, in the order in which the outline of the first, `letter`, comes to them. */
+function placesOf(letter: Region, first: Region, second: Region, nearFirst: Region, nearSecond: Region): Place[] {
   let places: Place[] = [];
   for (const shared of intersection(first, second)) {
     let place: Place = {
@@ -89,7 +104,7 @@ function placesOf(first: Region, second: Region, nearFirst: Region, nearSecond: 
     }
     places = [...apart, place];
   }
-  const along = new Map(places.map((place) => [place, reachedAt(first, place.shared)]));
+  const along = new Map(places.map((place) => [place, reachedAt(letter, place.shared)]));
   return places.toSorted((a, b) => along.get(a)! - along.get(b)!);
 }
 

@@ -86,12 +86,16 @@ export function setLetters(spec: LetterSpec, face: Face): Result<Lettering, Trou
     });
   }
   const bounds = joinBounds(placed.map((letter) => letter.bounds));
+  let joined: Region | undefined;
   if (Math.max(bounds.maxX - bounds.minX, bounds.maxY - bounds.minY) > LARGEST) return tooLarge();
   return {
     ok: true,
     value: {
       letters: placed,
-      region: joinRegions(placed.map(({ region }) => region)),
+      // Not every caller asks for it.
+      get region() {
+        return (joined ??= joinRegions(placed.map(({ region }) => region)));
+      },
       bounds,
       capHeight: face.capHeight === undefined ? undefined : face.capHeight * k,
       em: face.unitsPerEm * k,

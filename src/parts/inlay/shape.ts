@@ -10,7 +10,7 @@ import { reversePath } from "../../geometry/segment.ts";
 import { SvgFault } from "../../geometry/svg/fault.ts";
 import { nested } from "../../geometry/svg/nesting.ts";
 import { readPathData } from "../../geometry/svg/path-data.ts";
-import { compose, rotation, scaling, transformPath, translation, type Affine } from "../../geometry/transform.ts";
+import { compose, rotation, scaling, transformPath, transformPoint, translation, type Affine } from "../../geometry/transform.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { interlace, type Crossing } from "../../lettering/interlace.ts";
 import { faceOfFew } from "../../lettering/few-letters.ts";
@@ -19,7 +19,7 @@ import { setLetters } from "../../lettering/lettering.ts";
 import { border, drawn, lozenge, ring, spot, star } from "../../lettering/ornaments.ts";
 import { trouble, type Trouble } from "../../lettering/trouble.ts";
 import { outlinesOf } from "../../geometry/refit.ts";
-import type { Region } from "../../geometry/region.ts";
+import type { Region, Ring } from "../../geometry/region.ts";
 import type { Result } from "../../units/result.ts";
 import type { FigureNumbers, Ornament } from "./numbers.ts";
 import type { LettersQuestion } from "./question.ts";
@@ -47,12 +47,13 @@ export function drawShape(letters: LettersQuestion | undefined, figures: FigureN
   if (!beside.ok) return beside;
   if (beside.value.length > 0) shapes.push(shapeOf(beside.value.flatMap(pathsOf)));
   if (shapes.length === 0) return trouble("text", "There is nothing to inlay yet", "Type letters, or add a figure.");
-  const region = joinRegions(shapes.map((shape) => shape.region));
+  const [only] = shapes;
+  const region = shapes.length === 1 ? only!.region : joinRegions(shapes.map((shape) => shape.region));
   return {
     ok: true,
     value: {
       region,
-      outlines: joinedOutlines(region, shapes),
+      outlines: shapes.length === 1 ? only!.outlines : joinedOutlines(region, shapes),
       crossings: set?.value.crossings ?? [],
       capHeight: set?.value.capHeight,
     },
@@ -71,23 +72,28 @@ function lettersOf({ spec, face, weave }: LettersQuestion): Result<SetLetters, T
   const { letters, capHeight, em } = set.value;
   const middle = spec.arrangement.kind === "stacked" ? 0 : (capHeight ?? 0.7 * em) / 2;
   const toMiddle = translation(vec(0, -middle));
-  const shapes = letters.map(({ outlines }) => placed(outlines, toMiddle));
+  const shapes = letters.map((letter) => movedShape(letter, toMiddle));
   if (!weave) return { ok: true, value: { shapes, crossings: [], capHeight } };
   const woven = interlace(
     shapes.map(({ region }) => region),
     weave,
   );
-  return {
-    ok: true,
-    value: {
-      shapes: woven.letters.map((region, i) =>
-        region === shapes[i]!.region ? shapes[i]! : { region, outlines: outlinesOf(region) },
-      ),
-      crossings: woven.crossings,
-      capHeight,
-    },
-  };
+  const apart = woven.letters.map((region, i) =>
+    region === shapes[i]!.region ? shapes[i]! : { region, outlines: outlinesOf(region) },
+  );
+  // Woven with a gap letters share nothing, so that together they are one shape as they are.
+  const one: LetterShape = { region: woven.letters.flat(), outlines: apart.flatMap(({ outlines }) => outlines) };
+  return { ok: true, value: { shapes: weave.gap > 0 ? [one] : apart, crossings: woven.crossings, capHeight } };
 }
+
+const movedShape = ({ region, outlines }: LetterShape, move: Affine): LetterShape => {
+  const ring = (points: Ring): Ring => points.map((p) => transformPoint(move, p));
+  const path = (given: Path): Path => transformPath(move, given);
+  return {
+    region: region.map(({ outer, holes }) => ({ outer: ring(outer), holes: holes.map(ring) })),
+    outlines: outlines.map(({ outer, holes }) => ({ outer: path(outer), holes: holes.map(path) })),
+  };
+};
 
 const placed = (outlines: readonly Outline[], place: Affine): LetterShape =>
   shapeOf(outlines.flatMap(pathsOf).map((path) => transformPath(place, path)));
