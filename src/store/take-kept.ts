@@ -1,9 +1,9 @@
 import type { Trouble } from "../document/design.ts";
 import { readDesign } from "../document/read.ts";
-import { everyPart } from "../parts/registry.ts";
 import type { Result } from "../units/result.ts";
 import { commit } from "./design-store.ts";
 import { NO_STORAGE } from "./keep.ts";
+import { partsMissing } from "./parts-missing.ts";
 import { dropPreviews } from "./session-store.ts";
 import type { Workbench } from "./workbench.ts";
 
@@ -13,7 +13,8 @@ export async function takeKept(bench: Workbench): Promise<Result<void, Trouble>>
   const loaded = await bench.storage.load(bench.design.getState().id);
   if (!loaded.ok) return loaded;
   const { text, revision, savedAt } = loaded.value;
-  await everyPart();
+  const missing = await partsMissing();
+  if (missing) return { ok: false, error: missing };
   const read = readDesign(text);
   if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
   dropPreviews(bench.session);

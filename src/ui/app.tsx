@@ -12,7 +12,8 @@ import { Fault } from "./frame/fault.tsx";
 import { Strip } from "./frame/strip.tsx";
 import { useSingleKeys } from "./frame/single-keys.ts";
 import { tell } from "./kit/tell.tsx";
-import { later, pictureStands } from "./later.ts";
+import { Button } from "./kit/button.tsx";
+import { lacking, later, pictureStands } from "./later.ts";
 import { NumbersPlace } from "./screens/numbers-place.tsx";
 import { PartsPlace } from "./screens/parts-place.tsx";
 import "./app.css";
@@ -77,6 +78,7 @@ export function App() {
         <Suspense fallback={null}>
           <StayingNotes />
         </Suspense>
+        <NotWhole />
         <Welcome />
         <main className="app-place" id="main" ref={main} tabIndex={-1} aria-label={name}>
           <Fault key={faultKey} onSave={deeds.saveFile}>
@@ -101,6 +103,18 @@ export function App() {
       ) : null}
       <SessionNotes />
     </DropArea>
+  );
+}
+
+/** Where part of the program has not come. */
+function NotWhole() {
+  const { lacks } = useStore(lacking);
+  if (!lacks) return null;
+  return (
+    <aside className="welcome" role="alert">
+      <p>Part of Gramil has not come, and what needs it does not open.</p>
+      <Button onClick={() => location.reload()}>Load the page anew</Button>
+    </aside>
   );
 }
 

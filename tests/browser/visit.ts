@@ -10,8 +10,16 @@ export interface Visit {
   readonly close: () => Promise<void>;
 }
 
-/** Opens the product as somebody who was never here. Files are saved as downloads, since no one answers a file dialog here. */
-export async function visit(browser: Browser, address: string, options: BrowserContextOptions = {}): Promise<Visit> {
+/**
+ * Opens the product as somebody who was never here. Files are saved as downloads, since no one answers a file dialog here. `before`: what is done
+ * to the page before it goes there.
+ */
+export async function visit(
+  browser: Browser,
+  address: string,
+  options: BrowserContextOptions = {},
+  before?: (page: Page) => Promise<unknown>,
+): Promise<Visit> {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true, ...options });
   await context.addInitScript("delete window.showSaveFilePicker; delete window.showOpenFilePicker;");
   const page = await context.newPage();
@@ -25,6 +33,7 @@ export async function visit(browser: Browser, address: string, options: BrowserC
     const url = new URL(request.url());
     if (/^https?:$/.test(url.protocol) && url.origin !== new URL(address).origin) strangers.push(request.url());
   });
+  await before?.(page);
   await page.goto(address);
   await page.locator(".strip").waitFor();
   return { page, complaints, strangers, close: () => context.close() };

@@ -5,9 +5,9 @@ import { readDesign } from "../../document/read.ts";
 import type { DesignStorage, KeptDesign } from "../../document/storage.ts";
 import { summaryOf } from "../../document/summary-of.ts";
 import { writeDesign } from "../../document/write.ts";
-import { everyPart } from "../../parts/registry.ts";
 import type { Result } from "../../units/result.ts";
 import { leave, NO_STORAGE } from "../keep.ts";
+import { partsMissing } from "../parts-missing.ts";
 import { newId, type Workbench } from "../workbench.ts";
 
 /** Every design that this browser keeps, and its settings, as one zip file. The open design is saved first. */
@@ -47,7 +47,8 @@ export function unpackEverything(bench: Workbench, bytes: Uint8Array): Promise<R
     if (!archive.ok) return archive;
     const kept = await everythingKept(storage);
     if (!kept.ok) return kept;
-    await everyPart();
+    const missing = await partsMissing();
+    if (missing) return { ok: false, error: missing };
     const arrivals: Arrival[] = [];
     for (const design of archive.value.designs) arrivals.push(await takeIn(storage, design, kept.value, bench.now()));
     const here = await storage.settings();

@@ -1,8 +1,8 @@
 import type { Trouble } from "../../document/design.ts";
 import { readDesign, type Repair } from "../../document/read.ts";
-import { everyPart } from "../../parts/registry.ts";
 import type { Result } from "../../units/result.ts";
 import { keep, leave, putOnBench } from "../keep.ts";
+import { partsMissing } from "../parts-missing.ts";
 import { newId, type Workbench } from "../workbench.ts";
 
 /**
@@ -16,7 +16,8 @@ export function openFile(
   drop = false,
 ): Promise<Result<readonly Repair[], Trouble>> {
   return bench.inTurn(async () => {
-    await everyPart();
+    const missing = await partsMissing();
+    if (missing) return { ok: false, error: missing };
     const read = readDesign(bytes);
     if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
     const trouble = await leave(bench, drop);

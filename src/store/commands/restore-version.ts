@@ -1,9 +1,9 @@
 import type { Trouble } from "../../document/design.ts";
 import { readDesign, type Repair } from "../../document/read.ts";
-import { everyPart } from "../../parts/registry.ts";
 import type { Result } from "../../units/result.ts";
 import { commit } from "../design-store.ts";
 import { NO_STORAGE } from "../keep.ts";
+import { partsMissing } from "../parts-missing.ts";
 import { dropPreviews } from "../session-store.ts";
 import type { Workbench } from "../workbench.ts";
 
@@ -17,7 +17,8 @@ export function restoreVersion(bench: Workbench, revision: number): Promise<Resu
     if (!bench.storage) return { ok: false, error: NO_STORAGE };
     const loaded = await bench.storage.loadVersion(bench.design.getState().id, revision);
     if (!loaded.ok) return loaded;
-    await everyPart();
+    const missing = await partsMissing();
+    if (missing) return { ok: false, error: missing };
     const read = readDesign(loaded.value);
     if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
     dropPreviews(bench.session);
