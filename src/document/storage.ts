@@ -134,10 +134,7 @@ function storageOf(db: IDBPDatabase<Schema>): DesignStorage {
     change.done.catch(() => undefined);
     try {
       const saved = await saveIn(change, request);
-      if (saved.ok) {
-        await change.done;
-        tell({ id: request.id, revision: saved.value });
-      }
+      if (saved.ok) tell({ id: request.id, revision: saved.value });
       return saved;
     } catch (error) {
       // A write that is refused before it begins leaves those before it standing.
@@ -227,9 +224,11 @@ function storageOf(db: IDBPDatabase<Schema>): DesignStorage {
 
 type Change = IDBPTransaction<Schema, ("designs" | "versions" | "histories")[], "readwrite">;
 
+/** In as few turns as can be: each waits behind whatever the page does, while what was typed is not safe yet. */
 async function saveIn(change: Change, request: SaveRequest): Promise<Result<number, StorageTrouble>> {
   const { id, text, baseRevision, savedAt, history, force = false } = request;
-  const before = await change.objectStore("designs").get(id);
+  const [designs, versions] = [change.objectStore("designs"), change.objectStore("versions")];
+  const [before, keys] = await Promise.all([designs.get(id), versions.getAllKeys(ofDesign(id))]);
   const kept = before?.revision ?? 0;
   if (kept !== baseRevision && !force) {
     return before
@@ -240,22 +239,23 @@ async function saveIn(change: Change, request: SaveRequest): Promise<Result<numb
         )
       : refuse("missing", "this design was removed in another tab meanwhile", "Keep this one anyway, or open another design.");
   }
-  if (before) await keepVersion(change, before, force);
+  const last = before && !force && keys.length > 0 ? await versions.get(keys.at(-1)!) : undefined;
   const revision = Math.max(kept, baseRevision) + 1;
-  await change.objectStore("designs").put({ id, ...wholeSummary(request), text, savedAt, revision });
-  await change.objectStore("histories").put({ id, history });
+  const writes: Promise<unknown>[] = [change.done];
+  const write = (started: Promise<unknown>): void => {
+    // Where one fails all do; the first is told.
+    started.catch(() => undefined);
+    writes.push(started);
+  };
+  // What is about to be replaced stays among the versions, if the last one is old enough; either way, as the clock may have been set back.
+  if (before && !(last && Math.abs(before.savedAt - last.savedAt) < VERSIONS_APART_MS)) {
+    write(versions.put(before));
+    for (const key of keys.slice(0, Math.max(0, keys.length + 1 - MOST_VERSIONS))) write(versions.delete(key));
+  }
+  write(designs.put({ id, ...wholeSummary(request), text, savedAt, revision }));
+  write(change.objectStore("histories").put({ id, history }));
+  await Promise.all(writes.reverse());
   return { ok: true, value: revision };
-}
-
-/** Puts what is about to be replaced among the versions, if the last one is old enough. */
-async function keepVersion(change: Change, older: KeptDesign, always: boolean): Promise<void> {
-  const versions = change.objectStore("versions");
-  const keys = await versions.getAllKeys(ofDesign(older.id));
-  const last = keys.length > 0 ? await versions.get(keys.at(-1)!) : undefined;
-  // Either way, since the clock may have been set back.
-  if (!always && last && Math.abs(older.savedAt - last.savedAt) < VERSIONS_APART_MS) return;
-  await versions.put(older);
-  for (const key of keys.slice(0, Math.max(0, keys.length + 1 - MOST_VERSIONS))) await versions.delete(key);
 }
 
 function abort(change: Change): void {

@@ -5,7 +5,7 @@ import { takeKept } from "./take-kept.ts";
 import type { Workbench } from "./workbench.ts";
 
 export interface AutosaveOptions {
-  /** From a change to its save, ms; at most 1000. */
+  /** Between two saves of steady work, ms; at most 1000. The first change after a rest waits a tenth of it. */
   readonly delayMs?: number;
   /** Where the page tells that it is hidden or goes away; `window` in a browser, which hears of the document too. */
   readonly page?: EventTarget;
@@ -16,14 +16,19 @@ export interface AutosaveOptions {
  * as nothing is changed here; otherwise neither copy is touched, and the session tells of the conflict.
  * @returns stops it
  */
-export function startAutosave(bench: Workbench, { delayMs = 400, page }: AutosaveOptions = {}): () => void {
+export function startAutosave(bench: Workbench, { delayMs = 250, page }: AutosaveOptions = {}): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const inConflict = (): boolean => bench.session.getState().saving.state === "conflict";
   const unsaved = (): boolean => isDirty(bench.design.getState()) && !inConflict();
 
+  let resting: ReturnType<typeof setTimeout> | undefined;
   function flush(): void {
     clearTimeout(timer);
     timer = undefined;
+    clearTimeout(resting);
+    resting = setTimeout(() => {
+      resting = undefined;
+    }, delayMs);
     void bench.inTurn(async () => {
       if (unsaved()) await keep(bench);
     });
@@ -33,7 +38,7 @@ export function startAutosave(bench: Workbench, { delayMs = 400, page }: Autosav
     if (now.design === before.design || !unsaved()) return;
     if (bench.session.getState().saving.state !== "failed") bench.session.setState({ saving: { state: "waiting" } });
     // From the first change on, so that steady work is saved as often as its delay says.
-    timer ??= setTimeout(flush, delayMs);
+    timer ??= setTimeout(flush, resting === undefined ? delayMs / 10 : delayMs);
   });
 
   const leaveOthers = bench.storage?.onForeignChange(({ id, revision }) => {
@@ -77,6 +82,7 @@ export function startAutosave(bench: Workbench, { delayMs = 400, page }: Autosav
   for (const sign of signs) page?.addEventListener(sign, hidden);
   return () => {
     clearTimeout(timer);
+    clearTimeout(resting);
     leaveDesign();
     leaveOthers?.();
     for (const sign of signs) page?.removeEventListener(sign, hidden);

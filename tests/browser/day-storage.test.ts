@@ -101,6 +101,49 @@ describe("a browser that", () => {
     await here.close();
   });
 
+  it("is filled until it refuses by itself: the same is said, what was kept stays, and room lets it be kept again", async () => {
+    const context = await browser.newContext({ ...plain, acceptDownloads: true });
+    await context.addInitScript("delete window.showSaveFilePicker; delete window.showOpenFilePicker;");
+    const page = await context.newPage();
+    // Chrome DevTools Protocol, Storage.overrideQuotaForOrigin: the browser counts and refuses, nothing is played.
+    const cdp = await context.newCDPSession(page);
+    const { origin } = new URL(inject("address"));
+    await cdp.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 60_000 });
+    await page.goto(`${inject("address")}#/numbers`);
+    const words = page.locator(".strip-saved");
+    let kept = "";
+    let typed = "";
+    for (let i = 1; i < 100 && !(await words.textContent())?.startsWith("not saved"); i++) {
+      if (i > 1) kept = typed;
+      typed = (24 + i / 100).toFixed(2);
+      await typeScale(page, typed);
+      await expect.poll(() => words.textContent(), SLOW).toMatch(/^saved in this browser|^not saved here: save a file$/);
+      await page.waitForTimeout(500);
+    }
+    expect(await words.textContent()).toBe("not saved here: save a file");
+    const { bytes } = await savedBy(page, () => page.getByRole("button", { name: "Save a file" }).click());
+    expect(readDesign(bytes)).toMatchObject({ ok: true, design: { instrument: { scale: typed } } });
+    expect(await asksBeforeLeaving(page)).toBe(true);
+    // No other design takes the place of one that would be lost.
+    await goTo(page, "order");
+    await page.getByRole("button", { name: "New instrument" }).click();
+    await page.locator(".kind").first().click();
+    await page.getByText("the open design is not saved").first().waitFor();
+
+    const second = await context.newPage();
+    await second.goto(`${inject("address")}#/numbers`);
+    await expect.poll(() => scaleOf(second).inputValue(), SLOW).toBe(kept);
+    await second.close();
+
+    await cdp.send("Storage.overrideQuotaForOrigin", { origin });
+    await goTo(page, "numbers");
+    await typeScale(page, "26.5");
+    await savedWords(page).toMatch(/^saved in this browser/);
+    await page.reload();
+    await expect.poll(() => scaleOf(page).inputValue(), SLOW).toBe("26.5");
+    await context.close();
+  });
+
   it("has its clock set back by a year: the last change stays the last, and the design is still found first", async () => {
     const here = await visit(browser, inject("address"), plain);
     const { page } = here;

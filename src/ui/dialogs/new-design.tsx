@@ -28,8 +28,8 @@ export function NewDesign({ onClose }: { readonly onClose: () => void }) {
 
   async function begin(design: Design): Promise<void> {
     const result = await startDesign(bench, design);
-    if (!result.ok) return tellTrouble("No new design was begun", result.error);
     onClose();
+    if (!result.ok) return tellTrouble("No new design was begun", result.error);
     go({ place: "numbers" });
   }
 

@@ -1,5 +1,6 @@
 import { Tabs as Base } from "@base-ui/react/tabs";
-import type { ReactNode } from "react";
+import { useRef, type ReactNode } from "react";
+import { useInSight } from "./in-sight.ts";
 import "./tabs.css";
 
 export interface TabPage {
@@ -20,9 +21,11 @@ export function Tabs({
   readonly open: string;
   readonly onOpen: (id: string) => void;
 }) {
+  const list = useRef<HTMLDivElement>(null);
+  useInSight(list, "[data-active]", open);
   return (
     <Base.Root className="tabs" value={open} onValueChange={(id) => onOpen(String(id))}>
-      <Base.List className="tabs-list" aria-label={label}>
+      <Base.List className="tabs-list" aria-label={label} ref={list}>
         {pages.map((page) => (
           <Base.Tab key={page.id} value={page.id} className="tabs-one">
             {page.label}

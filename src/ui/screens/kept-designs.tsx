@@ -91,7 +91,7 @@ export function KeptDesigns({ kept, again }: KeptList) {
             className="textf"
             type="search"
             aria-label="Search the designs"
-            placeholder="Number, name, player, or the sign on a sheet"
+            placeholder="Number, name, player, sign"
             value={search}
             onChange={(event) => setSearch(event.target.value)}
           />

@@ -1,5 +1,5 @@
 /** Parts: the drawing board, the parts beside it as true outlines, the numbers of the one on the board, and what else there is to see of it. */
-import { lazy, Suspense, useEffect, useMemo, useState } from "react";
+import { lazy, Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { countBySeverity } from "../../checks/severity.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { arrange } from "../../parts/general-arrangement.ts";
@@ -14,6 +14,7 @@ import { go, hashOf, WHOLE } from "../frame/route.ts";
 import { PartBoard } from "../part-board.tsx";
 import { useNarrow } from "../frame/use-narrow.ts";
 import { Button } from "../kit/button.tsx";
+import { useInSight } from "../kit/in-sight.ts";
 import { Menu } from "../kit/menu.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
 import { sayWords } from "../notation.ts";
@@ -105,8 +106,10 @@ const ADD = (
 );
 
 function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; readonly shown: string }) {
+  const list = useRef<HTMLElement>(null);
+  useInSight(list, "[aria-current]", shown);
   return (
-    <nav className="parts-list" aria-label="Parts">
+    <nav className="parts-list" aria-label="Parts" ref={list}>
       <WholeCard shown={shown === WHOLE} />
       {parts.map((part) => (
         <a
