@@ -1,6 +1,8 @@
 import { join } from "node:path";
+import { sentenceOf } from "../../checks/findings.ts";
 import { instrumentsOf, numbersOfAll } from "../../document/copies.ts";
 import type { Design } from "../../document/design.ts";
+import type { Derived } from "../../parts/derived.ts";
 import { fingerprintOf } from "../../document/fingerprint.ts";
 import { ALL_IN_ONE, fileStemOf, pdfFileOf, svgFileOf, svgOfAll } from "../../export/job.ts";
 import { inkBounds } from "../../sheets/ink.ts";
@@ -10,7 +12,7 @@ import { makingPath, makingsOf } from "../../parts/makings.ts";
 import { mergeRuns, sharedIdOf } from "../../templates/copies.ts";
 import { jointsOf, makePatterns } from "../../templates/patterns.ts";
 import { templatesOf, type Template } from "../../templates/template.ts";
-import { lengthInFull } from "../../units/format.ts";
+import { formatQuantity, inFull, lengthInFull } from "../../units/format.ts";
 import { CliError, onlyWord, optionOf, type Arguments } from "../arguments.ts";
 import { deriveWhole, openDesign } from "../design-file.ts";
 import { writeAll } from "../files.ts";
@@ -86,10 +88,17 @@ function made(
     const sources = templatesOf(derived);
     const number = one.design.order?.number ?? "";
     const makings = makingsOf(one.design, derived);
-    return { name: one.name, sources, patterns: makePatterns(sources, makings, { say, number, fingerprint }) };
+    return {
+      name: one.name,
+      stopped: stoppedParts(derived, design),
+      sources,
+      patterns: makePatterns(sources, makings, { say, number, fingerprint }),
+    };
   });
   const sources = runs.flatMap((run) => run.sources);
-  const wanted = new Set(chosenOf(sources, args).map(({ id }) => id));
+  const wanted = new Set(chosenOf(sources, runs[0]!.stopped, args).map(({ id }) => id));
+  if (optionOf(args, "part") === undefined)
+    for (const [id, { says }] of runs[0]!.stopped) tell(`${id} gives no template: ${says}`);
   const known = new Set(sources.flatMap(({ id, partId }) => [id, partId]));
   for (const id of Object.keys(design.templates ?? {}))
     if (!known.has(id)) tell(`there is no template ${id}: what the design says of it is left aside`);
@@ -102,6 +111,23 @@ function made(
       return done.value;
     });
   return { chosen, joints: jointsOf(patterns) };
+}
+
+interface Stopped {
+  readonly says: string;
+  readonly mend: string;
+}
+
+/** Parts that give no template for what a check stops, by their ids. */
+function stoppedParts({ parts }: Derived, { units: unit, fractions = false }: Design): ReadonlyMap<string, Stopped> {
+  return new Map(
+    parts.flatMap((part): [string, Stopped][] => {
+      const stop = part.templates().length === 0 ? part.findings().find(({ severity }) => severity === "stop") : undefined;
+      if (!stop) return [];
+      const says = sentenceOf(stop, (value, quantity) => inFull(formatQuantity(value, quantity, { unit, fractions })));
+      return [[part.id, { says, mend: stop.mend }]];
+    }),
+  );
 }
 
 /** The role of the edge that the template is about: `cut`, `pocket`, `plug`; of its first shape where it has no edge. */
@@ -117,9 +143,11 @@ function formatsOf(args: Arguments): readonly string[] {
   return [...new Set(formats)];
 }
 
-function chosenOf(all: readonly Template[], args: Arguments): readonly Template[] {
+function chosenOf(all: readonly Template[], stopped: ReadonlyMap<string, Stopped>, args: Arguments): readonly Template[] {
   const part = optionOf(args, "part");
   const name = optionOf(args, "template");
+  const stop = part === undefined ? undefined : stopped.get(part);
+  if (stop) throw new CliError(`${stop.says.replace(/\.$/, "")}: ${part} (${stop.mend.replace(/\.$/, "")})`);
   const ofPart = part === undefined ? all : all.filter((template) => template.partId === part);
   if (ofPart.length === 0)
     throw new CliError(`no template of a part ${part} (known: ${[...new Set(all.map((t) => t.partId))].join(", ")})`);

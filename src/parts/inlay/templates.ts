@@ -277,7 +277,7 @@ function couponTemplate(
   return {
     name: "coupon",
     title: "Fit coupon",
-    lineIs: "one pocket, and pieces for it at rising gaps, to try bits and glue in scrap; type the gap of the piece that fits",
+    lineIs: "one pocket, and pieces for it at rising gaps, to try bits and glue in scrap; the gap of the piece that fits is typed under “Gap that fitted in the coupon”",
     drawing: {
       layers: [
         {

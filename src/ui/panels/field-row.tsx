@@ -126,7 +126,7 @@ function Control({ field, notation, editing, labelledBy, inRow }: ControlProps):
                 : String(field.value ?? "")
           }
           problem={field.problem}
-          onCommit={(text) => editing.sayValue(path, text.trim() === "" ? undefined : text.trim())}
+          onCommit={(text) => editing.sayValue(path, textSaid(spec, text.trim()))}
         />
       );
     case "records":
@@ -151,6 +151,10 @@ function Control({ field, notation, editing, labelledBy, inRow }: ControlProps):
       );
   }
 }
+
+/** An emptied field takes the number back, but for a text that is not usually empty: there nothing says something. */
+const textSaid = (spec: Field["spec"], typed: string): string | undefined =>
+  typed === "" && !(spec.type === "text" && "fallback" in spec && spec.fallback !== "") ? undefined : typed;
 
 /** What can be measured on the work: a number of the instrument or of a part, not of a list, a paper or a template. */
 const NUMBER_OF_A_PART = /^(instrument|parts\.[^.[]+)\.[^.[]+$/;
