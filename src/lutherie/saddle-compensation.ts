@@ -11,6 +11,7 @@
  * Left out: the finger behind the fret (0.2-0.5 mm), string beyond nut and saddle, friction, relief, the wrap's stiffness.
  * N cannot be measured: 1 is the estimate, 0 and 2 its band. To be shown to 0.1 mm.
  */
+import { rootBetween } from "../geometry/root.ts";
 import { bendingNmm2, massKgPerM, stretchN, type StringBuild } from "./string-build.ts";
 
 /** One string over its board: its scale, and its height over the fret tops at fret 12 and over fret 1's plane at the nut, mm. */
@@ -21,6 +22,9 @@ export interface StringSetup {
   readonly actionAt12: number;
   readonly nutHeight: number;
 }
+
+/** An octave no farther off than this, cents, is true; it moves by some 3 cents a mm. */
+const TRUE = 1e-9;
 
 /** How many ends of the sounding string are held stiffly, not hinged. */
 export type ClampedEnds = 0 | 1 | 2;
@@ -73,15 +77,9 @@ export function centsSharp(setup: StringSetup, setback: number, fret: number, en
  */
 export function saddleSetback(setup: StringSetup, ends: ClampedEnds): number | undefined {
   const octave = (setback: number): number => centsSharp(setup, setback, 12, ends) ?? Infinity;
-  let sharp = -setup.scale / 10;
-  let flat = setup.scale / 10;
-  if (!(octave(sharp) > 0 && octave(flat) < 0)) return undefined;
-  while (flat - sharp > 1e-9 * setup.scale) {
-    const middle = (sharp + flat) / 2;
-    if (octave(middle) > 0) sharp = middle;
-    else flat = middle;
-  }
-  return (sharp + flat) / 2;
+  const most = setup.scale / 10;
+  const [sharp, flat] = [octave(-most), octave(most)];
+  return sharp > 0 && flat < 0 ? rootBetween(octave, -most, most, sharp, flat, TRUE) : undefined;
 }
 
 /** The estimate and its band, mm; undefined where one of the three has no answer. */

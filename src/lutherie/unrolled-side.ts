@@ -7,7 +7,7 @@
  */
 import type { Path, Segment } from "../geometry/path.ts";
 import { derivativeAt, pieceLength, piecesOf, pointAt, tangentAt, curvatureAt, type Piece } from "../geometry/segment.ts";
-import { add, angleBetween, leftOf, norm, scale, unit, vec, type Vec } from "../geometry/vec.ts";
+import { add, angleBetween, leftOf, norm, scale, sub, unit, vec, type Vec } from "../geometry/vec.ts";
 import { curveSegments } from "./curve-path.ts";
 
 /** Height of an edge over the plane that depths are counted from, by the place on the outline, mm. */
@@ -34,7 +34,8 @@ export interface SideToUnroll {
 
 /** Turn of direction (radians) between two segments that still counts as none. */
 const NO_CORNER = 1e-4;
-const STEP = 1e-4;
+/** To either side of a place, mm, the height is looked at for its slope. */
+const STEP = 1e-3;
 
 /**
  * The unrolled side with both edges within `tolerance` mm (0.005 unless given). RangeError for a corner (a pointed cutaway is
@@ -132,15 +133,12 @@ function edgeSegments(
   tolerance: number,
 ): Segment[] {
   const place = (t: number): Vec => insetPoint(piece, inset, t);
+  // The face runs as the outline does, so the height rises along it as it does along the outline's direction.
   const direction = (t: number): Vec => {
-    const [t0, t1] = [Math.max(t - STEP, 0), Math.min(t + STEP, 1)];
-    const speed =
-      inset === 0
-        ? // Where the curve stands still for a moment it still gets on from one side of that to the other.
-          norm(derivativeAt(piece, t)) || (along(t1) - along(t0)) / (t1 - t0)
-        : norm(derivativeAt(piece, t)) * (1 - inset * curvatureAt(piece, t));
-    if (!(speed > 0)) throw new RangeError("unrollSide: the curve is too tight for the inset");
-    return unit(vec(speed, (height(place(t1)) - height(place(t0))) / (t1 - t0)));
+    if (inset > 0 && !(inset * curvatureAt(piece, t) < 1))
+      throw new RangeError("unrollSide: the curve is too tight for the inset");
+    const [at, step] = [place(t), scale(tangentAt(piece, t)!, STEP)];
+    return unit(vec(2 * STEP, height(add(at, step)) - height(sub(at, step))));
   };
   return curveSegments({ at: (t) => vec(along(t), height(place(t))), direction }, 0, 1, tolerance);
 }

@@ -1,6 +1,7 @@
 import { fillet } from "../arc.ts";
 import { nearestOnPiece } from "../nearest.ts";
 import { arc, line, type Segment } from "../path.ts";
+import { rootBetween } from "../root.ts";
 import { derivativeAt, pieceLength, pointAt, tangentAt, type Piece } from "../segment.ts";
 import { add, angleBetween, cross, distance, leftOf, scale, type Vec } from "../vec.ts";
 
@@ -47,15 +48,21 @@ export function roundCorner(before: Piece, after: Piece, radius: number): CutCor
     const centre = centreFrom(t);
     return centre ? nearestOnPiece(after, centre).distance - radius : -radius;
   };
-  const steps = Array.from({ length: STEPS }, (_, k) => 1 - (k + 1) / STEPS);
-  const found = steps.find((t) => spare(t) >= 0);
+  // The first of the steps back that is far enough. What the centre lacks it must at least go, so shorter ways are not looked at.
+  const firstSpared = (): number | undefined => {
+    let [from, lacks] = [pointAt(before, 1), 0];
+    for (let k = 1; k <= STEPS; k++) {
+      const t = 1 - k / STEPS;
+      const centre = centreFrom(t);
+      if (!centre || distance(centre, from) < lacks) continue;
+      [from, lacks] = [centre, -spare(t)];
+      if (lacks <= 0) return t;
+    }
+    return undefined;
+  };
+  const found = firstSpared();
   if (found === undefined) return undefined;
-  let [far, near] = [found, found + 1 / STEPS];
-  for (let k = 0; k < 60; k++) {
-    const middle: number = (near + far) / 2;
-    if (spare(middle) >= 0) far = middle;
-    else near = middle;
-  }
+  const far = rootBetween(spare, found, found + 1 / STEPS, spare(found), spare(found + 1 / STEPS), 1e-12 * (1 + radius));
   const centre = centreFrom(far);
   if (!centre) return undefined;
   const foot = nearestOnPiece(after, centre);

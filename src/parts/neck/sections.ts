@@ -60,13 +60,7 @@ function quarter(side: SectionSide, from: number, to: number): Segment[] {
 
 /** The angle at which a side lies `fall` below the glue plane. */
 function angleAt(side: SectionSide, fall: number): number {
-  let [low, high] = [0, Math.PI / 2];
-  for (let round = 0; round < 60; round++) {
-    const middle = (low + high) / 2;
-    if (-sidePoint(side, middle).y < fall) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return Math.atan2(fall, side.a * (1 - (fall / side.d) ** side.p) ** (1 / side.p));
 }
 
 /** A channel cut across at x, from the top of the wood down; undefined where it does not pass there or its floor lies over the top. */
