@@ -175,6 +175,23 @@ describe("the command line", () => {
     expect(await readFile(steel(), "utf8")).toBe(text);
   });
 
+  it("says why an inlay gives no template: alone it is refused, among others it is told", async () => {
+    await gramil("new", "--kind", "steel-string", "-o", steel());
+    const design = JSON.parse(await readFile(steel(), "utf8")) as { parts: Record<string, unknown> };
+    design.parts["initials"] = { kind: "inlay", text: "A木", face: "lato" };
+    await writeFile(steel(), JSON.stringify(design));
+    const out = join(dir, "out");
+    const alone = await gramil("templates", steel(), "--out", out, "--part", "initials");
+    expect(alone).toMatchObject({
+      code: 2,
+      out: "",
+      err: expect.stringMatching(/木 \(U\+6728\): initials \(Choose a face/) as string,
+    });
+    expect(alone.err.split("\n")).toHaveLength(1);
+    const among = await gramil("templates", steel(), "--out", out, "--format", "svg");
+    expect(among).toMatchObject({ code: 0, err: expect.stringMatching(/^initials gives no template: .*木/) as string });
+  });
+
   it("refuses 200 strings and names the limit", async () => {
     await gramil("new", "--kind", "steel-string", "-o", steel());
     const strings = JSON.stringify(Array.from({ length: 200 }, () => ({ gauge: "0.012 in" })));
