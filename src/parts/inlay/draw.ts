@@ -247,14 +247,14 @@ export function inlayOnHost(p: InlayParams, m: InlayMeasures, from: Sources): On
   };
 }
 
-/** Number of each piece in the middle of its outline, or beside it where it is too small. */
-export function numberTexts(outlines: readonly Outline[], height: number): Text[] {
+/** Number of each piece under it, with a mark after it where it has one. */
+export function numberTexts(outlines: readonly Outline[], height: number, mark: (number: number) => string = () => ""): Text[] {
   return outlines.map(({ outer }, i) => {
     const box = pathBounds(outer);
     return {
       id: `number-${i + 1}`,
       at: vec((box.minX + box.maxX) / 2, box.minY - 1.5 * height),
-      text: String(i + 1),
+      text: `${i + 1}${mark(i + 1)}`,
       height,
       align: "middle",
     };

@@ -22,6 +22,10 @@ export interface LayoutNumbers {
   readonly spacing: number;
 }
 
+/** How far the grain of a piece is turned against the others'. */
+export const grainOf = (turns: LayoutNumbers["turns"], number: number): number =>
+  turns.filter(({ piece }) => piece === number).reduce((sum, { turn }) => sum + turn, 0);
+
 /** A sheet of pieces is about this much longer than it is wide. */
 const LONGER = 2;
 
@@ -31,8 +35,7 @@ const LONGER = 2;
  */
 export function layPieces(pieces: readonly Outline[], { grain, turns, mirrored, spacing }: LayoutNumbers): LaidPiece[] {
   const turned = pieces.map((outline, i) => {
-    const extra = turns.filter(({ piece }) => piece === i + 1).reduce((sum, { turn }) => sum + turn, 0);
-    const spin = rotation(-(grain + extra));
+    const spin = rotation(-(grain + grainOf(turns, i + 1)));
     return carried(outline, mirrored ? compose(spin, scaling(1, -1)) : spin, mirrored);
   });
   const boxes = turned.map(({ outer }) => pathBounds(outer));

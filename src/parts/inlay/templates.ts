@@ -9,7 +9,7 @@ import type { Pass } from "../../lutherie/inlay-clearing.ts";
 import type { InlayTemplate } from "../../lutherie/inlay-template.ts";
 import type { CutterPasses, Sources, TemplateSource } from "../contract.ts";
 import { hostLayer, numberTexts, outlineShapes, seenOf, type Seen } from "./draw.ts";
-import { allPaths, carried, grainArrow, layPieces } from "./layout.ts";
+import { allPaths, carried, grainArrow, grainOf, layPieces } from "./layout.ts";
 import type { InlayMeasures } from "./measure.ts";
 import type { InlayParams } from "./numbers.ts";
 import type { InlayCut } from "./work.ts";
@@ -112,7 +112,7 @@ function plugTemplate(p: InlayParams, m: InlayMeasures, cut: InlayCut): Template
   const said = [
     p.material.trim() === "" ? "" : p.material.trim(),
     mirrored ? "mirrored: cut from the back" : "seen from the face",
-    laid.turned ? "marked pieces with their grain turned on purpose" : "",
+    p.turns.some(({ turn }) => turn !== 0) ? "marked pieces with their grain turned on purpose" : "",
   ].filter((text) => text !== "");
   return {
     name: "plug",
@@ -155,7 +155,7 @@ function plugTemplate(p: InlayParams, m: InlayMeasures, cut: InlayCut): Template
             },
           ],
         },
-        { name: "numbers", shapes: [], texts: numberTexts(laid.pieces, NUMBER) },
+        { name: "numbers", shapes: [], texts: numberTexts(laid.pieces, NUMBER, (n) => grainMark(p, n)) },
       ],
       dimensions: [],
     },
@@ -167,13 +167,18 @@ interface Laid {
   readonly pieces: readonly Outline[];
   /** Of the arrow on the sheet. */
   readonly grain: number;
-  readonly turned: boolean;
+}
+
+/** Beside the number of a piece whose grain runs otherwise than the others'; as seen in place. */
+function grainMark({ turns }: InlayParams, number: number): string {
+  const degrees = (grainOf(turns, number) * 180) / Math.PI;
+  return Math.abs(degrees) < 0.05 ? "" : `, grain turned ${Number(degrees.toFixed(1))}°`;
 }
 
 function rowsOfPieces(p: InlayParams, cut: InlayCut, mirrored: boolean): Laid {
   const { grain, turns, spacing } = p;
   const laid = layPieces(cut.pieces, { grain, turns, mirrored, spacing });
-  return { pieces: laid.map(({ outline }) => outline), grain: 0, turned: turns.some(({ turn }) => turn !== 0) };
+  return { pieces: laid.map(({ outline }) => outline), grain: 0 };
 }
 
 /** As they lie in the instrument; mirrored about the line of letters where they are cut from the back. */
@@ -181,7 +186,6 @@ function placedPieces(p: InlayParams, cut: InlayCut, mirrored: boolean): Laid {
   return {
     pieces: mirrored ? cut.pieces.map((outline) => carried(outline, scaling(1, -1), true)) : cut.pieces,
     grain: mirrored ? -p.grain : p.grain,
-    turned: false,
   };
 }
 
@@ -266,18 +270,19 @@ function couponTemplate(
   { pocket, pieces }: NonNullable<Seen["answer"]["coupon"]>,
   p: Pick<InlayParams, "pocketBit" | "pieceBit">,
 ): TemplateSource {
-  const texts: Text[] = pieces.map(({ number, label }) => ({
+  const texts: Text[] = pieces.map(({ number, gap, label }) => ({
     id: `number-${number}`,
-    at: label,
-    text: String(number),
-    height: NUMBER,
+    at: vec(label.x, label.y - 1),
+    text: `${number}: ${gap.toFixed(2)} mm`,
+    height: SMALL,
     align: "middle",
   }));
   const box = pathsBounds(allPaths(pocket));
   return {
     name: "coupon",
     title: "Fit coupon",
-    lineIs: "one pocket, and pieces for it at rising gaps, to try bits and glue in scrap; the gap of the piece that fits is typed under “Gap that fitted in the coupon”",
+    lineIs:
+      "one pocket, and pieces for it at rising gaps, to try bits and glue in scrap; the gap of the piece that fits is typed under “Gap that fitted in the coupon”",
     drawing: {
       layers: [
         {

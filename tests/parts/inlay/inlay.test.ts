@@ -263,10 +263,29 @@ describe("inlay pieces", () => {
     }
   });
 
+  it("say beside their number where their grain is turned on purpose, laid out or in place", () => {
+    for (const laid of ["rows", "in-place"]) {
+      const { inlay } = derive({ ...lettered, laid, turns: [{ piece: 2, turn: "-22.5 deg" }] });
+      const { texts } = templateOf(inlay, "plug").layers.find(({ name }) => name === "numbers")!;
+      expect(texts!.map(({ text }) => text)).toEqual(["1", "2, grain turned -22.5°"]);
+    }
+  });
+
   it("lie clear of each other by the spacing", () => {
     const { layers } = templateOf(derive({ ...lettered, spacing: "5 mm" }).inlay, "plug");
     const [a, b] = layers.find(({ name }) => name === "plug")!.shapes.map(({ path }) => pathBounds(path));
     expect(b!.minX - a!.maxX).toBeCloseTo(5, 6);
+  });
+});
+
+describe("the coupon", () => {
+  it("names the gap beside each piece, clear of its outline", () => {
+    const layer = templateOf(derive(spot).inlay, "coupon").layers.find(({ name }) => name === "plug")!;
+    expect(layer.texts!.map(({ text }) => text)).toEqual(
+      ["0.00", "0.02", "0.04", "0.06", "0.08", "0.10", "0.12"].map((gap, i) => `${i + 1}: ${gap} mm`),
+    );
+    for (const [i, { at, height }] of layer.texts!.entries())
+      expect(at.y + height).toBeLessThan(pathBounds(layer.shapes[i]!.path).minY - 1);
   });
 });
 
