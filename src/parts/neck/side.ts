@@ -3,6 +3,7 @@ import type { Layer, Shape } from "../../drawing/drawing.ts";
 import { line, polygon, polyline, segmentPath, type Path } from "../../geometry/path.ts";
 import { add, distance, scale, vec, type Vec } from "../../geometry/vec.ts";
 import { fretPlaneOverTop } from "../../lutherie/neck-pitch.ts";
+import { channelAt } from "../../lutherie/neck-run.ts";
 import type { Sources } from "../contract.ts";
 import { chainOf, topRiseAt } from "./heights.ts";
 import { inBody, tongueOf, type Tongue } from "./joint.ts";
@@ -135,21 +136,19 @@ function blockShape(p: NeckParams, model: NeckModel): Shape {
   };
 }
 
-/** Channels through the wood, those that look the same from the side once. */
-export function sideChannels(model: NeckModel, prefix: string): Shape[] {
+/** Channels through the wood as far as `until`, those that look the same from the side once. */
+export function sideChannels(model: NeckModel, prefix: string, until = Infinity): Shape[] {
   const drawn = new Set<string>();
   return model.channels.flatMap(({ id, name, run }): Shape[] => {
     const key = [run.from, run.to, run.depthFrom, run.depthTo].join(" ");
     if (drawn.has(key)) return [];
     drawn.add(key);
+    const to = Math.min(run.to, until);
+    if (!(to > run.from)) return [];
+    const depthTo = to === run.to ? run.depthTo : channelAt(run, to).depth;
     const top = (x: number): number => Math.max(-model.faceFall(x), -Math.max(run.depthFrom, run.depthTo));
-    const corners = [
-      vec(run.from, top(run.from)),
-      vec(run.from, -run.depthFrom),
-      vec(run.to, -run.depthTo),
-      vec(run.to, top(run.to)),
-    ];
-    const bend = run.from < model.headX && run.to > model.headX ? [vec(model.headX, 0)] : [];
+    const corners = [vec(run.from, top(run.from)), vec(run.from, -run.depthFrom), vec(to, -depthTo), vec(to, top(to))];
+    const bend = run.from < model.headX && to > model.headX ? [vec(model.headX, 0)] : [];
     return [{ id: `${prefix}${id}`, role: "guide", line: "hidden", path: polygon([...corners, ...bend]), name }];
   });
 }

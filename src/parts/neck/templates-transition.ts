@@ -86,7 +86,7 @@ export function transitionGauge(p: NeckParams, model: NeckModel): TemplateSource
             },
           ],
         },
-        { name: "channels", shapes: sideChannels(model, "").filter(({ path }) => path.start.x < to) },
+        { name: "channels", shapes: sideChannels(model, "", to) },
         { name: "marks", shapes: marks },
         { name: "labels", shapes: [], texts },
       ],
