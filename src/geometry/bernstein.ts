@@ -3,19 +3,26 @@
  * so distances to it and crossings with it are their roots.
  */
 
-const binomial = (n: number, k: number): number => {
-  let value = 1;
-  for (let i = 1; i <= k; i++) value = (value * (n - k + i)) / i;
-  return value;
-};
+/** Rows of Pascal's triangle, as far as they have been asked for. */
+const rows: number[][] = [[1]];
+
+function binomials(n: number): readonly number[] {
+  for (let k = rows.length; k <= n; k++) rows.push([1, ...rows[k - 1]!.map((value, i) => value + (rows[k - 1]![i + 1] ?? 0))]);
+  return rows[n]!;
+}
 
 /** Coefficients of the product of two polynomials. */
 export function bernsteinProduct(a: readonly number[], b: readonly number[]): number[] {
   const n = a.length - 1;
   const m = b.length - 1;
-  const product = Array.from({ length: n + m + 1 }, () => 0);
-  for (let i = 0; i <= n; i++) for (let j = 0; j <= m; j++) product[i + j]! += binomial(n, i) * binomial(m, j) * a[i]! * b[j]!;
-  return product.map((c, k) => c / binomial(n + m, k));
+  const [ofA, ofB, ofBoth] = [binomials(n), binomials(m), binomials(n + m)];
+  const product: number[] = [];
+  for (let k = 0; k <= n + m; k++) {
+    let sum = 0;
+    for (let i = Math.max(0, k - m); i <= Math.min(n, k); i++) sum += ofA[i]! * ofB[k - i]! * a[i]! * b[k - i]!;
+    product.push(sum / ofBoth[k]!);
+  }
+  return product;
 }
 
 /** Value at t, by repeated interpolation (de Casteljau). */
@@ -31,7 +38,8 @@ export function bernsteinValue(c: readonly number[], t: number): number {
  * polynomial gives none.
  */
 export function bernsteinRoots(c: readonly number[]): number[] {
-  const size = Math.max(...c.map(Math.abs));
+  let size = 0;
+  for (const value of c) size = Math.max(size, Math.abs(value));
   if (!(size > 0)) return [];
   const roots: number[] = [];
   // Rounding of the coefficients: below this a value cannot be told from zero.

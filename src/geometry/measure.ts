@@ -12,8 +12,19 @@ export const pathBounds = (path: Path): Bounds => joinBounds(boxedPiecesOf(path)
 /** The least upright box round all the paths. Throws on an empty list. */
 export const pathsBounds = (paths: readonly Path[]): Bounds => joinBounds(paths.map(pathBounds));
 
+const lengths = new WeakMap<Path, readonly number[]>();
+
+/** The length of each of the path's pieces, mm, kept for each path. */
+export function pieceLengthsOf(path: Path): readonly number[] {
+  const known = lengths.get(path);
+  if (known) return known;
+  const found = piecesOf(path).map((piece) => pieceLength(piece));
+  lengths.set(path, found);
+  return found;
+}
+
 /** Length of the path, mm; exact for lines and arcs, to 1e-9 a cubic, to 1e-6 one that turns back on itself. */
-export const pathLength = (path: Path): number => piecesOf(path).reduce((sum, piece) => sum + pieceLength(piece), 0);
+export const pathLength = (path: Path): number => pieceLengthsOf(path).reduce((sum, length) => sum + length, 0);
 
 /**
  * Signed area inside a closed path, mm2, counter-clockwise positive; exact (Green's theorem: the integral of (x dy - y dx) / 2). Where the

@@ -158,12 +158,15 @@ export interface BoxedPiece {
 
 const boxed = new WeakMap<Path, readonly BoxedPiece[]>();
 
-/** The path's pieces with their boxes, worked out once for each path: paths never change, and one edge is often held against many others. */
+/** Of a path with fewer pieces they are worked out faster than found. */
+const WORTH_KEEPING = 4;
+
+/** The path's pieces with their boxes, kept for each path: paths never change, and one edge is often held against many others. */
 export function boxedPiecesOf(path: Path): readonly BoxedPiece[] {
-  const known = boxed.get(path);
+  const known = path.segments.length < WORTH_KEEPING ? undefined : boxed.get(path);
   if (known) return known;
   const pieces = piecesOf(path).map((piece) => ({ piece, box: pieceBounds(piece) }));
-  boxed.set(path, pieces);
+  if (path.segments.length >= WORTH_KEEPING) boxed.set(path, pieces);
   return pieces;
 }
 

@@ -89,23 +89,24 @@ export const transformVector = (m: Affine, v: Vec): Vec => sub(transformPoint(m,
  * within 0.00001 mm under any other map. A mirror also turns the path's winding; reverse it where that matters.
  */
 export function transformPath(m: Affine, path: Path): Path {
-  const keepsCircles = isSimilarity(m);
   const flips = determinant(m) < 0;
-  const start = transformPoint(m, path.start);
-  const stretch = Math.max(1, Math.hypot(m.a, m.b), Math.hypot(m.c, m.d));
-  const segments = piecesOf(path).flatMap(({ from, segment }): Segment[] => {
+  const carried = (segment: Segment): Segment => {
     const to = transformPoint(m, segment.to);
     switch (segment.kind) {
       case "line":
-        return [line(to)];
+        return line(to);
       case "cubic":
-        return [cubic(transformPoint(m, segment.c1), transformPoint(m, segment.c2), to)];
+        return cubic(transformPoint(m, segment.c1), transformPoint(m, segment.c2), to);
       case "arc":
-        if (keepsCircles) return [arc(to, transformPoint(m, segment.centre), segment.ccw !== flips)];
-        return arcAsCubics(from, segment, ARC_AS_CUBICS / stretch).map((c) =>
-          cubic(transformPoint(m, c.c1), transformPoint(m, c.c2), transformPoint(m, c.to)),
-        );
+        return arc(to, transformPoint(m, segment.centre), segment.ccw !== flips);
     }
-  });
-  return { start, segments, closed: path.closed };
+  };
+  const segments = isSimilarity(m) ? path.segments : withoutArcs(path, Math.max(1, Math.hypot(m.a, m.b), Math.hypot(m.c, m.d)));
+  return { start: transformPoint(m, path.start), segments: segments.map(carried), closed: path.closed };
 }
+
+/** The path's segments with cubics for arcs, close enough for what stretches them that far. */
+const withoutArcs = (path: Path, stretch: number): Segment[] =>
+  piecesOf(path).flatMap(({ from, segment }): readonly Segment[] =>
+    segment.kind === "arc" ? arcAsCubics(from, segment, ARC_AS_CUBICS / stretch) : [segment],
+  );

@@ -5,8 +5,9 @@
  */
 import { arcRadius } from "../geometry/arc.ts";
 import { intersectPaths } from "../geometry/intersect.ts";
+import { pieceLengthsOf } from "../geometry/measure.ts";
 import { arc, endOf, line, type Path, type Segment } from "../geometry/path.ts";
-import { curvatureAt, partOf, pieceLength, piecesOf, pointAt, tangentAt, type Piece } from "../geometry/segment.ts";
+import { curvatureAt, partOf, piecesOf, pointAt, tangentAt, type Piece } from "../geometry/segment.ts";
 import { selfCrossings } from "../geometry/self-crossing.ts";
 import { add, angleBetween, distance, leftOf, scale, type Vec } from "../geometry/vec.ts";
 import { curveSegments } from "./curve-path.ts";
@@ -48,7 +49,8 @@ export function allMovedInside(outline: Path, by: readonly number[], tolerance =
 function moveAll(outline: Path, by: number, tolerance: number): Path | undefined {
   if (!outline.closed || !(by >= 0)) throw new RangeError("movedInside: needs a closed outline and a distance of 0 or more");
   if (by === 0) return outline;
-  const pieces = piecesOf(outline).filter((piece) => pieceLength(piece) > 1e-9);
+  const lengths = pieceLengthsOf(outline);
+  const pieces = piecesOf(outline).filter((_, i) => lengths[i]! > 1e-9);
   const runs = smoothRunsOf(pieces).map((run) => moveRun(run, by, tolerance));
   return runs.every((run) => run !== undefined) ? joinRuns(runs as Run[]) : undefined;
 }

@@ -5,6 +5,7 @@
  * angle turned: ds' = (1 - inset curvature) ds. Over half an outline, which turns 180 degrees, faces t/2 apart differ by
  * pi t / 2. Source: parallel curves, any text on plane curves.
  */
+import { pieceLengthsOf } from "../geometry/measure.ts";
 import type { Path, Segment } from "../geometry/path.ts";
 import { derivativeAt, pieceLength, piecesOf, pointAt, tangentAt, curvatureAt, type Piece } from "../geometry/segment.ts";
 import { add, angleBetween, leftOf, norm, scale, sub, unit, vec, type Vec } from "../geometry/vec.ts";
@@ -43,7 +44,8 @@ const STEP = 1e-3;
  */
 export function unrollSide({ outline, inset, top, back }: SideToUnroll, tolerance = 5e-3): UnrolledSide {
   if (!(inset >= 0)) throw new RangeError("unrollSide: the inset must not be below 0");
-  const pieces = piecesOf(outline).filter((piece) => pieceLength(piece) > 0);
+  const wholes = pieceLengthsOf(outline);
+  const pieces = piecesOf(outline).filter((_, i) => wholes[i]! > 0);
   const joints: number[] = [];
   const edges: [Segment[], Segment[]] = [[], []];
   let from = 0;
@@ -75,12 +77,14 @@ export function unrollSide({ outline, inset, top, back }: SideToUnroll, toleranc
  * share t of it. The outline must have no corners before that place.
  */
 export function lengthAlong(outline: Path, inset: number, index: number, t: number): number {
+  const wholes = pieceLengthsOf(outline);
   return piecesOf(outline)
     .slice(0, index + 1)
     .reduce((sum, piece, i) => {
       const to = i === index ? t : 1;
       const [leaving, arriving] = [tangentAt(piece, 0), tangentAt(piece, to)];
-      return leaving && arriving ? sum + pieceLength(piece, 0, to) - inset * angleBetween(leaving, arriving) : sum;
+      const length = to === 1 ? wholes[i]! : pieceLength(piece, 0, to);
+      return leaving && arriving ? sum + length - inset * angleBetween(leaving, arriving) : sum;
     }, 0);
 }
 
@@ -116,7 +120,8 @@ function stretch(piece: Piece, from: number, to: number): number {
 export function smoothRuns(outline: Path): Path[] {
   const runs: { start: Vec; segments: Segment[] }[] = [];
   let last: Vec | undefined;
-  for (const piece of piecesOf(outline).filter((one) => pieceLength(one) > 0)) {
+  const wholes = pieceLengthsOf(outline);
+  for (const piece of piecesOf(outline).filter((_, i) => wholes[i]! > 0)) {
     const run = runs.at(-1);
     if (run && last && Math.abs(angleBetween(last, tangentAt(piece, 0)!)) <= NO_CORNER) run.segments.push(piece.segment);
     else runs.push({ start: piece.from, segments: [piece.segment] });
