@@ -1,5 +1,6 @@
 /** The body's patterns: half and whole outline, the moulds, and the channels round its edge. */
 import type { Layer, Shape } from "../../drawing/drawing.ts";
+import { moveLayer } from "../../drawing/move.ts";
 import { pathBounds } from "../../geometry/measure.ts";
 import { line, segmentPath, type Path } from "../../geometry/path.ts";
 import { piecesOf, reversePath } from "../../geometry/segment.ts";
@@ -13,6 +14,8 @@ import type { BodyHalf, BodyMeasures } from "./measure.ts";
 import { instrumentOf, type BodyParams } from "./numbers.ts";
 
 type Side = "treble" | "bass";
+
+const FROM_BEHIND = mirroring(ORIGIN, vec(1, 0));
 
 export function bodyTemplates(p: BodyParams, m: BodyMeasures, from: Sources): TemplateSource[] {
   const { outline } = m;
@@ -104,8 +107,15 @@ function channelTemplates(p: BodyParams, m: BodyMeasures, outline: Path): Templa
           {
             name,
             title,
-            lineIs: `edge of the body, and the walls of the channels round the ${plate}, seen from the front`,
-            drawing: { layers: [outlineLayer(m), centreLayer(outline), ledgeLayer("channels", ledges)], dimensions: [] },
+            lineIs: `edge of the body, and the walls of the channels round the ${plate}, seen from ${
+              plate === "top" ? "the front" : "behind, with the back facing you"
+            }`,
+            drawing: {
+              layers: [outlineLayer(m), centreLayer(outline), ledgeLayer("channels", ledges)].map((layer) =>
+                plate === "top" ? layer : moveLayer(FROM_BEHIND, layer),
+              ),
+              dimensions: [],
+            },
             edge: "outline",
             table: {
               title: "Channels, from the outside in",

@@ -95,8 +95,8 @@ function heelFront(p: NeckParams, m: NeckMeasures, model: NeckModel): TemplateSo
   texts.push({ id: "top-label", at: vec(2, 2), text: "underside of the board", height: LABEL, align: "start" });
   return {
     name: "heel-front",
-    title: "Heel and bolts",
-    lineIs: "edge of the heel where it meets the body; prick the middles of the bolts through on heel and block",
+    title: m.bolts.length > 0 ? "Heel and bolts" : "Heel",
+    lineIs: `edge of the heel where it meets the body${m.bolts.length > 0 ? "; prick the middles of the bolts through on heel and block" : ""}`,
     drawing: {
       layers: [
         { name: "heel", shapes },

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { flatten } from "../../../src/geometry/flatten.ts";
-import { pathArea, pathLength } from "../../../src/geometry/measure.ts";
+import { pathArea, pathBounds, pathLength } from "../../../src/geometry/measure.ts";
 import { nearestOnPath } from "../../../src/geometry/nearest.ts";
 import { piecesOf, pointAt } from "../../../src/geometry/segment.ts";
 import { vec, type Vec } from "../../../src/geometry/vec.ts";
@@ -228,6 +228,21 @@ describe("the body's templates", () => {
     const { area } = part.measures as MeasuresByKind["body"];
     const mould = shapeOf(templateOf(part, "mould-outside").drawing, "outline").path;
     expect(Math.abs(pathArea(mould))).toBeCloseTo(590 * 245 - area / 2, 5);
+  });
+
+  it("show the channels of the back from behind, where they are cut: the cutaway of the treble side lies on the other hand", () => {
+    const layer = [{ thickness: 1.5, height: 6 }];
+    const part = partOf({ ...SMALL, cutaway: "rounded", binding: layer, backBinding: layer });
+    const at = (name: string) => pathBounds(shapeOf(templateOf(part, name).drawing, "outline").path);
+    const corner = (name: string, sign: number): boolean => {
+      const { path } = shapeOf(templateOf(part, name).drawing, "outline");
+      // Before the upper bout the cut side has wood only from the horn inwards: the other reaches farther out there.
+      const near = flatten(path).filter(({ x, y }) => x < at(name).minX + 10 && y * sign > 60);
+      return near.length > 0;
+    };
+    expect([corner("top-channels", 1), corner("top-channels", -1)]).toEqual([false, true]);
+    expect([corner("back-channels", 1), corner("back-channels", -1)]).toEqual([true, false]);
+    expect(templateOf(part, "back-channels").lineIs).toContain("seen from behind");
   });
 
   it("make the inside mould the outline less the sides", () => {
