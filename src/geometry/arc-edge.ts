@@ -202,26 +202,38 @@ export function eachMeeting(a: Edge, b: Edge, slack: number, tell: (x: number, y
   else circleCircle(b, a, slack, offer);
 }
 
-/** Whether any edge of the one list shares a point with one of the other. */
-export function edgesMeet(some: readonly Edge[], others: readonly Edge[]): boolean {
-  const boxed = (edges: readonly Edge[]): { edge: Edge; box: [number, number, number, number] }[] =>
-    edges.map((edge) => ({ edge, box: boxOf(edge) })).toSorted((a, b) => a.box[0] - b.box[0]);
+/** Calls back with the numbers of every edge of the one list and of the other whose boxes come within `reach` of each other, until told to stop by `true`. */
+export function eachNear(
+  some: readonly Edge[],
+  others: readonly Edge[],
+  reach: number,
+  tell: (one: number, other: number) => boolean | void,
+): void {
+  const boxed = (edges: readonly Edge[]): { n: number; box: [number, number, number, number] }[] =>
+    edges.map((edge, n) => ({ n, box: boxOf(edge) })).toSorted((a, b) => a.box[0] - b.box[0]);
   const [ones, twos] = [boxed(some), boxed(others)];
   let widest = 0;
   for (const { box } of twos) widest = Math.max(widest, box[2] - box[0]);
   let first = 0;
-  for (const { edge, box } of ones) {
+  for (const { n, box } of ones) {
     // Sorted by where they begin: those before `first` have ended, those after the last have not begun.
-    while (first < twos.length && twos[first]!.box[0] < box[0] - widest) first++;
-    for (let k = first; k < twos.length && twos[k]!.box[0] <= box[2]; k++) {
-      const other = twos[k]!;
-      if (other.box[2] < box[0] || other.box[1] > box[3] || other.box[3] < box[1]) continue;
-      let meets = false;
-      eachMeeting(edge, other.edge, 0, () => (meets = true));
-      if (meets) return true;
+    while (first < twos.length && twos[first]!.box[0] < box[0] - widest - reach) first++;
+    for (let k = first; k < twos.length && twos[k]!.box[0] <= box[2] + reach; k++) {
+      const other = twos[k]!.box;
+      if (other[2] < box[0] - reach || other[1] > box[3] + reach || other[3] < box[1] - reach) continue;
+      if (tell(n, twos[k]!.n)) return;
     }
   }
-  return false;
+}
+
+/** Whether any edge of the one list shares a point with one of the other. */
+export function edgesMeet(some: readonly Edge[], others: readonly Edge[]): boolean {
+  let meets = false;
+  eachNear(some, others, 0, (one, other) => {
+    eachMeeting(some[one]!, others[other]!, 0, () => (meets = true));
+    return meets;
+  });
+  return meets;
 }
 
 type Offer = (x: number, y: number) => void;
@@ -290,7 +302,7 @@ function offerEnds(a: Edge, b: Edge, offer: Offer): void {
 }
 
 /** Parameter of a point that lies on the edge's line or circle; undefined where it lies beyond its ends by more than `slack`. */
-function parameterOn(e: Edge, x: number, y: number, slack: number): number | undefined {
+export function parameterOn(e: Edge, x: number, y: number, slack: number): number | undefined {
   let t: number;
   if (e.sweep === 0) {
     const dx = e.x1 - e.x0;
@@ -307,6 +319,9 @@ export interface OnEdge {
   readonly x: number;
   readonly y: number;
 }
+
+/** The edge run the other way. */
+export const reversedEdge = (e: Edge): Edge => arcEdge(e.x1, e.y1, e.x0, e.y0, e.cx, e.cy, e.radius, e.from + e.sweep, -e.sweep);
 
 /** The part of the edge between two places on it. */
 export const edgePart = (e: Edge, a: OnEdge, b: OnEdge): Edge =>

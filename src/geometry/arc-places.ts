@@ -1,6 +1,8 @@
 /** Where two outlines of lines and arcs that are mostly the same differ. Lengths in mm. */
 import { edgesOf, lengthOf, pointOn } from "./arc-edge.ts";
 import { clearOf } from "./arc-index.ts";
+import { offsetArcs } from "./arc-offset.ts";
+import { arcsApart, ON_EDGE } from "./arc-overlay.ts";
 import { regionOfArcs } from "./arc-ring.ts";
 import { boundsMeet, boundsOfPoints, growBounds, joinBounds, type Bounds } from "./bounds.ts";
 import { difference, offsetRings } from "./clipper.ts";
@@ -13,12 +15,12 @@ import { regionArea, regionPerimeter, type Region } from "./region.ts";
 const LOOKS = 0.05;
 /** Chords of what is clipped, mm, or a quarter of the width if that is less. */
 const CHORDS = 0.0004;
-/** Edges nearer to each other than this, mm, are one. */
-const ON_EDGE = 1e-5;
 
 /** What lies in `larger` and not in `smaller`, which lies in it, wherever it is wider than `width` mm; each place on its own. */
 export function placesBetween(larger: readonly Outline[], smaller: readonly Outline[], width: number): Region[] {
   if (areaOf(larger) - areaOf(smaller) < width ** 2) return [];
+  const traced = arcsApart(larger, smaller);
+  if (traced) return wider(traced.onlyInA, width);
   const fine = chordsFor(width);
   return placesIn(boxesRound(pointsOff(smaller, larger)), regionOfArcs(larger, fine), regionOfArcs(smaller, fine), width);
 }
@@ -29,15 +31,27 @@ export function placesApart(
   b: readonly Outline[],
   width: number,
 ): { readonly onlyInA: readonly Region[]; readonly onlyInB: readonly Region[] } {
+  const traced = arcsApart(a, b);
+  if (traced) return { onlyInA: wider(traced.onlyInA, width), onlyInB: wider(traced.onlyInB, width) };
   const boxes = boxesRound([...pointsOff(a, b), ...pointsOff(b, a)]);
   const fine = chordsFor(width);
   const [inA, inB] = [regionOfArcs(a, fine), regionOfArcs(b, fine)];
   return { onlyInA: placesIn(boxes, inA, inB, width), onlyInB: placesIn(boxes, inB, inA, width) };
 }
 
+/** Those of the places that are wider than `width`, in chords: a disc does not go into less than its area, and always into area / length round it. */
+const wider = (places: readonly Outline[], width: number): Region[] =>
+  places
+    .filter((place) => {
+      const area = areaOf([place]);
+      const length = pathsOf(place).reduce((sum, path) => sum + edgesOf(path).reduce((all, edge) => all + lengthOf(edge), 0), 0);
+      return area > (Math.PI / 4) * width ** 2 && (area > (width / 2) * length || offsetArcs([place], -width / 2).length > 0);
+    })
+    .map((place) => regionOfArcs([place], chordsFor(width)));
+
 const chordsFor = (width: number): number => Math.min(CHORDS, width / 4);
 
-/** Nearly all of both edges is the same, and clipping edges that coincide takes long: only what is in the boxes is looked at. */
+/** Where tracing along the edges fails. Nearly all of both is the same, and clipping edges that coincide takes long: only what is in the boxes is looked at. */
 function placesIn(boxes: readonly Bounds[], some: Region, others: Region, width: number): Region[] {
   const within = (region: Region): ((box: Bounds) => Region) => {
     const bounds = region.map(({ outer }) => boundsOfPoints(outer));

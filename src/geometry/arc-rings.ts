@@ -21,9 +21,9 @@ export interface Placed {
 
 /**
  * The rings that the edges make, each edge used at most once, ends within `reach` mm taken for one point. Where rings touch they are kept
- * apart. Undefined where an edge of some length belongs to no ring.
+ * apart. Undefined where an edge longer than `leftover` mm belongs to no ring.
  */
-export function joinRings(edges: readonly Edge[], reach: number): Placed[][] | undefined {
+export function joinRings(edges: readonly Edge[], reach: number, leftover = LEFTOVER): Placed[][] | undefined {
   const knots = knotsOf(edges, reach);
   const { from, to } = knots;
   const live = edges.map((edge, i) => from[i] !== to[i] || lengthOf(edge) > 10 * reach);
@@ -56,7 +56,7 @@ export function joinRings(edges: readonly Edge[], reach: number): Placed[][] | u
     while (stack.length > 0) {
       const i = stack.pop()!;
       if (!live[i] || (leaving[to[i]!]!.some(isLive) && arriving[from[i]!]!.some(isLive))) continue;
-      if (lengthOf(edges[i]!) > LEFTOVER) return false;
+      if (lengthOf(edges[i]!) > leftover) return false;
       live[i] = false;
       stack.push(...arriving[from[i]!]!, ...leaving[to[i]!]!);
     }
@@ -152,11 +152,12 @@ function knotsOf(edges: readonly Edge[], reach: number): Knots {
   };
 }
 
-const ringArea = (ring: readonly Edge[]): number => ring.reduce((sum, edge) => sum + sweptTwice(edge), 0) / 2;
+/** Area inside a ring of edges, positive counter-clockwise. */
+export const edgesArea = (ring: readonly Edge[]): number => ring.reduce((sum, edge) => sum + sweptTwice(edge), 0) / 2;
 
 /** Rings that do not cross, as outers (counter-clockwise) with the holes (clockwise) that lie straight inside them. */
 export function outlinesOfRings(rings: readonly (readonly Edge[])[]): Outline[] {
-  const sorted = rings.map((ring) => ({ path: pathOfEdges(ring), area: ringArea(ring) }));
+  const sorted = rings.map((ring) => ({ path: pathOfEdges(ring), area: edgesArea(ring) }));
   const outers = sorted.filter(({ area }) => area > 0).map((ring) => ({ ...ring, holes: [] as Path[] }));
   for (const { path } of sorted.filter(({ area }) => area <= 0)) {
     const around = outers.filter((outer) => outers.length === 1 || pathWinding(outer.path, path.start) !== 0);

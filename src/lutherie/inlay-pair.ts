@@ -13,6 +13,7 @@
  */
 import { closeArcs, closeArcsApart, openArcs } from "../geometry/arc-morphology.ts";
 import { offsetArcs } from "../geometry/arc-offset.ts";
+import { withoutArcs } from "../geometry/arc-overlay.ts";
 import { placesBetween } from "../geometry/arc-places.ts";
 import { arcOutlinesOf, regionOfArcs } from "../geometry/arc-ring.ts";
 import { boundsMeet } from "../geometry/bounds.ts";
@@ -56,6 +57,8 @@ export interface InlayPair {
 const MOST_MENDS = 3;
 /** What one cutter leaves of what the other wants is a place to mend if it is wider than this, mm: a sixtieth of a usual gap. */
 const WIDTH = 0.0008;
+/** A shorter place, mm, is a chip in a cusp between two roundings, for which nothing is cut away. */
+const LENGTH = 0.05;
 /** Chords in the search for what to mend, mm. */
 const FINE = 0.0002;
 
@@ -136,21 +139,32 @@ function commonOf(
   let before = arcOutlinesOf(shape);
   let common = filtered(before);
   let closed = closing(common, b);
-  let places = placesBetween(closed, common, WIDTH);
+  let places = toMend(closed, common);
   for (let round = 0; places.length > 0 && round < MOST_MENDS; round++) {
     const was = regionOfArcs(before, FINE);
     const wanted = regionOfArcs(closed, FINE);
-    const mended =
+    before =
       mend === "cut"
-        ? difference(regionOfArcs(common), union(...places.map((place) => slitAt(place, was, wanted, b))))
-        : union(regionOfArcs(common), ...places.map((place) => dilate(place, Math.max(0, a - inradius(place, a)))));
-    before = arcOutlinesOf(mended);
+        ? without(common, union(...places.map((place) => slitAt(place, was, wanted, b))))
+        : arcOutlinesOf(
+            union(regionOfArcs(common), ...places.map((place) => dilate(place, Math.max(0, a - inradius(place, a))))),
+          );
     common = filtered(before);
     closed = closing(common, b);
-    places = placesBetween(closed, common, WIDTH);
+    places = toMend(closed, common);
   }
   return { common, followed: places.length === 0 };
 }
+
+const toMend = (closed: readonly Outline[], common: readonly Outline[]): Region[] =>
+  placesBetween(closed, common, WIDTH).filter((place) => {
+    const { minX, minY, maxX, maxY } = regionBounds(place);
+    return Math.hypot(maxX - minX, maxY - minY) > LENGTH;
+  });
+
+/** All edges that the slits do not meet stay the very arcs that they are. */
+const without = (outlines: readonly Outline[], slits: Region): Outline[] =>
+  withoutArcs(outlines, arcOutlinesOf(slits)) ?? arcOutlinesOf(difference(regionOfArcs(outlines), slits));
 
 function checked(cutting: PairCutting): PairCutting {
   const { pocketRadius, pieceRadius, gap, share } = cutting;
