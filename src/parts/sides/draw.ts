@@ -13,9 +13,8 @@ import { flatShapes, flatSide } from "./unrolled.ts";
 /** Between two pieces one over the other. */
 const APART = 45;
 const ROW = 12;
-/** Height of words that are read on the drawing as a whole, at about a fifth of its size, and the shortest piece that holds them, mm. */
+/** Height of words that are read on the drawing as a whole, at about a fifth of its size, mm. */
 const ON_BOARD = 8;
-const SHORT = 250;
 
 /** All pieces laid flat, one under the other, the treble side on top. */
 export function drawSides(p: SidesParams, m: SidesMeasures): Drawing {
@@ -25,7 +24,7 @@ export function drawSides(p: SidesParams, m: SidesMeasures): Drawing {
   let lift = 0;
   for (const piece of m.pieces) {
     const flat = flatSide(m, piece, lift);
-    const drawn = flatShapes(p, flat, piece.id === "treble" ? "" : `${piece.id}-`, flat.length > SHORT ? ON_BOARD : undefined);
+    const drawn = flatShapes(p, flat, piece.id === "treble" ? "" : `${piece.id}-`, ON_BOARD);
     shapes.push(...drawn.shapes);
     texts.push(...drawn.texts);
     const box = pathBounds(flat.outline);

@@ -66,14 +66,19 @@ function closedSide({ top, back }: UnrolledSide): Path {
 
 const LETTER = 4;
 
-/** @param letter height of the words, mm */
+/** Of one letter by its height, about. */
+const LETTER_WIDTH = 0.85;
+
+/** @param asked height of the words, mm; less on a piece too short for them */
 export function flatShapes(
   p: SidesParams,
   flat: FlatSide,
   prefix = "",
-  letter = LETTER,
+  asked = LETTER,
 ): { readonly shapes: Shape[]; readonly texts: Text[] } {
   const { piece, place } = flat;
+  const face = `${piece.name}, show face`;
+  const letter = Math.min(asked, flat.length / (LETTER_WIDTH * (face.length + 3)));
   const id = (name: string): string => `${prefix}${name}`;
   const upright = (mark: SideMark): Path => segmentPath(place(mark.along, mark.back), place(mark.along, mark.top));
   const inner = piece.marks.filter(({ id: name }) => name !== "start" && name !== "end");
@@ -122,7 +127,7 @@ export function flatShapes(
     {
       id: id("face"),
       at: place(flat.length / 2, middle(start) + 12),
-      text: `${piece.name}, show face`,
+      text: face,
       height: letter,
       align: "middle",
     },
