@@ -1,16 +1,18 @@
 /**
  * A fit coupon: one small pocket and pieces for it at rising gaps, to try cutters and glue in scrap before the instrument. The pocket is an L, so that
- * it has corners of both kinds, and every piece is that pocket made smaller by its gap all round. Lengths in mm.
+ * it has corners of both kinds, and every piece is that pocket made smaller by its gap all round. Along templates it is one L with its templates.
+ * Lengths in mm.
  */
 import { offsetArcs } from "../geometry/arc-offset.ts";
 import { joinBounds, type Bounds } from "../geometry/bounds.ts";
 import { pathBounds } from "../geometry/measure.ts";
 import type { Outline } from "../geometry/outline.ts";
-import { polygon } from "../geometry/path.ts";
+import { polygon, type Path } from "../geometry/path.ts";
 import { regionOf } from "../geometry/outline.ts";
 import { transformPath, translation } from "../geometry/transform.ts";
 import { vec, type Vec } from "../geometry/vec.ts";
 import { inlayPair } from "./inlay-pair.ts";
+import { guidedPair, type GuidedInlay, type GuidedPair } from "./inlay-template.ts";
 
 export interface CouponPiece {
   /** Counted from 1, in the order of gaps. */
@@ -48,9 +50,8 @@ export function fitCoupon(pocketRadius: number, pieceRadius: number, gaps: reado
   if (!gaps.every((gap) => gap >= 0 && (pieceRadius === 0 || gap <= pieceRadius)))
     throw new RangeError("fitCoupon: a gap is 0 or more and at most the radius of the pieces' cutter");
   const s = Math.max(LEAST_SQUARE, SQUARES_TO_RADIUS * Math.max(pocketRadius, pieceRadius));
-  const ell = polygon([vec(0, 0), vec(3 * s, 0), vec(3 * s, s), vec(s, s), vec(s, 2 * s), vec(0, 2 * s)]);
   // With no gap the piece is the pocket; the smaller ones can be cut wherever it can.
-  const { pocket } = inlayPair(regionOf([ell]), {
+  const { pocket } = inlayPair(regionOf([ell(s)]), {
     pocketRadius,
     pieceRadius,
     gap: 0,
@@ -80,4 +81,18 @@ export function fitCoupon(pocketRadius: number, pieceRadius: number, gaps: reado
   const placed = place(pocket, vec(0, rows * row + LABEL));
   const box = joinBounds([placed, ...pieces.map(({ outline }) => outline)].flat().map(({ outer }) => pathBounds(outer)));
   return { pocket: placed, pieces, bounds: { ...box, minX: 0, minY: 0 } };
+}
+
+const ell = (s: number): Path => polygon([vec(0, 0), vec(3 * s, 0), vec(3 * s, s), vec(s, s), vec(s, 2 * s), vec(0, 2 * s)]);
+
+/** The squares of an L that bushes can follow are this many times the larger bush. */
+const SQUARES_TO_BUSH = 2;
+
+/**
+ * A coupon for a router with guide bushes: pocket, piece and templates of an L large enough for them. Bushes and bits make the gap, so there is one piece.
+ * Undefined where they cannot cut it.
+ */
+export function guidedCoupon(inlay: GuidedInlay): GuidedPair | undefined {
+  const found = guidedPair(regionOf([ell(SQUARES_TO_BUSH * Math.max(inlay.pocket.guide, inlay.piece.guide))]), inlay);
+  return found.ok ? found : undefined;
 }

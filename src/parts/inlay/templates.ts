@@ -1,5 +1,5 @@
 /** The inlay's patterns, as its letters are read: where it goes, what is cut there and what fills it. */
-import type { Layer, Shape, Text } from "../../drawing/drawing.ts";
+import type { Layer, Shape } from "../../drawing/drawing.ts";
 import { pathsBounds } from "../../geometry/measure.ts";
 import type { Outline } from "../../geometry/outline.ts";
 import { segmentPath, type Path } from "../../geometry/path.ts";
@@ -9,9 +9,10 @@ import type { Pass } from "../../lutherie/inlay-clearing.ts";
 import type { InlayTemplate } from "../../lutherie/inlay-template.ts";
 import type { CutterPasses, Sources, TemplateSource } from "../contract.ts";
 import { hostLayer, numberTexts, outlineShapes, seenOf, type Seen } from "./draw.ts";
-import { allPaths, carried, grainArrow, grainOf, layPieces } from "./layout.ts";
+import { carried, grainArrow, grainOf, layPieces } from "./layout.ts";
 import type { InlayMeasures } from "./measure.ts";
 import type { InlayParams } from "./numbers.ts";
+import { bushEdges, bushRows, couponTemplate, guidedCouponTemplate } from "./templates-coupon.ts";
 import type { InlayCut } from "./work.ts";
 
 /** Heights of capitals, mm. */
@@ -22,7 +23,7 @@ const SMALL = 1.6;
 export function inlayTemplates(p: InlayParams, m: InlayMeasures, from: Sources): TemplateSource[] {
   const seen = m.state === "final" ? seenOf(p, from) : undefined;
   if (!seen) return [];
-  const { cut, coupon } = seen.answer;
+  const { cut, coupon, guidedCoupon } = seen.answer;
   const designed = designedTemplate(p, seen);
   if (!cut || cut.pocket.length === 0) return [designed];
   return [
@@ -32,6 +33,7 @@ export function inlayTemplates(p: InlayParams, m: InlayMeasures, from: Sources):
     ...cut.templates.map((template) => bushTemplate(p, seen, template)),
     ...(seen.answer.cleared ? [passesTemplate(p, m, seen, seen.answer.cleared.passes)] : []),
     ...(coupon ? [couponTemplate(coupon, p)] : []),
+    ...(guidedCoupon ? [guidedCouponTemplate(guidedCoupon, p)] : []),
   ];
 }
 
@@ -202,9 +204,7 @@ function bushTemplate(p: InlayParams, seen: Seen, { cuts, kind, edge, leastCorne
         ...around(p, seen),
         {
           name: "template",
-          shapes: outlineShapes(edge, kind, { role: "cut", line: "visible", tint: kind === "inside" ? "waste" : "wood" }, (n) =>
-            kind === "inside" ? `window ${n}` : `island ${n}`,
-          ),
+          shapes: bushEdges(kind, kind, edge),
         },
         {
           name: "letters",
@@ -215,13 +215,7 @@ function bushTemplate(p: InlayParams, seen: Seen, { cuts, kind, edge, leastCorne
     },
     table: {
       title: "Bushes and bits",
-      rows: [
-        { label: "bush for the pocket", value: p.pocketBush },
-        { label: "bit for the pocket", value: p.pocketCuts ?? p.pocketBit },
-        { label: "bush for the piece", value: p.pieceBush },
-        { label: "bit for the piece", value: p.pieceCuts ?? p.pieceBit },
-        { label: "least corner of the template", value: leastCorner },
-      ],
+      rows: [...bushRows(p), { label: "least corner of the template", value: leastCorner }],
     },
   };
 }
@@ -263,71 +257,5 @@ function passesTemplate(p: InlayParams, m: InlayMeasures, seen: Seen, passes: re
       dimensions: [],
     },
     table: { title: "Passes", rows: [{ label: "way of the bit in all", value: m.passes?.length ?? 0 }] },
-  };
-}
-
-function couponTemplate(
-  { pocket, pieces }: NonNullable<Seen["answer"]["coupon"]>,
-  p: Pick<InlayParams, "pocketBit" | "pieceBit">,
-): TemplateSource {
-  const texts: Text[] = pieces.map(({ number, gap, label }) => ({
-    id: `number-${number}`,
-    at: vec(label.x, label.y - 1),
-    text: `${number}: ${gap.toFixed(2)} mm`,
-    height: SMALL,
-    align: "middle",
-  }));
-  const box = pathsBounds(allPaths(pocket));
-  return {
-    name: "coupon",
-    title: "Fit coupon",
-    lineIs:
-      "one pocket, and pieces for it at rising gaps, to try bits and glue in scrap; the gap of the piece that fits is typed under “Gap that fitted in the coupon”",
-    drawing: {
-      layers: [
-        {
-          name: "pocket",
-          shapes: outlineShapes(
-            pocket,
-            "pocket",
-            { role: "pocket", line: "visible", tint: "waste" },
-            () => "pocket of the coupon",
-          ),
-          texts: [
-            {
-              id: "pocket-text",
-              at: vec(box.maxX + 3, (box.minY + box.maxY) / 2),
-              text: "pocket",
-              height: NUMBER,
-              align: "start",
-            },
-          ],
-        },
-        {
-          name: "plug",
-          shapes: pieces.flatMap(({ number, outline }) =>
-            outline.map(({ outer, holes }, i): Shape => ({
-              id: i === 0 ? `plug-${number}` : `plug-${number}-${i + 1}`,
-              role: "plug",
-              line: "visible",
-              path: outer,
-              ...(holes.length > 0 ? { holes } : {}),
-              name: `piece ${number} of the coupon`,
-              tint: "inlay",
-            })),
-          ),
-          texts,
-        },
-      ],
-      dimensions: [],
-    },
-    table: {
-      title: "Gap of each piece",
-      rows: [
-        ...pieces.map(({ number, gap }) => ({ label: `piece ${number}`, value: gap })),
-        { label: "bit for the pocket", value: p.pocketBit },
-        { label: "bit for the pieces", value: p.pieceBit },
-      ],
-    },
   };
 }

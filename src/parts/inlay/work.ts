@@ -6,7 +6,7 @@ import type { Region } from "../../geometry/region.ts";
 import type { Crossing } from "../../lettering/interlace.ts";
 import type { Trouble } from "../../lettering/trouble.ts";
 import { clearPocket, type Cleared, type Clearing } from "../../lutherie/inlay-clearing.ts";
-import { COUPON_GAPS, fitCoupon, type FitCoupon } from "../../lutherie/inlay-coupon.ts";
+import { COUPON_GAPS, fitCoupon, guidedCoupon, type FitCoupon } from "../../lutherie/inlay-coupon.ts";
 import { pairFit, thinnestWall, type PairFit } from "../../lutherie/inlay-fit.ts";
 import { inlayPair, type InlayPair, type PairCutting } from "../../lutherie/inlay-pair.ts";
 import { inlayReport, type InlayReport } from "../../lutherie/inlay-report.ts";
@@ -56,6 +56,8 @@ export interface InlayAnswer {
   /** The passes are so near to each other, or the pocket so large, that they are not worked out. */
   readonly wayTooLong?: true;
   readonly coupon?: FitCoupon;
+  /** The coupon along templates. */
+  readonly guidedCoupon?: Pick<GuidedPair, "gap" | "templates">;
 }
 
 /** Walls above this are never a matter, mm. */
@@ -109,7 +111,7 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
         return {
           ...answer,
           ...(pocket && question.clearing ? clearing(pocket, question.clearing) : {}),
-          ...(question.coupon ? { coupon: couponOf(question.cutting) } : {}),
+          ...(question.coupon ? couponOf(question) : {}),
         };
       },
     ];
@@ -171,13 +173,20 @@ function lookedAt(region: Region, pair: InlayPair, cutting: PairCutting): Partia
   };
 }
 
-function couponOf({ pocketRadius, pieceRadius }: PairCutting): FitCoupon {
+function couponOf({ cutting, guided }: InlayQuestion): Pick<InlayAnswer, "coupon" | "guidedCoupon"> {
+  if (guided) {
+    const found = guidedCoupon(guided);
+    return found ? { guidedCoupon: { gap: found.gap, templates: found.templates } } : {};
+  }
+  const { pocketRadius, pieceRadius } = cutting;
   const most = pieceRadius === 0 ? Infinity : pieceRadius;
-  return fitCoupon(
-    pocketRadius,
-    pieceRadius,
-    COUPON_GAPS.filter((gap) => gap <= most),
-  );
+  return {
+    coupon: fitCoupon(
+      pocketRadius,
+      pieceRadius,
+      COUPON_GAPS.filter((gap) => gap <= most),
+    ),
+  };
 }
 
 /** The longest way of a bit that is worked out, mm: at 10 mm a second nearly three hours of cutting. */

@@ -279,6 +279,21 @@ describe("inlay pieces", () => {
 });
 
 describe("the coupon", () => {
+  it("along templates is a small template that both bushes run in, and the pocket and piece of it fit by the gap", () => {
+    const guided = { text: "", ornaments: [{ figure: "spot", size: "60 mm" }], on: "none", method: "bush", pocketBit: "3 mm" };
+    const { inlay } = derive({ ...guided, pocketBush: "15.9 mm" });
+    const coupon = inlay.templates().find(({ name }) => name === "coupon")!;
+    const [window, ...more] = coupon.drawing.layers.flatMap(({ shapes }) => shapes);
+    expect(more).toEqual([]);
+    // An L of squares of 2 x 15.9: 3 by 2 of them, half of the gap of 0.05 and (15.9 - 3) / 2 wider on each side.
+    const box = pathBounds(window!.path);
+    expect(box.maxX - box.minX).toBeCloseTo(6 * 15.9 + 0.05 + 12.9, 3);
+    expect(box.maxY - box.minY).toBeCloseTo(4 * 15.9 + 0.05 + 12.9, 3);
+    expect(coupon.table!.rows.at(-1)).toEqual({ label: "gap that they make", value: expect.closeTo(0.05, 9) as number });
+    const apart = derive({ ...guided, templates: "inside-and-outside" }).inlay;
+    expect(areasOf(templateOf(apart, "coupon"), "cut")).toHaveLength(2);
+  });
+
   it("names the gap beside each piece, clear of its outline", () => {
     const layer = templateOf(derive(spot).inlay, "coupon").layers.find(({ name }) => name === "plug")!;
     expect(layer.texts!.map(({ text }) => text)).toEqual(
