@@ -32,7 +32,7 @@ export const arcEdge = (
 
 export const sideEdge = (x0: number, y0: number, x1: number, y1: number): Edge => arcEdge(x0, y0, x1, y1, 0, 0, 0, 0, 0);
 
-/** Edges of paths that were made from edges. */
+/** Edges of paths that were made from edges, or asked for once. */
 const known = new WeakMap<Path, readonly Edge[]>();
 
 /** The edges of a closed path of lines and arcs, segments of no length left out. Throws on a cubic. */
@@ -46,6 +46,7 @@ export function edgesOf(path: Path): readonly Edge[] {
     if (edge) edges.push(edge);
     at = segment.to;
   }
+  known.set(path, edges);
   return edges;
 }
 

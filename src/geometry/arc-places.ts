@@ -4,9 +4,9 @@ import { clearOf } from "./arc-index.ts";
 import { offsetArcs } from "./arc-offset.ts";
 import { arcsApart, ON_EDGE } from "./arc-overlay.ts";
 import { regionOfArcs } from "./arc-ring.ts";
-import { boundsMeet, boundsOfPoints, growBounds, joinBounds, type Bounds } from "./bounds.ts";
+import { boundsMeet, growBounds, joinBounds, type Bounds } from "./bounds.ts";
 import { difference, offsetRings } from "./clipper.ts";
-import { cropRegion } from "./crop.ts";
+import { cropperOf } from "./crop.ts";
 import { pathArea } from "./measure.ts";
 import { pathsOf, type Outline } from "./outline.ts";
 import { regionArea, regionPerimeter, type Region } from "./region.ts";
@@ -53,15 +53,7 @@ const chordsFor = (width: number): number => Math.min(CHORDS, width / 4);
 
 /** Where tracing along the edges fails. Nearly all of both is the same, and clipping edges that coincide takes long: only what is in the boxes is looked at. */
 function placesIn(boxes: readonly Bounds[], some: Region, others: Region, width: number): Region[] {
-  const within = (region: Region): ((box: Bounds) => Region) => {
-    const bounds = region.map(({ outer }) => boundsOfPoints(outer));
-    return (box) =>
-      cropRegion(
-        region.filter((_, i) => boundsMeet(bounds[i]!, box)),
-        box,
-      );
-  };
-  const [one, other] = [within(some), within(others)];
+  const [one, other] = [cropperOf(some), cropperOf(others)];
   return boxes
     .flatMap((box) => difference(one(box), other(box)))
     .map((polygon) => [polygon])

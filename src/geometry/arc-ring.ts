@@ -13,12 +13,19 @@ import { distance, scale, sub, unit, type Vec } from "./vec.ts";
 /** A side or a turn that bows by more than this off any chord cannot be a curve flattened to FLATTEN. */
 const BOW = 3 * FLATTEN;
 
+/** Arcs of rings that were asked for: a shape's are needed for its pair, its report and its limits. */
+const known = new WeakMap<Ring, Path>();
+
 /** Every ring of the region as a path of lines and arcs. */
-export const arcOutlinesOf = (region: Region, tolerance = ARC_REFIT): Outline[] =>
-  region.map(({ outer, holes }) => ({
-    outer: arcRing(outer, tolerance),
-    holes: holes.map((hole) => arcRing(hole, tolerance)),
-  }));
+export function arcOutlinesOf(region: Region, tolerance = ARC_REFIT): Outline[] {
+  const arcs = (ring: Ring): Path => {
+    if (tolerance !== ARC_REFIT) return arcRing(ring, tolerance);
+    const path = known.get(ring) ?? arcRing(ring);
+    known.set(ring, path);
+    return path;
+  };
+  return region.map(({ outer, holes }) => ({ outer: arcs(outer), holes: holes.map(arcs) }));
+}
 
 /** The outlines, which do not overlap, in straight sides within `tolerance` mm. */
 export const regionOfArcs = (outlines: readonly Outline[], tolerance = FLATTEN): Region =>

@@ -1,4 +1,4 @@
-import type { Bounds } from "./bounds.ts";
+import { boundsMeet, boundsOfPoints, type Bounds } from "./bounds.ts";
 import type { Region, Ring } from "./region.ts";
 import { lerp, type Vec } from "./vec.ts";
 
@@ -13,6 +13,16 @@ export const cropRegion = (region: Region, box: Bounds): Region =>
       ? [{ outer: cropped, holes: holes.map((hole) => cropRing(hole, box)).filter((hole) => hole.length > 2) }]
       : [];
   });
+
+/** `cropRegion` of one region by many boxes: polygons that a box does not meet are not looked at. */
+export function cropperOf(region: Region): (box: Bounds) => Region {
+  const bounds = region.map(({ outer }) => boundsOfPoints(outer));
+  return (box) =>
+    cropRegion(
+      region.filter((_, i) => boundsMeet(bounds[i]!, box)),
+      box,
+    );
+}
 
 const cropRing = (ring: Ring, { minX, minY, maxX, maxY }: Bounds): Ring => {
   let rest = ring;

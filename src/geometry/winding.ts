@@ -20,6 +20,12 @@ export const isInside = (paths: readonly Path[], p: Vec): boolean =>
 /** Crossings of the level ray from p towards +x: up counts 1, down -1. */
 function crossingsRightOf(piece: Piece, p: Vec): number {
   if (piece.segment.kind === "line") return monotoneCrossing(piece, p);
+  if (piece.segment.kind === "arc") {
+    const { centre, to } = piece.segment;
+    const radius = Math.hypot(to.x - centre.x, to.y - centre.y) * (1 + 1e-9);
+    // The whole circle passes by.
+    if (Math.abs(p.y - centre.y) > radius || p.x > centre.x + radius) return 0;
+  }
   let count = 0;
   for (const part of monotoneParts(piece)) count += monotoneCrossing(part, p);
   return count;

@@ -6,8 +6,9 @@ import { edgesOf, pointOn, type Edge } from "../geometry/arc-edge.ts";
 import { edgeIndex, type NearestEdge } from "../geometry/arc-nearest.ts";
 import { placesApart } from "../geometry/arc-places.ts";
 import { arcOutlinesOf } from "../geometry/arc-ring.ts";
+import { boundsOfPoints } from "../geometry/bounds.ts";
 import { difference, intersection } from "../geometry/clipper.ts";
-import { cropRegion } from "../geometry/crop.ts";
+import { cropperOf } from "../geometry/crop.ts";
 import { flatten } from "../geometry/flatten.ts";
 import type { Outline } from "../geometry/outline.ts";
 import type { Path } from "../geometry/path.ts";
@@ -77,8 +78,9 @@ export function inlayReport(shape: Region, pair: InlayPair): InlayReport {
   const { onlyInA, onlyInB } = placesApart(designed, common, WIDTH);
   const lost = placesOf(onlyInA, ownersOf(common), ofDesign);
   const added = placesOf(onlyInB, ofDesign, ofDesign);
-  const unreached = lost.flatMap(({ region }) => difference(region, cropRegion(pair.pocket, regionBounds(region))));
-  const leftOn = added.flatMap(({ region }) => intersection(region, cropRegion(pair.piece, regionBounds(region))));
+  const [inPocket, inPiece] = [cropperOf(pair.pocket), cropperOf(pair.piece)];
+  const unreached = lost.flatMap(({ region }) => difference(region, inPocket(regionBounds(region))));
+  const leftOn = added.flatMap(({ region }) => intersection(region, inPiece(regionBounds(region))));
   return {
     lost,
     added,
@@ -172,6 +174,7 @@ function changesOf(
   }
   for (const from of pieces) if (from.size > 1) changes.push({ kind: "joined", pieces: [...from] });
 
+  const inCut = cropperOf(cut);
   const kept = new Set<string>();
   for (const [i, { holes }] of common.entries())
     for (const hole of holes) {
@@ -186,7 +189,8 @@ function changesOf(
       if (kept.has(`${piece} ${i}`)) continue;
       const ring = flatten(hole).toReversed();
       // A hole that is no longer one is filled now, or open to the outside.
-      const isFilled = regionArea(difference([{ outer: ring, holes: [] }], cut)) < FILLED * ringArea(ring);
+      const isFilled =
+        regionArea(difference([{ outer: ring, holes: [] }], inCut(boundsOfPoints(ring)))) < FILLED * ringArea(ring);
       changes.push({ kind: isFilled ? "filled" : "opened", piece, at: ringCentroid(ring) });
     }
   return changes;
