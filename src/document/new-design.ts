@@ -53,7 +53,7 @@ const STARTS: Readonly<Record<NewKind, Start>> = {
       nutMargin: "4.25 mm",
       saddleSpread: "58 mm",
     },
-    fingerboard: { widthAtJoin: "62 mm", thickness: "6.5 mm", markerFrets: [], doubleFrets: [] },
+    fingerboard: { widthAtJoin: "62 mm", thickness: "6 mm", markerFrets: [], doubleFrets: [] },
     neck: {
       firstDepth: "22 mm",
       secondDepth: "24 mm",

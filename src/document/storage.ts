@@ -241,7 +241,7 @@ async function saveIn(change: Change, request: SaveRequest): Promise<Result<numb
   }
   const last = before && !force && keys.length > 0 ? await versions.get(keys.at(-1)!) : undefined;
   const revision = Math.max(kept, baseRevision) + 1;
-  const writes: Promise<unknown>[] = [change.done];
+  const writes: Promise<unknown>[] = [];
   const write = (started: Promise<unknown>): void => {
     // Where one fails all do; the first is told.
     started.catch(() => undefined);
@@ -254,7 +254,7 @@ async function saveIn(change: Change, request: SaveRequest): Promise<Result<numb
   }
   write(designs.put({ id, ...wholeSummary(request), text, savedAt, revision }));
   write(change.objectStore("histories").put({ id, history }));
-  await Promise.all(writes.reverse());
+  await Promise.all([...writes, change.done]);
   return { ok: true, value: revision };
 }
 

@@ -1,6 +1,8 @@
 /** The numbers of a bridge. */
 import type { NumberSpec, ParamTable, Sources } from "../contract.ts";
 import { outlinePoint } from "../../geometry/drawn/point.ts";
+import { noteFrequencyHz } from "../../lutherie/pitch.ts";
+import { CORE_MATERIALS, massKgPerM, tensionN } from "../../lutherie/string-build.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { PRACTICE } from "../finding.ts";
 import { instrumentOf, type BridgeParams } from "./numbers.ts";
@@ -30,13 +32,36 @@ function scalesLean(from: Sources): number {
   return twoScales && Math.abs(across) > 1 ? (treble.saddle.x - bass.saddle.x) / across : 0;
 }
 
+/** Plain steel strings of instruments in the hand are tuned to 50 to 120 N, as common practice has it; twice that they are not. */
+const TOO_MUCH_N = 180;
+
+/** Whether a plain string of this gauge, were it of steel, would pull more than any is tuned to: then the set is of nylon or the like. */
+function tooThickForSteel(from: Sources): boolean {
+  const { strings } = instrumentOf(from);
+  return strings.some(({ wound, gauge, note, scale }) => {
+    const frequencyHz = noteFrequencyHz(note);
+    if (wound || frequencyHz === undefined || !(gauge > 0) || !(scale > 0)) return false;
+    const steel = massKgPerM({ diameter: gauge, core: gauge, coreMaterial: CORE_MATERIALS.steel });
+    return tensionN(steel, scale, frequencyHz) > TOO_MUCH_N;
+  });
+}
+
+/** What both wings of a guitar's bridge add, mm: less on a shorter scale, whose body is narrower. Common practice, no source. */
+function wings({ type }: BridgeParams, from: Sources): number {
+  const { scale, bassScale } = instrumentOf(from);
+  return (type === "tied" ? 108 : 78) * Math.min(1, (scale + bassScale) / 1280);
+}
+
 export const bridgeParams: ParamTable<BridgeParams> = {
   type: {
     type: "choice",
     label: "Bridge",
     help: "How the strings are held: by pins, tied to the block, or at the tail over a floating foot.",
     group: OUTLINE,
-    fallback: "pinned",
+    follows: {
+      words: "the strings: tied where plain ones are too thick for steel",
+      value: (_p, from) => (tooThickForSteel(from) ? "tied" : "pinned"),
+    },
     options: [
       { value: "pinned", label: "Pinned" },
       { value: "tied", label: "Tied" },
@@ -230,9 +255,8 @@ export const bridgeParams: ParamTable<BridgeParams> = {
     help: "From wing to wing.",
     group: OUTLINE,
     follows: {
-      words: "the strings at the saddle",
-      value: (p, from) =>
-        Math.min(600, Math.max(30, instrumentOf(from).saddleSpread + 2 * p.saddleBeyond + (p.type === "tied" ? 108 : 78))),
+      words: "the strings at the saddle and the scale",
+      value: (p, from) => Math.min(600, Math.max(30, instrumentOf(from).saddleSpread + 2 * p.saddleBeyond + wings(p, from))),
     },
     min: 10,
     max: 600,

@@ -8,8 +8,9 @@ export function useInSight(list: RefObject<HTMLElement | null>, selector: string
     const one = around?.querySelector(selector);
     if (!around || !one) return;
     const [a, b] = [around.getBoundingClientRect(), one.getBoundingClientRect()];
-    around.scrollLeft += beyond(b.left, b.right, a.left, a.right);
-    around.scrollTop += beyond(b.top, b.bottom, a.top, a.bottom);
+    around.scrollBy?.({ left: beyond(b.left, b.right, a.left, a.right), top: beyond(b.top, b.bottom, a.top, a.bottom) });
+    // Another one is chosen: it is looked for anew.
+    // eslint-disable-next-line react/exhaustive-effect-dependencies
   }, [list, selector, chosen]);
 }
 
