@@ -73,6 +73,8 @@ function Listed({ most }: { readonly most: number }) {
         </div>
         {toast.actionProps ? <Toast.Action render={<Button size="small">{toast.actionProps.children}</Button>} /> : null}
         <Toast.Close
+          // Always to be found, also by those who do not point at the note.
+          aria-hidden={false}
           render={
             <Button look="quiet" size="icon" label="Close this note" className="tell-close">
               <Sign name="close" />
