@@ -30,8 +30,17 @@ const LARGEST_BIT = 12;
 /** The search goes up by steps from small to at most this share: what falls off and vanishes within one is a bulge no wider than its neck and a step. */
 const STEPS = [0.01, 0.02, 0.04, 0.08, 0.15];
 
+/** Limits by shape: no cutter changes them. */
+const known = { apart: new WeakMap<Region, StrokeLimits>(), joined: new WeakMap<Region, StrokeLimits>() };
+
 /** The limits of a shape; undefined where it is empty. */
 export function strokeLimits(shape: Region, pieces: PairCutting["pieces"]): StrokeLimits | undefined {
+  const limits = known[pieces].get(shape) ?? limitsOfShape(shape, pieces);
+  if (limits) known[pieces].set(shape, limits);
+  return limits;
+}
+
+function limitsOfShape(shape: Region, pieces: PairCutting["pieces"]): StrokeLimits | undefined {
   if (shape.length === 0) return undefined;
   const outlines = arcOutlinesOf(shape);
   const box = joinBounds(outlines.map(({ outer }) => pathBounds(outer)));

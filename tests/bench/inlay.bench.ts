@@ -1,24 +1,26 @@
 /**
- * An inlay while its numbers are dragged: a monogram of two interlaced script letters whose cutter, gap and size change with every run, and a
- * row of 24 letters. Printed before the table: p50 and p95, from typed text on, of the coarse answer, of the final pocket and piece, and of these
- * with what is said of them (report and measured gap); and how long the offsets of the pair take beside the same six done directly by the clipping library on the same points (10,000
- * units a mm) and by JTS. Times are processor time of this process. Run by `npx vitest bench --run --project unit tests/bench/inlay.bench.ts`.
+ * An inlay while its numbers are dragged: a monogram of two interlaced script letters, and a row of 24 letters. The very work that a maker waits for
+ * is done, step by step (src/parts/inlay/work.ts), from typed text on: the coarse answer; the final pocket and piece; these looked at (report, gap
+ * measured, walls, advice on sizes), all without clearing and coupon. First cutter, gap and size change with every run, so that nothing is known from
+ * the run before; then the gap alone, as in a drag. Each step's own time is printed too, and how long the offsets of the pair take beside the same six
+ * done directly by the clipping library on the same points (10,000 units a mm) and by JTS. Times are processor time of this process.
+ * Run by `npx vitest bench --run --project unit tests/bench/inlay.bench.ts`.
  */
 import ClipperLib, { type Path as IntRing } from "clipper-lib";
 import { bench, describe } from "vitest";
 import { closeArcs, openArcs } from "../../src/geometry/arc-morphology.ts";
 import { offsetArcs } from "../../src/geometry/arc-offset.ts";
 import { arcOutlinesOf } from "../../src/geometry/arc-ring.ts";
-import { union } from "../../src/geometry/clipper.ts";
 import { ringsOf, type Region } from "../../src/geometry/region.ts";
-import { interlace } from "../../src/lettering/interlace.ts";
-import { pairFit } from "../../src/lutherie/inlay-fit.ts";
-import { inlayPair, type PairCutting } from "../../src/lutherie/inlay-pair.ts";
-import { inlayReport } from "../../src/lutherie/inlay-report.ts";
+import { fewLetters } from "../../src/lettering/few-letters.ts";
+import type { PairCutting } from "../../src/lutherie/inlay-pair.ts";
+import type { InlayQuestion } from "../../src/parts/inlay/question.ts";
+import { drawShape } from "../../src/parts/inlay/shape.ts";
+import { inlayWork } from "../../src/parts/inlay/work.ts";
 import { jtsOffset, type Jts } from "../geometry/jts.ts";
 import BufferOp from "jsts/org/locationtech/jts/operation/buffer/BufferOp.js";
 import { faceById } from "../lettering/font-files.ts";
-import { set } from "../lettering/spec.ts";
+import { specOf } from "../lettering/spec.ts";
 
 const face = faceById("great-vibes");
 
@@ -35,21 +37,36 @@ function cuttingAt(n: number): PairCutting {
   };
 }
 
-function monogram(n: number): Region {
-  const { letters } = set(face, "RH", {
-    size: { by: "cap-height", value: 10 + 0.1 * (n % 20) },
-    arrangement: { kind: "overlapped", overlap: 4 },
-  });
-  return union(...interlace(letters.map(({ region }) => region), { gap: 0.5, begins: "earlier", turned: [] }).letters); // prettier-ignore
-}
+const MONOGRAM = { text: "RH", arrangement: { kind: "overlapped", overlap: 4 } } as const;
+const ROW = { text: "Made by hand for the player", arrangement: { kind: "row" } } as const;
+type Text = typeof MONOGRAM | typeof ROW;
 
-const row = (n: number): Region =>
-  set(face, "Made by hand for the player", { size: { by: "cap-height", value: 10 + 0.1 * (n % 20) } }).region;
+/** What the part asks for at the n-th stand of the dragged numbers, the size at its m-th. */
+const questionAt = ({ text, arrangement }: Text, n: number, m: number): InlayQuestion => ({
+  letters: {
+    spec: specOf(text, { size: { by: "cap-height", value: 10 + 0.1 * (m % 20) }, arrangement }),
+    face: fewLetters(face, text),
+    ...(text === "RH" ? { weave: { gap: 0.5, begins: "earlier", turned: [] } } : {}),
+  },
+  figures: {
+    ornaments: [],
+    beside: "none",
+    outline: [],
+    art: "",
+    artWidth: undefined,
+    artX: 0,
+    artY: 0,
+    artTurn: 0,
+  },
+  cutting: cuttingAt(n),
+  coupon: false,
+});
 
-/** All that is shown of an inlay but the advice on sizes. */
-function answer(shape: Region, cutting: PairCutting): unknown {
-  const pair = inlayPair(shape, cutting);
-  return [pair, inlayReport(shape, pair), pairFit(pair.curves.pocket, pair.curves.piece, 1)];
+function shapeAt(text: Text, n: number): Region {
+  const { letters, figures } = questionAt(text, n, n);
+  const shape = drawShape(letters, figures);
+  if (!shape.ok) throw new Error(shape.error.message);
+  return shape.value.region;
 }
 
 /** The six moves of a pair in which nothing disagrees: opened, closed and opened again, then the two edges. */
@@ -90,31 +107,48 @@ function byJts(shape: Region, cutting: PairCutting): void {
   move(common, -cutting.gap / 2);
 }
 
-/** Processor time of each of `count` runs, ms, the first ten left out. */
-function timesOf(count: number, run: (n: number) => unknown): number[] {
-  return Array.from({ length: count + 10 }, (_, n) => {
-    const before = process.cpuUsage();
-    run(n);
-    const { user, system } = process.cpuUsage(before);
-    return (user + system) / 1000;
-  })
-    .slice(10)
-    .toSorted((a, b) => a - b);
+/** Processor time of a run, ms. */
+function timeOf(run: () => unknown): number {
+  const before = process.cpuUsage();
+  run();
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1000;
 }
 
-const at = (times: readonly number[], share: number): number => times[Math.floor((times.length - 1) * share)]!;
+/** Times of `count` runs, the first ten left out. */
+const timesOf = (count: number, run: (n: number) => unknown): number[] =>
+  Array.from({ length: count + 10 }, (_, n) => timeOf(() => run(n))).slice(10);
+
+/** For each run the time of each step, the first ten runs left out. */
+const stepsOf = (count: number, question: (n: number) => InlayQuestion): number[][] =>
+  Array.from({ length: count + 10 }, (_, n) => inlayWork.steps(question(n)).map((step) => timeOf(step))).slice(10);
+
+const at = (times: readonly number[], share: number): number =>
+  times.toSorted((a, b) => a - b)[Math.floor((times.length - 1) * share)]!;
 const told = (times: readonly number[]): string => `p50 ${at(times, 0.5).toFixed(0)} ms, p95 ${at(times, 0.95).toFixed(0)} ms`;
 
-for (const [name, shapeAt, runs] of [
-  ["monogram", monogram, 60],
-  ["24 letters", row, 20],
+const STEPS = ["coarse", "final", "final and looked at", "and advised on sizes"];
+
+for (const [name, text, runs] of [
+  ["monogram", MONOGRAM, 60],
+  ["24 letters", ROW, 20],
 ] as const) {
-  const shapes = Array.from({ length: 20 }, (_, n) => shapeAt(n));
+  for (const [what, question] of [
+    ["cutter, gap and size dragged", (n: number) => questionAt(text, n, n)],
+    ["gap dragged", (n: number) => questionAt(text, n, 0)],
+  ] as const) {
+    const steps = stepsOf(runs, question);
+    for (const [k, step] of STEPS.entries()) {
+      const until = steps.map((times) => times.slice(0, k + 1).reduce((sum, time) => sum + time, 0));
+      console.log(`${name}, ${what}: ${step}: ${told(until)} (this step alone ${told(steps.map((times) => times[k]!))})`);
+    }
+  }
+  const shapes = Array.from({ length: 20 }, (_, n) => shapeAt(text, n));
   const shape = (n: number): Region => shapes[n % 20]!;
-  console.log(`${name}: coarse ${told(timesOf(runs, (n) => inlayPair(shapeAt(n), cuttingAt(n), "coarse")))}`);
-  console.log(`${name}: final ${told(timesOf(runs, (n) => inlayPair(shapeAt(n), cuttingAt(n))))}`);
-  console.log(`${name}: final and looked at ${told(timesOf(runs, (n) => answer(shapeAt(n), cuttingAt(n))))}`);
-  const [arcs, clipper, jts] = [byArcs, byClipper, byJts].map((way) => timesOf(runs / 2, (n) => way(shape(n), cuttingAt(n))));
+  // The clipping library starts from points, so that arcs are fitted to them anew here, too.
+  const fresh = (n: number): Region =>
+    shape(n).map(({ outer, holes }) => ({ outer: [...outer], holes: holes.map((hole) => [...hole]) }));
+  const [arcs, clipper, jts] = [byArcs, byClipper, byJts].map((way) => timesOf(runs / 2, (n) => way(fresh(n), cuttingAt(n))));
   const ours = at(arcs!, 0.5);
   console.log(
     `${name}: six offsets ${ours.toFixed(1)} ms; ratio to the clipping library ${(ours / at(clipper!, 0.5)).toFixed(2)}, ` +
@@ -124,7 +158,8 @@ for (const [name, shapeAt, runs] of [
 
 describe("a monogram while its numbers are dragged", () => {
   let n = 0;
-  bench("coarse", () => void inlayPair(monogram(n), cuttingAt(n++), "coarse"));
-  bench("final", () => void inlayPair(monogram(n), cuttingAt(n++)));
-  bench("final and looked at", () => void answer(monogram(n), cuttingAt(n++)));
+  for (const [k, step] of STEPS.entries())
+    bench(step, () => {
+      for (const run of inlayWork.steps(questionAt(MONOGRAM, n, n++)).slice(0, k + 1)) run();
+    });
 });

@@ -21,6 +21,7 @@ import { trouble, type Trouble } from "../../lettering/trouble.ts";
 import { outlinesOf } from "../../geometry/refit.ts";
 import type { Region, Ring } from "../../geometry/region.ts";
 import type { Result } from "../../units/result.ts";
+import { same } from "../same.ts";
 import type { FigureNumbers, Ornament } from "./numbers.ts";
 import type { LettersQuestion } from "./question.ts";
 
@@ -33,8 +34,23 @@ export interface DrawnShape {
   readonly capHeight: number | undefined;
 }
 
-/** Refused with a reason where letters, figures or outlines cannot be had, or nothing is drawn at all. */
+/** What was drawn last: while cutter, gap or depth are dragged the shape stays the same, and with it all that is kept by it. */
+let last:
+  | {
+      readonly letters: LettersQuestion | undefined;
+      readonly figures: FigureNumbers;
+      readonly drawn: Result<DrawnShape, Trouble>;
+    }
+  | undefined;
+
+/** Refused with a reason where letters, figures or outlines cannot be had, or nothing is drawn at all. The same object if the last question was the same. */
 export function drawShape(letters: LettersQuestion | undefined, figures: FigureNumbers): Result<DrawnShape, Trouble> {
+  if (!last || !same(last.letters, letters) || !same(last.figures, figures))
+    last = { letters, figures, drawn: drawAnew(letters, figures) };
+  return last.drawn;
+}
+
+function drawAnew(letters: LettersQuestion | undefined, figures: FigureNumbers): Result<DrawnShape, Trouble> {
   const set = letters ? lettersOf(letters) : undefined;
   if (set && !set.ok) return set;
   const shapes: LetterShape[] = [...(set?.value.shapes ?? [])];

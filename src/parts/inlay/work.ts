@@ -91,11 +91,16 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
         };
       return { ...drawn(), ...("refused" in found ? { refused: found.refused } : { trouble: found.trouble }) };
     });
-    const whole = once((): InlayAnswer => {
+    const looked = once((): InlayAnswer => {
       const before = cut();
       const found = pair();
-      return found?.ok && before.cut ? { ...before, ...lookedAt(valueOf(shape()).region, found.pair, found.cutting) } : before;
+      return found?.ok && before.cut ? { ...before, ...lookedAt(valueOf(shape()).region, found.pair) } : before;
     });
+    const advised = (): InlayAnswer => {
+      const before = looked();
+      const found = pair();
+      return found?.ok && before.cut ? { ...before, ...adviceOn(valueOf(shape()).region, found.cutting) } : before;
+    };
     const coarse = (): InlayAnswer => {
       const found = shape();
       if (!found.ok || question.guided || gapTrouble(question.cutting)) return cut();
@@ -105,8 +110,9 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
     return [
       coarse,
       cut,
+      looked,
       () => {
-        const answer = whole();
+        const answer = advised();
         const pocket = answer.cut?.pocket;
         return {
           ...answer,
@@ -160,17 +166,18 @@ function cutOf({ curves, followed }: InlayPair, gap: number, templates: readonly
   return { common, pocket, pieces: piece, pocketArea: areaOf(pocket), pieceArea: areaOf(piece), followed, gap, templates };
 }
 
-/** All that is said of a pair: how it fits, what is lost, what would keep it. */
-function lookedAt(region: Region, pair: InlayPair, cutting: PairCutting): Partial<InlayAnswer> {
+/** What is lost of the shape, and how the piece fits. */
+function lookedAt(region: Region, pair: InlayPair): Partial<InlayAnswer> {
+  const { pocket, piece } = pair.curves;
+  const fit = pairFit(pocket, piece, REACH);
+  const wall = thinnestWall(pocket, WALL_LOOK);
+  return { report: inlayReport(region, pair), ...(wall ? { wall } : {}), ...(fit ? { fit } : {}) };
+}
+
+/** What would keep strokes and counters. */
+function adviceOn(region: Region, cutting: PairCutting): Partial<InlayAnswer> {
   const limits = strokeLimits(region, cutting.pieces);
-  const fit = pairFit(pair.curves.pocket, pair.curves.piece, REACH);
-  const wall = thinnestWall(pair.curves.pocket, WALL_LOOK);
-  return {
-    report: inlayReport(region, pair),
-    ...(limits ? { limits, keeps: whatKeeps(limits, cutting) } : {}),
-    ...(wall ? { wall } : {}),
-    ...(fit ? { fit } : {}),
-  };
+  return limits ? { limits, keeps: whatKeeps(limits, cutting) } : {};
 }
 
 function couponOf({ cutting, guided }: InlayQuestion): Pick<InlayAnswer, "coupon" | "guidedCoupon"> {
