@@ -11,7 +11,7 @@ const EMPTY: Bounds = { minX: -50, minY: -50, maxX: 50, maxY: 50 };
 /** Margins tried one after the other, px. */
 const MARGINS = [40, 64, 90, 120];
 
-/** The nearest camera at which as many dimensions find room as at any of the margins tried. */
+/** The nearest camera at which as many of the main dimensions find room as at any of the margins tried. */
 export function fitDrawing(
   bounds: Bounds | undefined,
   dimensions: readonly Dimension[],
@@ -26,17 +26,18 @@ export function fitDrawing(
       right: size.width - room.right + margin,
       bottom: size.height - room.bottom + margin,
     });
+  const main = dimensions.filter(({ rank }) => rank < 3);
   let best = at(MARGINS[0]!);
   let most = -1;
   for (const margin of MARGINS) {
     const camera = at(margin);
     const view: View = { camera, ...size };
-    const count = layOut(dimensions, view, room, measure).length;
+    const count = layOut(main, view, room, measure).length;
     if (count > most) {
       best = camera;
       most = count;
     }
-    if (count === dimensions.length) break;
+    if (count === main.length) break;
   }
   return best;
 }
