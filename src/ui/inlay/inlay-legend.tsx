@@ -2,7 +2,7 @@
 import { useStore } from "zustand";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { undo } from "../../store/commands/undo.ts";
-import { useBench, useNotation } from "../bench.ts";
+import { useBench, useNotation, useSession } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
 import { say, type Notation } from "../notation.ts";
@@ -58,6 +58,8 @@ function Busy() {
   const bench = useBench();
   const seconds = useLongSeconds();
   const undoes = useStore(bench.history, ({ undo: label }) => label);
+  // What is being dragged is let go of by the hand that drags it.
+  const dragged = useSession(({ previews }) => previews.size > 0);
   if (seconds === undefined) return null;
   return (
     <div className="inlay-busy">
@@ -67,7 +69,7 @@ function Busy() {
           {seconds} s
         </span>
       ) : null}
-      {seconds >= CANCELLED_FROM && undoes !== undefined ? (
+      {seconds >= CANCELLED_FROM && undoes !== undefined && !dragged ? (
         <Button size="small" onClick={() => undo(bench)}>
           Undo {undoes}
         </Button>
