@@ -17,7 +17,7 @@ const BELOW = 122;
 const APART = 14;
 /** Distance from one row of dimension lines to the next, mm. */
 const ROW = 12;
-const TITLE = 5;
+const TITLE = 7;
 
 export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: Limits): Drawing {
   const model = modelOf(p, from);
@@ -41,8 +41,8 @@ export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: 
         name: "titles",
         shapes: [],
         texts: [
-          title("side-title", vec(model.joinX + 160, sideAt.y - 24), "From the side, with the strings to the saddle", "start"),
-          title("section-title", sections.title, "Sections, seen from the body", "end"),
+          title("side-title", vec(m.saddleX + 30, sideAt.y - 24), "From the side, to the saddle", "end"),
+          title("section-title", sections.title, "Sections, from the body", "end"),
         ],
       },
     ],
@@ -99,7 +99,7 @@ function sectionRow(
   if (leastX !== undefined)
     views.push(sectionView(model, from, { key: "least", label: "least wood", x: leastX, centre: leastAt, least }));
   return {
-    title: vec(model.headX - 10, sideAt.y - shaft - 20 - lower - model.board - 8),
+    title: vec(model.headX - 10, sideAt.y - shaft - 20 - lower - model.board - 22),
     layer: {
       name: "sections",
       shapes: views.flatMap(({ shapes }) => shapes),

@@ -20,7 +20,7 @@ import { isThinAt } from "./stops.ts";
 import { movedPath, said } from "./views.ts";
 
 /** Height of a place's name under its section, mm. */
-const LABEL = 4.5;
+const LABEL = 6;
 /** And of the word under it where too little wood is left, mm. */
 const STOP = 9;
 
