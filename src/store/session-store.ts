@@ -57,6 +57,8 @@ export interface SessionState {
   /** Values being dragged or typed, by path: drawn, but not yet said. `undefined` takes the value back. */
   readonly previews: ReadonlyMap<string, Raw>;
   readonly theme: Theme;
+  /** How many times designs were taken in beside the open one: lists of what is kept are read again. */
+  readonly arrivals: number;
   readonly toasts: readonly Toast[];
   readonly dialog: Dialog | undefined;
   readonly saving: Saving;
@@ -73,6 +75,7 @@ export function createSessionStore(first: Partial<SessionState> = {}): SessionSt
     cameras: {},
     previews: NO_PREVIEWS,
     theme: "system",
+    arrivals: 0,
     toasts: [],
     dialog: undefined,
     saving: { state: "waiting" },

@@ -10,10 +10,12 @@ const PLACES = [
   "numbers",
   "parts/fingerboard",
   "parts/nut",
+  "parts/(whole)",
   "fit",
   "fit/seasons",
   "fit/offcut",
   "fit/cutting-list",
+  "fit/compare",
   "sheets",
   "first",
   "measure",
@@ -53,10 +55,7 @@ async function violations(page: Page): Promise<string[]> {
 }
 
 describe.each(["light", "dark"] as const)("on %s paper", (scheme) => {
-  it.each([
-    [1440, 900],
-    [390, 844],
-  ])("every place passes the audit at %i x %i", async (width, height) => {
+  it.each(SIZES)("every place passes the audit at %i x %i", async (width, height) => {
     const { page, close } = await here(width, height, scheme);
     for (const place of PLACES) {
       await goTo(page, place);

@@ -38,13 +38,16 @@ const STEADY_EDIT = `(round) => {
   const scale = [...document.querySelectorAll("input")].find((one) => one.closest(".row")?.textContent.startsWith("Scale"));
   const put = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value").set;
   let n = 0;
-  setInterval(() => {
+  setInterval(async () => {
     const text = (600 + round + n / 1000).toFixed(3) + " mm";
     n += 1;
     scale.focus();
     put.call(scale, text);
     scale.dispatchEvent(new Event("input", { bubbles: true }));
+    // The field takes a letter over when the script rests, as it does between two keys of a hand.
+    await null;
     scale.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true }));
+    await null;
     window.typed(text);
   }, 250);
 }`;

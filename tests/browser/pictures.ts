@@ -40,7 +40,9 @@ try {
     await page.locator(".strip").waitFor();
     if (topic.place !== "first") await openExample(page);
     await followTopic(page, topic, async () => {
-      // Sheets and pictures of parts come a moment after their place.
+      // Sheets and pictures of parts come a moment after their place, and the board takes its room when they have.
+      await page.getByText("Laying out the sheets").waitFor({ state: "detached", timeout: 120_000 });
+      await page.locator(".busy").waitFor({ state: "detached" });
       await new Promise((done) => setTimeout(done, 2500));
       const { of } = topic.picture;
       await (of === undefined ? page : page.locator(of)).screenshot({ path: resolve(folder, `${topic.id}.png`) });

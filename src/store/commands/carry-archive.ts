@@ -51,6 +51,7 @@ export function unpackEverything(bench: Workbench, bytes: Uint8Array): Promise<R
     if (missing) return { ok: false, error: missing };
     const arrivals: Arrival[] = [];
     for (const design of archive.value.designs) arrivals.push(await takeIn(storage, design, kept.value, bench.now()));
+    bench.session.setState(({ arrivals: count }) => ({ arrivals: count + 1 }));
     const here = await storage.settings();
     if (!here.ok) return here;
     for (const [name, value] of Object.entries(archive.value.settings)) {

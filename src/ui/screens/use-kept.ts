@@ -20,6 +20,7 @@ const NONE = { kept: [], given: [] };
 export function useKept(): KeptList {
   const { storage } = useBench();
   const savedAt = useSession((s) => (s.saving.state === "saved" ? s.saving.at : 0));
+  const arrivals = useSession((s) => s.arrivals);
   const [turn, setTurn] = useState(0);
   const [found, setFound] = useState<Omit<KeptList, "again">>(NONE);
   useEffect(() => {
@@ -32,7 +33,7 @@ export function useKept(): KeptList {
     };
     // Read again after every save here, and when it is asked for.
     // eslint-disable-next-line react/exhaustive-effect-dependencies
-  }, [storage, savedAt, turn]);
+  }, [storage, savedAt, arrivals, turn]);
   useEffect(() => storage?.onForeignChange(() => setTurn((n) => n + 1)), [storage]);
   return useMemo(() => ({ ...found, again: () => setTurn((n) => n + 1) }), [found]);
 }
