@@ -3,23 +3,11 @@ import { Toggle } from "@base-ui/react/toggle";
 import { ToggleGroup } from "@base-ui/react/toggle-group";
 import { Suspense, useState } from "react";
 import { later } from "../later.ts";
-import type { ListProps } from "./opening-list.tsx";
+import type { ChoiceProps, ListProps } from "./opening-list.tsx";
 import { Sign } from "./sign.tsx";
 import "./choice.css";
 
 const OpeningList = later(async () => (await import("./opening-list.tsx")).OpeningList);
-
-export interface Option<T extends string> {
-  readonly value: T;
-  readonly label: string;
-}
-
-export interface ChoiceProps<T extends string> {
-  readonly label: string;
-  readonly value: T;
-  readonly options: readonly Option<T>[];
-  readonly onChoose: (value: T) => void;
-}
 
 /** One of two to four, all in sight. */
 export function RowChoice<T extends string>({
@@ -49,19 +37,18 @@ export function RowChoice<T extends string>({
 export function ListChoice<T extends string>(props: ListProps<T>) {
   const { label, value, options, follows, id } = props;
   const [wanted, setWanted] = useState(false);
+  const shown = options.find((option) => option.value === value)?.label ?? "";
   const closed = (
     <button
       type="button"
-      role="combobox"
       aria-haspopup="listbox"
-      aria-expanded="false"
       className="list-choice"
-      aria-label={label}
+      aria-label={`${label}: ${shown}`}
       id={id}
       data-follows={follows ? "" : undefined}
       onClick={() => setWanted(true)}
     >
-      <span className="list-choice-value">{options.find((option) => option.value === value)?.label}</span>
+      <span className="list-choice-value">{shown}</span>
       <span aria-hidden="true">
         <Sign name="down" />
       </span>

@@ -1,6 +1,15 @@
 import { Popover } from "@base-ui/react/popover";
-import type { HelpProps } from "./help.tsx";
+import type { ReactNode } from "react";
 import "./popups.css";
+
+export interface HelpProps {
+  /** What is explained; the press that opens it. */
+  readonly name: string;
+  readonly id?: string;
+  readonly open: boolean;
+  readonly onOpen: (open: boolean) => void;
+  readonly children: ReactNode;
+}
 
 /** A name with the explanation that it opens. */
 export function OpeningHelp({ name, id, open, onOpen, children }: HelpProps) {

@@ -1,8 +1,19 @@
 import { CSPProvider } from "@base-ui/react/csp-provider";
 import { Select } from "@base-ui/react/select";
-import type { ChoiceProps } from "./choice.tsx";
 import { Sign } from "./sign.tsx";
 import "./popups.css";
+
+export interface Option<T extends string> {
+  readonly value: T;
+  readonly label: string;
+}
+
+export interface ChoiceProps<T extends string> {
+  readonly label: string;
+  readonly value: T;
+  readonly options: readonly Option<T>[];
+  readonly onChoose: (value: T) => void;
+}
 
 export type ListProps<T extends string> = ChoiceProps<T> & { readonly follows?: boolean; readonly id?: string };
 

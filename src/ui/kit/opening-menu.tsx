@@ -1,8 +1,29 @@
 import { Menu as Base } from "@base-ui/react/menu";
-import { Fragment } from "react";
-import type { MenuProps } from "./menu.tsx";
+import { Fragment, type ReactElement } from "react";
 import { Sign } from "./sign.tsx";
 import "./popups.css";
+
+export interface MenuEntry {
+  readonly label: string;
+  /** A line of explanation under the label. */
+  readonly about?: string;
+  /** The key that does the same. */
+  readonly keys?: string;
+  readonly disabled?: boolean;
+  /** Ticked: the one that holds now. */
+  readonly checked?: boolean;
+  /** A rule above it. */
+  readonly apart?: boolean;
+  readonly onChoose: () => void;
+}
+
+export interface MenuProps {
+  readonly trigger: ReactElement<{ readonly onClick?: () => void }>;
+  readonly entries: readonly MenuEntry[];
+  readonly align?: "start" | "end";
+  /** Where it opens if there is room. */
+  readonly side?: "bottom" | "right";
+}
 
 /** A menu with all that opens. `wanted`: it was asked for before its code had come. */
 export function OpeningMenu({
