@@ -70,6 +70,8 @@ interface Candidate {
   next: Candidate | undefined;
   smooth: boolean;
   cuts: OnEdge[] | undefined;
+  /** Whether another meets it in its start or its end. */
+  metAtEnds: boolean;
 }
 
 function moveRings(rings: readonly (readonly Edge[])[], d: number): Edge[][] | undefined {
@@ -78,18 +80,30 @@ function moveRings(rings: readonly (readonly Edge[])[], d: number): Edge[][] | u
   const isFree = clearOf(rings.flat(), Math.abs(d) - AT_DISTANCE);
   const parts: Edge[] = [];
   const cutFrom: Candidate[] = [];
+  let previous: { readonly candidate: Candidate; readonly free: boolean } | undefined;
   for (const candidate of candidates) {
     const { edge } = candidate;
+    // Along a smooth run no place is nearer to the old edge than the distance unless all are, up to where another edge is met.
+    let free =
+      previous?.candidate.next === candidate && previous.candidate.smooth && !previous.candidate.metAtEnds && !candidate.metAtEnds
+        ? previous.free
+        : undefined;
     let at = { t: 0, x: edge.x0, y: edge.y0 };
     const cuts = candidate.cuts?.toSorted((a, b) => a.t - b.t) ?? [];
-    for (const cut of [...cuts, { t: 1, x: edge.x1, y: edge.y1 }]) {
-      const middle = pointOn(edge, (at.t + cut.t) / 2);
-      if (cut.t > at.t && isFree(middle.x, middle.y)) {
-        parts.push(edgePart(edge, at, cut));
-        cutFrom.push(candidate);
+    const end = { t: 1, x: edge.x1, y: edge.y1 };
+    for (const cut of [...cuts, end]) {
+      if (cut.t > at.t) {
+        const middle = pointOn(edge, (at.t + cut.t) / 2);
+        free ??= isFree(middle.x, middle.y);
+        if (free) {
+          parts.push(edgePart(edge, at, cut));
+          cutFrom.push(candidate);
+        }
       }
       at = cut;
+      if (cut !== end) free = undefined;
     }
+    previous = free === undefined ? undefined : { candidate, free };
   }
   return joinRings(parts, JOINED)?.map((ring) => {
     // Where nothing else leads off, two parts of one edge are one again.
@@ -107,7 +121,8 @@ function moveRings(rings: readonly (readonly Edge[])[], d: number): Edge[][] | u
 function candidatesOf(ring: readonly Edge[], d: number): Candidate[] {
   const found: Candidate[] = [];
   const add = (edge: Edge): void => {
-    if (lengthOf(edge) > 0) found.push({ edge, box: boxOf(edge), next: undefined, smooth: false, cuts: undefined });
+    if (lengthOf(edge) > 0)
+      found.push({ edge, box: boxOf(edge), next: undefined, smooth: false, cuts: undefined, metAtEnds: false });
   };
   for (const [i, edge] of ring.entries()) {
     const moved = moveEdge(edge, d);
@@ -199,7 +214,10 @@ const isBeside = (before: Edge, after: Edge, x: number, y: number): boolean =>
 
 function cut(candidate: Candidate, t: number, x: number, y: number): void {
   const { x0, y0, x1, y1 } = candidate.edge;
-  if (near(x, y, x0, y0, JOINED / 2) || near(x, y, x1, y1, JOINED / 2)) return;
+  if (near(x, y, x0, y0, JOINED / 2) || near(x, y, x1, y1, JOINED / 2)) {
+    candidate.metAtEnds = true;
+    return;
+  }
   (candidate.cuts ??= []).push({ t, x, y });
 }
 
