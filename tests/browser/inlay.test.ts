@@ -53,7 +53,7 @@ const settled = (page: Page): Promise<void> => page.locator(".inlay-legend[data-
 
 async function svgsOf(page: Page, titles: readonly RegExp[]): Promise<string[]> {
   await goTo(page, "sheets");
-  await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor();
+  await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor({ timeout: 90_000 });
   await page.getByRole("button", { name: "none", exact: true }).click();
   for (const title of titles) await page.getByRole("checkbox", { name: title }).click();
   await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor();
