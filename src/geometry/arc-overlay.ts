@@ -43,8 +43,9 @@ export function arcsApart(
   const [ours, theirs] = [edgesIn(a), edgesIn(b)];
   const [cutOurs, cutTheirs] = cutBoth(ours, theirs);
   // With ours run forwards and theirs backwards, what only we have lies on the left of its ring, what only they have on the right.
-  const parts = unmatched(partsOf(ours, cutOurs), partsOf(theirs, cutTheirs).map(reversedEdge));
-  const rings = joinRings(parts, JOINED, Infinity)?.map((ring) => ring.map(({ edge }) => edge));
+  const [ahead, back] = unmatched(partsOf(ours, cutOurs), partsOf(theirs, cutTheirs).map(reversedEdge));
+  // Where the two cross, what only the one has ends, and what only the other has begins: both rings go over to the other outline.
+  const rings = joinRings([...ahead, ...back], JOINED, Infinity, ahead.length)?.map((ring) => ring.map(({ edge }) => edge));
   if (!rings) return undefined;
   const missed = edgesArea(ours) - edgesArea(theirs) - rings.reduce((sum, ring) => sum + edgesArea(ring), 0);
   if (Math.abs(missed) > AREA_MISSED * [...ours, ...theirs].reduce((sum, edge) => sum + lengthOf(edge), 0)) return undefined;
@@ -121,7 +122,7 @@ function partsOf(edges: readonly Edge[], cuts: Cuts): Edge[] {
 }
 
 /** The parts without those pairs of which one runs back along the other from end to end. */
-function unmatched(ahead: readonly Edge[], back: readonly Edge[]): Edge[] {
+function unmatched(ahead: readonly Edge[], back: readonly Edge[]): readonly [Edge[], Edge[]] {
   const middle = (part: Edge): Vec => pointOn(part, 0.5);
   const column = (x: number): number => Math.floor(x / CELL);
   const key = (i: number, j: number): number => i * 0x4000000 + j;
@@ -151,7 +152,7 @@ function unmatched(ahead: readonly Edge[], back: readonly Edge[]): Edge[] {
         }
     return true;
   });
-  return [...left, ...all.filter(({ matched }) => !matched).map(({ part }) => part)];
+  return [left, all.filter(({ matched }) => !matched).map(({ part }) => part)];
 }
 
 const isBy = (x0: number, y0: number, x1: number, y1: number): boolean =>

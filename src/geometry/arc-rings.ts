@@ -21,9 +21,15 @@ export interface Placed {
 
 /**
  * The rings that the edges make, each edge used at most once, ends within `reach` mm taken for one point. Where rings touch they are kept
- * apart. Undefined where an edge longer than `leftover` mm belongs to no ring.
+ * apart. Undefined where an edge longer than `leftover` mm belongs to no ring. Where the first `ahead` edges meet others a ring goes on from the
+ * one kind to the other, if it can.
  */
-export function joinRings(edges: readonly Edge[], reach: number, leftover = LEFTOVER): Placed[][] | undefined {
+export function joinRings(
+  edges: readonly Edge[],
+  reach: number,
+  leftover = LEFTOVER,
+  ahead = edges.length,
+): Placed[][] | undefined {
   const knots = knotsOf(edges, reach);
   const { from, to } = knots;
   const live = edges.map((edge, i) => from[i] !== to[i] || lengthOf(edge) > 10 * reach);
@@ -68,7 +74,9 @@ export function joinRings(edges: readonly Edge[], reach: number, leftover = LEFT
     const all = leaving[to[i]!]!;
     const isOpen = (k: number): boolean => live[k]! && (!used[k] || k === first);
     if (all.length === 1) return isOpen(all[0]!) ? all[0] : undefined;
-    const open = all.filter(isOpen);
+    const free = all.filter(isOpen);
+    const across = free.filter((k) => k < ahead !== i < ahead);
+    const open = across.length > 0 ? across : free;
     if (open.length < 2) return open[0];
     const reachOut = Math.min(APART, ...[i, ...open].map((k) => lengthOf(edges[k]!) / 2));
     const back = bearing(edges[i]!, 1, reachOut);
