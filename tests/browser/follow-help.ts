@@ -30,12 +30,20 @@ export async function openExample(page: Page): Promise<void> {
 
 /** Does what a step says. Fails where a name is not on the screen, so that the help cannot differ from it. */
 export async function follow(page: Page, deed: Deed): Promise<void> {
-  if ("go" in deed) return goTo(page, deed.go);
+  if ("go" in deed) {
+    await goTo(page, deed.go);
+    // Sheets come a moment after their place.
+    return page.getByText("Laying out the sheets").waitFor({ state: "detached", timeout: 120_000 });
+  }
   if ("type" in deed) {
     const field = page.getByRole("textbox", { name: deed.into, exact: true }).first();
     await field.fill(deed.type);
     await field.press("Enter");
     return;
+  }
+  if ("choose" in deed) {
+    await page.getByRole("combobox", { name: deed.under, exact: true }).first().click();
+    return page.getByRole("option", { name: deed.choose }).first().click();
   }
   if ("press" in deed)
     return page

@@ -1,7 +1,7 @@
 /**
  * Takes the pictures that the README and the help show, and draws the app's icons, from the product itself: `npm run pictures`. Every page
  * of the help is followed step by step; a step that cannot be done ends the script. Sizes, theme and day are fixed, so that a picture
- * changes only when the product does.
+ * changes only when the product does. `npm run pictures -- inlay` follows and takes only the pages of the ids given.
  */
 import { readFileSync, writeFileSync } from "node:fs";
 import { mkdir } from "node:fs/promises";
@@ -17,6 +17,10 @@ const folder = resolve(root, "public/help");
 const SIZE = { width: 1200, height: 750 };
 const DAY = new Date("2025-06-03T12:00:00");
 
+const ids = process.argv.slice(2);
+const stray = ids.find((id) => !TOPICS.some((topic) => topic.id === id));
+if (stray !== undefined) throw new Error(`The help has no page “${stray}”.`);
+
 const server = await preview({
   configFile: resolve(root, "vite.config.ts"),
   preview: { host: "127.0.0.1", port: 0 },
@@ -26,7 +30,7 @@ const address = server.resolvedUrls!.local[0]!;
 const browser = await openChromium();
 try {
   await mkdir(folder, { recursive: true });
-  for (const topic of TOPICS) {
+  for (const topic of TOPICS.filter(({ id }) => ids.length === 0 || ids.includes(id))) {
     const context = await browser.newContext({
       viewport: SIZE,
       colorScheme: "light",
@@ -40,8 +44,7 @@ try {
     await page.locator(".strip").waitFor();
     if (topic.place !== "first") await openExample(page);
     await followTopic(page, topic, async () => {
-      // Sheets and pictures of parts come a moment after their place, and the board takes its room when they have.
-      await page.getByText("Laying out the sheets").waitFor({ state: "detached", timeout: 120_000 });
+      // Pictures of parts come a moment after their place, and the board takes its room when they have.
       await page.locator(".busy").waitFor({ state: "detached" });
       await new Promise((done) => setTimeout(done, 2500));
       const { of } = topic.picture;

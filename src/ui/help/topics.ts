@@ -6,8 +6,9 @@
 /** One thing that a reader of the page does. Names are those on the screen. */
 export type Deed =
   | { readonly go: string }
-  | { readonly press: string; readonly as?: "button" | "link" | "menuitem" | "tab" | "switch" }
+  | { readonly press: string; readonly as?: "button" | "link" | "menuitem" | "tab" | "switch" | "checkbox" }
   | { readonly type: string; readonly into: string }
+  | { readonly choose: string; readonly under: string }
   | { readonly see: string };
 
 export interface Step {
@@ -87,6 +88,60 @@ export const TOPICS: readonly Topic[] = [
       { says: "Press a number on the drawing, type the new one, press Enter." },
       { says: "Wheel or two fingers to come nearer, drag to move along. “Fit” brings the whole part back." },
       { says: "Ctrl Z takes any step back, also after the page was closed." },
+    ],
+  },
+  {
+    id: "inlay",
+    title: "Initials let into a plate",
+    about: "Pocket and inlay piece from one outline, and where your bit cannot follow the letters, before you cut.",
+    place: "parts",
+    picture: {
+      shows: "Two initials in a script face in a headstock, with the places hatched where the bit cannot get in.",
+      after: 4,
+    },
+    steps: [
+      {
+        says: "Open Parts and choose the inlay at the left. Where there is none, press “Add a part”.",
+        does: [{ go: "parts/inlay" }],
+      },
+      {
+        says: "Type the letters, choose a face, and say how tall the capitals are.",
+        does: [
+          { type: "BO", into: "Letters" },
+          { choose: "Great Vibes", under: "Face" },
+          { type: "15 mm", into: "Size" },
+        ],
+      },
+      {
+        says: "Choose under “Let into” what they lie in. They come to the middle of the free room; “Placed by” lays them by edges or frets.",
+        does: [{ choose: "Headstock", under: "Let into" }, { see: "Placed by" }],
+      },
+      {
+        says: "Under “Cut with” choose a machine, a guide bush or a knife, and type the bit for the pocket. The glue gap is 0.05 mm until a coupon tells better.",
+        does: [{ choose: "A machine", under: "Cut with" }, { type: "0.5 mm", into: "Bit for the pocket" }, { see: "Glue gap" }],
+      },
+      {
+        says: "Read the line under the drawing: it says whether all strokes survive the bit, and else which size or bit keeps them. Red hatching is wood that the bit leaves.",
+        does: [{ see: "0.5 mm bit" }, { see: "Bit cannot get in" }],
+      },
+      {
+        says: "Open Sheets, press “none”, tick “Fit coupon” and save it. Cut it in scrap with the bits and the glue that you will use.",
+        does: [{ go: "sheets" }, { press: "none" }, { press: "Fit coupon", as: "checkbox" }, { see: "Save PDF" }],
+      },
+      {
+        says: "Back at the inlay, type the gap of the piece that went in with a push. The glue gap follows it.",
+        does: [{ go: "parts/inlay" }, { type: "0.06 mm", into: "Gap that fitted in the coupon" }],
+      },
+      {
+        says: "In Sheets tick pocket and inlay pieces instead of the coupon. “SVG” is for a machine; “Save PDF” is for paper, printed at 100 %.",
+        does: [
+          { go: "sheets" },
+          { press: "Fit coupon", as: "checkbox" },
+          { press: "Pocket, BO", as: "checkbox" },
+          { press: "Inlay pieces, BO", as: "checkbox" },
+          { see: "SVG" },
+        ],
+      },
     ],
   },
   {
