@@ -2,6 +2,7 @@ import type { Finding, Severity } from "../parts/contract.ts";
 import type { Derived, DesignNumbers } from "../parts/derived.ts";
 import { templateFindings } from "../templates/findings.ts";
 import { bridgeCentreFindings } from "./bridge-centre.ts";
+import { inlaysApartFindings } from "./inlays-apart.ts";
 import { offcutFindings } from "./offcut.ts";
 import type { PlacedFinding } from "./placed-finding.ts";
 import { seasonFindings } from "./seasons.ts";
@@ -20,6 +21,7 @@ export function findingsOf(design: DesignNumbers, derived: Derived): readonly Pl
   const findings = [
     ...parts.flatMap((part) => part.findings().map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }))),
     ...bridgeCentreFindings(design, derived),
+    ...inlaysApartFindings(design, derived),
     ...templateFindings(design, derived),
     ...seasonFindings(design, derived),
     ...offcutFindings(design, derived),

@@ -23,6 +23,14 @@ export const WHOLE_CHECKS = {
     title: "The bridge lies in the middle of the body",
     limits: { most: { label: "Bridge off the middle of the body", value: 0.5, quantity: "length", basis: PRACTICE } },
   },
+  "inlays-apart": {
+    title: "Wood is left between inlays on one part",
+    limits: {
+      // More than between letters of one inlay: pockets that are set up one after the other stand less exactly to each other.
+      wall: { label: "Thinnest wall between two inlays", value: 0.8, quantity: "length", basis: PRACTICE },
+      breaks: { label: "A wall breaks out under", value: 0.15, quantity: "length", basis: PRACTICE },
+    },
+  },
   "template-made": { title: "Templates can be made as asked", limits: {} },
   "offcut-place": {
     title: "Pieces lie within the offcut",

@@ -8,7 +8,7 @@ import { lerp, type Vec } from "../../geometry/vec.ts";
 import type { GuidedRefusal, LeastCorners } from "../../lutherie/inlay-template.ts";
 import type { Answered, Sources } from "../contract.ts";
 import { namedCrossings, type InlayCrossing } from "./crossings.ts";
-import { hostOf } from "./host.ts";
+import { hostIdOf, hostOf } from "./host.ts";
 import { allPaths } from "./layout.ts";
 import { marginsOf, type Margins } from "./margins.ts";
 import { faceIdOf, pieceRadius, pocketRadius, type HostKind, type InlayParams } from "./numbers.ts";
@@ -47,6 +47,8 @@ export interface InlayMeasures {
   /** Why it could not be placed as asked. */
   readonly misplaced?: string;
   readonly on: HostKind;
+  /** Id of the part that it is let into; absent for the first of that kind. */
+  readonly onPart?: string;
   /** Whether the design has what it is to be let into. */
   readonly hasHost: boolean;
   readonly hostThickness?: number;
@@ -137,6 +139,7 @@ export function measureInlay(p: InlayParams, from: Sources): InlayMeasures {
   const { answered, reading, trouble } = workOf(p, from);
   const answer = answered?.answer;
   const host = hostOf(p, from);
+  const hostId = hostIdOf(p);
   const outlines = answer?.outlines ?? [];
   const placing = placeOn(p, host, outlines, from);
   const { place } = placing;
@@ -150,6 +153,7 @@ export function measureInlay(p: InlayParams, from: Sources): InlayMeasures {
     ...(answer?.corners ? { corners: answer.corners } : {}),
     ...(placing.fault === undefined ? {} : { misplaced: placing.fault }),
     on: p.on,
+    ...(hostId === undefined ? {} : { onPart: hostId }),
     hasHost: host !== undefined,
     ...(host ? { hostThickness: host.thickness, depthLeft: host.thickness - p.depth } : {}),
     depth: p.depth,

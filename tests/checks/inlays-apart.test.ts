@@ -1,0 +1,84 @@
+/** Pockets of two spots, whose distances are those of circles: middles apart, less the radii. */
+import { describe, expect, it } from "vitest";
+import { addPart } from "../../src/document/edit-parts.ts";
+import { setValue } from "../../src/document/set-value.ts";
+import type { Design } from "../../src/document/design.ts";
+import { designWith, finding, findingsFor } from "./design.ts";
+
+/** A round pocket of 10 drawn, of 10 and the gap of 0.05 cut: share 1 gives the pocket all of the gap. */
+const RADIUS = 5.05;
+const SPOT = {
+  text: "",
+  on: "fingerboard",
+  placed: "centre",
+  ornaments: [{ figure: "spot", size: 10 }],
+  gap: 0.05,
+  share: 1,
+  x: 100,
+  y: 0,
+};
+
+/** Two inlays of spots on the fingerboard, the second turned by a quarter and `by` mm along from the first. */
+function spots(by: number, second: object = {}, values: Readonly<Record<string, unknown>> = {}): Design {
+  const added = addPart(designWith(["inlay"]), "inlay");
+  if (!added.ok) throw new Error(added.error.message);
+  let { design } = added.value;
+  const all = [
+    ...Object.entries({ ...SPOT, turn: 0 }).map(([key, value]) => [`inlay.${key}`, value] as const),
+    ...Object.entries({ ...SPOT, turn: "90°", x: 100 + by, ...second }).map(([key, value]) => [`inlay2.${key}`, value] as const),
+    ...Object.entries(values),
+  ];
+  for (const [path, value] of all) {
+    const set = setValue(design, path, value);
+    if (!set.ok) throw new Error(`${path}: ${set.error.message}`);
+    design = set.value;
+  }
+  return design;
+}
+
+const ID = "inlays-apart/inlay";
+const between = (by: number, values: Readonly<Record<string, unknown>> = {}) => finding(spots(by, {}, values), "inlay2", ID);
+const asked = (design: Design) => findingsFor(design).filter(({ id }) => id.startsWith("inlays-apart"));
+
+describe("two inlays on one part", () => {
+  it("leave between them the distance of their middles less both radii, told halfway in the frame of the one it stands on", () => {
+    const found = between(12);
+    expect(found.measured).toBeCloseTo(12 - 2 * RADIUS, 5);
+    expect(found.severity).toBe("fine");
+    // Halfway lies 6 before the second's middle along the board; turned by a quarter, its own y runs against the board's x.
+    expect(found.at!.x).toBeCloseTo(0, 5);
+    expect(found.at!.y).toBeCloseTo(6, 5);
+  });
+
+  it("are looked at under 0.8 of wood and stopped under 0.15 (common practice, no source)", () => {
+    const wall = (wood: number) => between(2 * RADIUS + wood).severity;
+    expect([0.801, 0.799, 0.151, 0.149].map(wall)).toEqual(["fine", "look", "look", "stop"]);
+  });
+
+  it("stop where they overlap, by how far the one runs into the other", () => {
+    // The second's nearest point is at 9 - 5.05 from the first's middle, 5.05 - 3.95 within its edge.
+    const found = between(9);
+    expect(found.severity).toBe("stop");
+    // Depths are settled to 0.001 (geometry/cover.ts).
+    expect(Math.abs(found.measured! - (2 * RADIUS - 9))).toBeLessThan(0.0015);
+    expect(found.says).toBe("Its pocket runs {measured} into that of “Inlay”.");
+    expect(found.at!.y).toBeCloseTo(RADIUS, 2);
+  });
+
+  it("stop where one lies wholly in the other, but pass where it lies within a ring", () => {
+    expect(finding(spots(0, { ornaments: [{ figure: "spot", size: 2 }] }), "inlay2", ID).severity).toBe("stop");
+    // A ring of 16 outside and 1 wide: its pocket begins 7 - 0.05 from the middle.
+    const ring = finding(spots(0, { ornaments: [{ figure: "ring", size: 16, stroke: 1 }] }), "inlay2", ID);
+    expect(ring.severity).toBe("fine");
+    expect(ring.measured).toBeCloseTo(7 - 0.05 - RADIUS, 5);
+  });
+
+  it("are measured by the maker's own limit", () => {
+    expect(between(12, { "limits.whole.inlays-apart.wall": 2 }).severity).toBe("look");
+  });
+
+  it("are not asked of one inlay, nor of two on different parts", () => {
+    expect(asked(designWith(["inlay"]))).toEqual([]);
+    expect(asked(spots(12, { on: "none" }))).toEqual([]);
+  });
+});
