@@ -33,6 +33,8 @@ export async function visit(
     const url = new URL(request.url());
     if (/^https?:$/.test(url.protocol) && url.origin !== new URL(address).origin) strangers.push(request.url());
   });
+  // Files are asked for here from the start: a press can overtake the word that its file dialog is to be taken over.
+  page.on("filechooser", () => undefined);
   await before?.(page);
   await page.goto(address);
   await page.locator(".strip").waitFor();

@@ -16,6 +16,7 @@ import { DimensionFields, type Edited } from "./dimension-fields.tsx";
 import { layOut, type Measure } from "./dimension-layout.ts";
 import { fitDrawing } from "./fit-drawing.ts";
 import type { Room } from "./label-box.ts";
+import { KonvaStage } from "./konva-stage.tsx";
 import { DrawingLayer, MarkLayer, RulerLayer } from "./layers.tsx";
 import { Note } from "./note.tsx";
 import { DIMENSION_TYPE_PX, dimensionFont } from "./paint-dimensions.ts";
@@ -47,7 +48,7 @@ export interface BoardProps {
   readonly onCamera: (camera: Camera | undefined) => void;
   /** A place to show, and the shape that it is about. */
   readonly highlight?: { readonly at: Vec; readonly shape?: string | undefined } | undefined;
-  /** A Konva stage of an editor, over the drawing; what listens there has its presses to itself. */
+  /** A Konva stage of an editor, over the board's own; what listens there has its presses to itself. */
   readonly overlay?: ((on: OnBoard) => ReactNode) | undefined;
   /** Canvases under the drawing, which is then drawn without tints. */
   readonly underlay?: ((view: View, ratio: number) => ReactNode) | undefined;
@@ -230,10 +231,12 @@ export function Board(props: BoardProps) {
         {drawn ? (
           <div aria-hidden="true">
             {underlay?.(drawn.view, ratio)}
-            <DrawingLayer {...drawn} colours={underlay ? bare : colours} index={index} texts={texts} placed={placed} />
+            <KonvaStage width={drawn.view.width} height={drawn.view.height} ratio={ratio}>
+              <DrawingLayer {...drawn} colours={underlay ? bare : colours} index={index} texts={texts} placed={placed} />
+              <RulerLayer {...drawn} units={units} />
+              <MarkLayer {...drawn} pointer={pointer} marks={marks} />
+            </KonvaStage>
             {overlay?.({ view: drawn.view, ratio, stage })}
-            <RulerLayer {...drawn} units={units} />
-            <MarkLayer {...drawn} pointer={pointer} marks={marks} />
           </div>
         ) : null}
       </div>

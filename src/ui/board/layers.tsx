@@ -1,15 +1,15 @@
-/** The canvases of the board, from the bottom up: the drawing with its dimensions, the rulers, the marks. */
+/** The layers of the board, from the bottom up: the drawing with its dimensions, the rulers, the marks. One Konva shape each. */
 import { memo } from "react";
 import { useStore } from "zustand";
 import type { Text } from "../../drawing/drawing.ts";
 import type { LengthStyle } from "../../units/format.ts";
 import type { Colours } from "./colours.ts";
 import type { Placed } from "./dimension-layout.ts";
+import { Painted } from "./konva-stage.tsx";
 import { paintDimensions } from "./paint-dimensions.ts";
 import { paintDrawing } from "./paint-drawing.ts";
 import { paintMarks, type Marks } from "./paint-marks.ts";
 import { paintCursor, paintRulers, RULER_PX } from "./paint-rulers.ts";
-import { Painted } from "./painted.tsx";
 import type { PointerStore } from "./pointer.ts";
 import type { ShapeIndex } from "./shape-index.ts";
 import type { View } from "./viewport.ts";
@@ -29,9 +29,6 @@ export const DrawingLayer = memo(function DrawingLayer(
   const { view, colours, ratio, index, texts, placed } = props;
   return (
     <Painted
-      width={view.width}
-      height={view.height}
-      ratio={ratio}
       paint={(canvas) => {
         paintDrawing(canvas, index, texts, view, colours, ratio);
         paintDimensions(canvas, placed, colours, ratio);
@@ -41,14 +38,7 @@ export const DrawingLayer = memo(function DrawingLayer(
 });
 
 export const RulerLayer = memo(function RulerLayer({ view, colours, ratio, units }: Drawn & { readonly units: LengthStyle }) {
-  return (
-    <Painted
-      width={view.width}
-      height={view.height}
-      ratio={ratio}
-      paint={(canvas) => paintRulers(canvas, view, units, colours, ratio)}
-    />
-  );
+  return <Painted paint={(canvas) => paintRulers(canvas, view, units, colours, ratio)} />;
 });
 
 export const MarkLayer = memo(function MarkLayer(
@@ -58,9 +48,6 @@ export const MarkLayer = memo(function MarkLayer(
   const { at, over } = useStore(pointer);
   return (
     <Painted
-      width={view.width}
-      height={view.height}
-      ratio={ratio}
       paint={(canvas) => {
         canvas.save();
         canvas.beginPath();

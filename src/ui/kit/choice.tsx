@@ -3,6 +3,7 @@ import { Toggle } from "@base-ui/react/toggle";
 import { ToggleGroup } from "@base-ui/react/toggle-group";
 import { Suspense, useState } from "react";
 import { later } from "../later.ts";
+import { earlyPress } from "./early.ts";
 import type { ChoiceProps, ListProps } from "./opening-list.tsx";
 import { Sign } from "./sign.tsx";
 import "./choice.css";
@@ -36,7 +37,7 @@ export function RowChoice<T extends string>({
 /** One of many, from a list that opens. `follows` dashes its edge: not chosen by the maker. */
 export function ListChoice<T extends string>(props: ListProps<T>) {
   const { label, value, options, follows, id } = props;
-  const [wanted, setWanted] = useState(false);
+  const [open, setOpen] = useState(false);
   const shown = options.find((option) => option.value === value)?.label ?? "";
   const closed = (
     <button
@@ -46,7 +47,7 @@ export function ListChoice<T extends string>(props: ListProps<T>) {
       aria-label={`${label}: ${shown}`}
       id={id}
       data-follows={follows ? "" : undefined}
-      onClick={() => setWanted(true)}
+      {...earlyPress(() => setOpen(true))}
     >
       <span className="list-choice-value">{shown}</span>
       <span aria-hidden="true">
@@ -56,7 +57,7 @@ export function ListChoice<T extends string>(props: ListProps<T>) {
   );
   return (
     <Suspense fallback={closed}>
-      <OpeningList {...props} onChoose={(next) => props.onChoose(next as T)} wanted={wanted} />
+      <OpeningList {...props} onChoose={(next) => props.onChoose(next as T)} open={open} onOpen={setOpen} />
     </Suspense>
   );
 }

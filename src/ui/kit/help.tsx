@@ -1,5 +1,6 @@
 import { Suspense } from "react";
 import { later } from "../later.ts";
+import { earlyPress } from "./early.ts";
 import type { HelpProps } from "./opening-help.tsx";
 import "./help.css";
 
@@ -11,7 +12,7 @@ export function NamedHelp(props: HelpProps) {
   return (
     <Suspense
       fallback={
-        <button type="button" className="help-name" id={id} tabIndex={-1} onClick={() => onOpen(true)}>
+        <button type="button" className="help-name" id={id} tabIndex={-1} {...earlyPress(() => onOpen(true))}>
           {name}
         </button>
       }

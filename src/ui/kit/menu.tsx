@@ -1,17 +1,28 @@
 import { cloneElement, Suspense, useState } from "react";
 import { later } from "../later.ts";
-import type { MenuProps } from "./opening-menu.tsx";
+import { earlyPress } from "./early.ts";
+import type { HeldMenuProps, MenuProps } from "./opening-menu.tsx";
 
-export type { MenuEntry, MenuProps } from "./opening-menu.tsx";
+export type { HeldMenuProps, MenuEntry, MenuProps } from "./opening-menu.tsx";
 
 const OpeningMenu = later(async () => (await import("./opening-menu.tsx")).OpeningMenu);
 
 /** A menu that opens from its trigger, which must take the props of a button. */
 export function Menu(props: MenuProps) {
-  const [wanted, setWanted] = useState(false);
+  const [open, setOpen] = useState(false);
+  return <HeldMenu {...props} open={open} onOpen={setOpen} />;
+}
+
+/** A menu whose keeper knows whether it is open. */
+export function HeldMenu(props: HeldMenuProps) {
   return (
-    <Suspense fallback={cloneElement(props.trigger, { onClick: () => setWanted(true) })}>
-      <OpeningMenu {...props} wanted={wanted} />
+    <Suspense
+      fallback={cloneElement(
+        props.trigger,
+        earlyPress(() => props.onOpen(true)),
+      )}
+    >
+      <OpeningMenu {...props} />
     </Suspense>
   );
 }

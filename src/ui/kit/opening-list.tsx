@@ -17,7 +17,7 @@ export interface ChoiceProps<T extends string> {
 
 export type ListProps<T extends string> = ChoiceProps<T> & { readonly follows?: boolean; readonly id?: string };
 
-/** A list of choices with all that opens. `wanted`: it was asked for before its code had come. */
+/** A list of choices with all that opens. */
 export function OpeningList({
   label,
   value,
@@ -25,8 +25,9 @@ export function OpeningList({
   onChoose,
   follows = false,
   id,
-  wanted,
-}: ListProps<string> & { readonly wanted: boolean }) {
+  open,
+  onOpen,
+}: ListProps<string> & { readonly open: boolean; readonly onOpen: (open: boolean) => void }) {
   return (
     // The page's content policy takes no style sheet from a script.
     <CSPProvider disableStyleElements>
@@ -35,7 +36,8 @@ export function OpeningList({
         value={value}
         onValueChange={(next) => (next === null ? undefined : onChoose(next))}
         modal={false}
-        defaultOpen={wanted}
+        open={open}
+        onOpenChange={onOpen}
       >
         <Select.Trigger className="list-choice" aria-label={label} id={id} data-follows={follows ? "" : undefined}>
           <Select.Value className="list-choice-value" />

@@ -18,23 +18,22 @@ export interface MenuEntry {
 }
 
 export interface MenuProps {
-  readonly trigger: ReactElement<{ readonly onClick?: () => void }>;
+  readonly trigger: ReactElement<{ readonly onClick?: () => void; readonly onPointerDown?: () => void }>;
   readonly entries: readonly MenuEntry[];
   readonly align?: "start" | "end";
   /** Where it opens if there is room. */
   readonly side?: "bottom" | "right";
 }
 
-/** A menu with all that opens. `wanted`: it was asked for before its code had come. */
-export function OpeningMenu({
-  trigger,
-  entries,
-  align = "end",
-  side = "bottom",
-  wanted,
-}: MenuProps & { readonly wanted: boolean }) {
+export interface HeldMenuProps extends MenuProps {
+  readonly open: boolean;
+  readonly onOpen: (open: boolean) => void;
+}
+
+/** A menu with all that opens. */
+export function OpeningMenu({ trigger, entries, align = "end", side = "bottom", open, onOpen }: HeldMenuProps) {
   return (
-    <Base.Root modal={false} defaultOpen={wanted}>
+    <Base.Root modal={false} open={open} onOpenChange={onOpen}>
       <Base.Trigger render={trigger} />
       <Base.Portal>
         <Base.Positioner className="pop-place" sideOffset={6} align={align} side={side}>

@@ -1,7 +1,7 @@
 /** A photograph on a canvas of its own under the drawing: it is drawn again only when the board looks elsewhere. */
 import { memo } from "react";
-import { Painted } from "../board/painted.tsx";
 import { toScreen, type View } from "../board/viewport.ts";
+import { Painted } from "./painted.tsx";
 import type { ShownPicture } from "./use-picture.ts";
 
 interface PhotographLayerProps {

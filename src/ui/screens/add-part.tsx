@@ -4,17 +4,17 @@ import { useBench } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
 import { go } from "../frame/route.ts";
 import { useNarrow } from "../frame/use-narrow.ts";
-import { Menu, type MenuProps } from "../kit/menu.tsx";
+import { HeldMenu, type HeldMenuProps } from "../kit/menu.tsx";
 
 /** Puts a part of any kind into the design; needs every part in the registry. */
-export function AddPart({ trigger }: Pick<MenuProps, "trigger">) {
+export function AddPart(held: Pick<HeldMenuProps, "trigger" | "open" | "onOpen">) {
   const bench = useBench();
   const narrow = useNarrow();
   const kinds = REGISTRY.filter((part) => part.kind !== "instrument");
   return (
-    <Menu
+    <HeldMenu
+      {...held}
       side={narrow ? "bottom" : "right"}
-      trigger={trigger}
       entries={kinds.map((kind) => ({
         label: kind.label,
         about: kind.about,

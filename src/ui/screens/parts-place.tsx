@@ -1,5 +1,5 @@
 /** Parts: the drawing board, the parts beside it as true outlines, the numbers of the one on the board, and what else there is to see of it. */
-import { lazy, Suspense, useEffect, useMemo, useRef, useState } from "react";
+import { cloneElement, lazy, Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { countBySeverity } from "../../checks/severity.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { arrange } from "../../parts/general-arrangement.ts";
@@ -15,6 +15,7 @@ import { PartBoard } from "../part-board.tsx";
 import { useNarrow } from "../frame/use-narrow.ts";
 import { Button } from "../kit/button.tsx";
 import { useInSight } from "../kit/in-sight.ts";
+import { earlyPress } from "../kit/early.ts";
 import { Menu } from "../kit/menu.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
 import { sayWords } from "../notation.ts";
@@ -107,6 +108,7 @@ const ADD = (
 
 function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; readonly shown: string }) {
   const list = useRef<HTMLElement>(null);
+  const [adds, setAdds] = useState(false);
   useInSight(list, "[aria-current]", shown);
   return (
     <nav className="parts-list" aria-label="Parts" ref={list}>
@@ -125,8 +127,13 @@ function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; re
           </span>
         </a>
       ))}
-      <Suspense fallback={ADD}>
-        <AddPart trigger={ADD} />
+      <Suspense
+        fallback={cloneElement(
+          ADD,
+          earlyPress(() => setAdds(true)),
+        )}
+      >
+        <AddPart trigger={ADD} open={adds} onOpen={setAdds} />
       </Suspense>
     </nav>
   );

@@ -13,6 +13,7 @@ import type { OnBoard } from "../board.tsx";
 import type { Colours } from "../colours.ts";
 import { PointsLayer } from "../outline-editor/points-layer.tsx";
 import type { OutlineEditor } from "../outline-editor/use-outline-editor.ts";
+import { RULER_PX } from "../paint-rulers.ts";
 import { toScreen, type View } from "../viewport.ts";
 import { DividerMarks, TraceMarks } from "./tool-marks.tsx";
 import type { Dividers } from "./use-dividers.ts";
@@ -53,7 +54,7 @@ export function OverBoard(props: OverBoardProps) {
   }, [ratio, stage]);
   return (
     <Stage ref={stage} width={view.width} height={view.height} className="board-stage">
-      <Layer>
+      <Layer clipX={RULER_PX} clipY={RULER_PX} clipWidth={view.width} clipHeight={view.height}>
         {photograph ? <Frame photograph={photograph} view={view} colours={colours} /> : null}
         {editor ? <PointsLayer editor={editor} view={view} theme={theme} units={units} /> : null}
         {trace ? <TraceMarks places={trace.tracing.places} outline={trace.editor.outline} view={view} colours={colours} /> : null}
