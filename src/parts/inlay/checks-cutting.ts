@@ -256,6 +256,27 @@ const thin: InlayCheck = {
   ],
 };
 
+const template: InlayCheck = {
+  id: "template",
+  title: "The template is strong enough for the bush",
+  limits: { neck: { label: "Thinnest place of a template", value: 3, quantity: "length", basis: PRACTICE } },
+  run: ({ m, limits }) =>
+    m.templateNeck === undefined
+      ? []
+      : [
+          atLeast({
+            id: "template",
+            measured: m.templateNeck,
+            needed: limits["neck"]!,
+            fine: "The thinnest place of the template is {measured} across.",
+            short: "The template is only {measured} across at its thinnest: it bends or breaks under the bush.",
+            mend: "Take smaller bushes, larger letters or more room between them, or choose other templates.",
+            basis: PRACTICE,
+            at: m.templateNeckAt,
+          }),
+        ],
+};
+
 const passes: InlayCheck = {
   id: "passes",
   title: "The passes clear the pocket",
@@ -286,4 +307,4 @@ const passes: InlayCheck = {
   },
 };
 
-export const cuttingChecks: readonly InlayCheck[] = [letters, fit, strokes, corners, crossings, thin, passes];
+export const cuttingChecks: readonly InlayCheck[] = [letters, fit, strokes, corners, crossings, thin, template, passes];

@@ -87,6 +87,9 @@ export interface InlayMeasures {
   /** The thinnest wall of wood between pockets. */
   readonly thinnestWall?: number;
   readonly wallAt?: Vec;
+  /** The thinnest place of what stays of the templates, where it is under 5, and where. */
+  readonly templateNeck?: number;
+  readonly templateNeckAt?: Vec;
   /** The largest cut widths that keep every stroke, or at least every piece whole; not along templates, where bushes decide too. */
   readonly cutterForStrokes?: number;
   readonly cutterForWhole?: number;
@@ -199,6 +202,8 @@ type Found = Pick<
   | "narrowestCounter"
   | "thinnestWall"
   | "wallAt"
+  | "templateNeck"
+  | "templateNeckAt"
   | "cutterForStrokes"
   | "cutterForWhole"
   | "pieceCutterForCounters"
@@ -212,7 +217,7 @@ type Found = Pick<
 const NOTHING_FOUND: Found = { lostArea: 0, addedArea: 0, unreachableArea: 0, spots: [], changes: [], crossings: [] };
 
 function found(answer: InlayAnswer, text: string): Found {
-  const { fit, report, limits, keeps, wall, crossings, corners } = answer;
+  const { fit, report, limits, keeps, wall, templateNeck, crossings, corners } = answer;
   const middle = (between: readonly [Vec, Vec]): Vec => lerp(...between, 0.5);
   const finite = (key: "pieceCutterForCounters", value: number): Partial<Found> =>
     Number.isFinite(value) ? { [key]: value } : {};
@@ -229,6 +234,7 @@ function found(answer: InlayAnswer, text: string): Found {
         }
       : {}),
     ...(wall ? { thinnestWall: wall.width, wallAt: middle(wall.between) } : {}),
+    ...(templateNeck ? { templateNeck: templateNeck.width, templateNeckAt: middle(templateNeck.between) } : {}),
     ...(keeps && !corners
       ? {
           cutterForStrokes: keeps.strokes.pocketCutter,

@@ -22,12 +22,18 @@ export const bushEdges = (prefix: string, kind: InlayTemplate["kind"], edge: rea
     kind === "inside" ? `window ${n}` : `island ${n}`,
   );
 
-export const bushRows = (p: InlayParams): { readonly label: string; readonly value: number }[] => [
-  { label: "bush for the pocket", value: p.pocketBush },
-  { label: "bit for the pocket", value: p.pocketCuts ?? p.pocketBit },
-  { label: "bush for the piece", value: p.pieceBush },
-  { label: "bit for the piece", value: p.pieceCuts ?? p.pieceBit },
-];
+/** The bushes and bits of what is cut along a template: of one for the piece alone the pocket's would mislead. */
+export function bushRows(p: InlayParams, cuts: InlayTemplate["cuts"]): { readonly label: string; readonly value: number }[] {
+  const pocket = [
+    { label: "bush for the pocket", value: p.pocketBush },
+    { label: "bit for the pocket", value: p.pocketCuts ?? p.pocketBit },
+  ];
+  const piece = [
+    { label: "bush for the piece", value: p.pieceBush },
+    { label: "bit for the piece", value: p.pieceCuts ?? p.pieceBit },
+  ];
+  return [...(cuts === "piece" ? [] : pocket), ...(cuts === "pocket" ? [] : piece)];
+}
 
 const FOR: Readonly<Record<InlayTemplate["cuts"], string>> = { both: "pocket and piece", pocket: "pocket", piece: "piece" };
 
@@ -57,7 +63,7 @@ export function guidedCouponTemplate(
     lineIs:
       "edge that the bush follows, cut to the centre of the line: cut a pocket and a piece along it in scrap, and try them with your glue; the gap that would have fitted is typed under “Gap that fitted in the coupon”",
     drawing: { layers: [{ name: "template", shapes, texts }], dimensions: [] },
-    table: { title: "Bushes and bits", rows: [...bushRows(p), { label: "gap that they make", value: gap }] },
+    table: { title: "Bushes and bits", rows: [...bushRows(p, "both"), { label: "gap that they make", value: gap }] },
   };
 }
 

@@ -197,7 +197,7 @@ function bushTemplate(p: InlayParams, seen: Seen, { cuts, kind, edge, leastCorne
   const what = cuts === "both" ? "pocket and inlay piece" : cuts === "pocket" ? "the pocket" : "the inlay piece";
   return {
     name: alone ? kind : `${kind}-piece`,
-    title: `${kind === "inside" ? "Inside" : "Outside"} template for ${what}`,
+    title: `${kind === "inside" ? "Inside" : "Outside"} template for ${what}, ${asText(p)}`,
     lineIs: `edge of the ${kind} template that the bush runs ${kind === "inside" ? "in" : "round"}; cut to the centre of the line`,
     drawing: {
       layers: [
@@ -215,7 +215,7 @@ function bushTemplate(p: InlayParams, seen: Seen, { cuts, kind, edge, leastCorne
     },
     table: {
       title: "Bushes and bits",
-      rows: [...bushRows(p), { label: "least corner of the template", value: leastCorner }],
+      rows: [...bushRows(p, cuts), { label: "least corner of the template", value: leastCorner }],
     },
   };
 }

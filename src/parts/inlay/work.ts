@@ -1,7 +1,7 @@
 /** The heavy part of an inlay: its shape, pocket and piece, what is lost, and the ways of the bit. Pure; lengths in mm about the letters' middle. */
 import { pathArea } from "../../geometry/measure.ts";
 import { pathsOf, type Outline } from "../../geometry/outline.ts";
-import type { Narrow } from "../../geometry/narrowest.ts";
+import { narrowest, type Narrow } from "../../geometry/narrowest.ts";
 import type { Region } from "../../geometry/region.ts";
 import type { Crossing } from "../../lettering/interlace.ts";
 import type { Trouble } from "../../lettering/trouble.ts";
@@ -19,6 +19,7 @@ import {
   type LeastCorners,
 } from "../../lutherie/inlay-template.ts";
 import type { Work } from "../contract.ts";
+import { leastBy } from "../finding.ts";
 import type { InlayQuestion } from "./question.ts";
 import { drawShape, type DrawnShape } from "./shape.ts";
 
@@ -52,6 +53,8 @@ export interface InlayAnswer {
   readonly keeps?: KeepingBoth;
   /** The thinnest wall of wood, if it is under `WALL_LOOK`. */
   readonly wall?: Narrow;
+  /** Cut along templates: the thinnest place of what stays of them, if it is under `WALL_LOOK`. */
+  readonly templateNeck?: Narrow;
   readonly cleared?: Cleared;
   /** The passes are so near to each other, or the pocket so large, that they are not worked out. */
   readonly wayTooLong?: true;
@@ -94,7 +97,8 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
     const looked = once((): InlayAnswer => {
       const before = cut();
       const found = pair();
-      return found?.ok && before.cut ? { ...before, ...lookedAt(valueOf(shape()).region, found.pair) } : before;
+      if (!found?.ok || !before.cut) return before;
+      return { ...before, ...lookedAt(valueOf(shape()).region, found.pair), ...thinTemplate(found.templates) };
     });
     const advised = (): InlayAnswer => {
       const before = looked();
@@ -172,6 +176,15 @@ function lookedAt(region: Region, pair: InlayPair): Partial<InlayAnswer> {
   const fit = pairFit(pocket, piece, REACH);
   const wall = thinnestWall(pocket, WALL_LOOK);
   return { report: inlayReport(region, pair), ...(wall ? { wall } : {}), ...(fit ? { fit } : {}) };
+}
+
+/** Of an outside template what stays are its islands, of an inside one what is round and between its windows. */
+function thinTemplate(templates: readonly InlayTemplate[]): Pick<InlayAnswer, "templateNeck"> {
+  const necks = templates.flatMap(
+    ({ kind, edge }) => narrowest(edge, kind === "outside" ? "inside" : "outside", WALL_LOOK) ?? [],
+  );
+  const least = leastBy(necks, ({ width }) => width);
+  return least ? { templateNeck: least } : {};
 }
 
 /** What would keep strokes and counters. */

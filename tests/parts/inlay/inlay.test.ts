@@ -331,3 +331,43 @@ describe("one inside template for both cuts", () => {
     expect(finding(small, "letters")?.severity).toBe("stop");
   });
 });
+
+describe("an outside template for the piece", () => {
+  const ring = (stroke: number) =>
+    derive({
+      text: "",
+      on: "none",
+      method: "bush",
+      ornaments: [{ figure: "ring", size: "70 mm", stroke: `${stroke} mm` }],
+      templates: "inside-and-outside",
+      pocketBit: "3 mm",
+      pocketBush: "12 mm",
+      gap: 0,
+    }).inlay;
+
+  it("is thinner than the piece by bush less bit, and looked at where less than 3 stays (common practice, no source)", () => {
+    // A ring moved in by (12 - 3) / 2 on both sides: 9 less than its stroke.
+    for (const [stroke, severity] of [
+      [11, "look"],
+      [13, "fine"],
+    ] as const) {
+      const found = finding(ring(stroke), "template")!;
+      expect(found.measured).toBeCloseTo(stroke - 9, 3);
+      expect(found.severity).toBe(severity);
+      // In the middle of what stays of the stroke.
+      expect(Math.hypot(found.at!.x, found.at!.y)).toBeCloseTo(35 - stroke / 2, 2);
+    }
+    expect(finding(ring(16), "template")).toBeUndefined();
+  });
+
+  it("names only the bush and the bit that run along it", () => {
+    const labelsOf = (name: string): readonly string[] =>
+      ring(13)
+        .templates()
+        .find((one) => one.name === name)!
+        .table!.rows.map(({ label }) => label);
+    expect(labelsOf("outside").slice(0, 2)).toEqual(["bush for the piece", "bit for the piece"]);
+    expect(labelsOf("inside").slice(0, 2)).toEqual(["bush for the pocket", "bit for the pocket"]);
+    expect(labelsOf("inside")).toHaveLength(3);
+  });
+});
