@@ -1,32 +1,18 @@
 /**
  * From a design to all that is derived from it. A deriver remembers its last answer and works out again only the parts whose settled
- * numbers, or whose read measures, have changed.
+ * numbers have changed, or one of the numbers that they read of other parts.
  */
 import { EMPTY_DRAWING, type Drawing, type Layer } from "../drawing/drawing.ts";
-import type { Face } from "../lettering/face.ts";
-import type { Trouble } from "../lettering/trouble.ts";
 import type { Result } from "../units/result.ts";
 import { nearestName } from "../units/nearest-name.ts";
 import type { NamedQuantity } from "../units/read.ts";
-import type {
-  Answered,
-  Finding,
-  InPlace,
-  Limits,
-  Materials,
-  MeasuresByKind,
-  OnHost,
-  PartKind,
-  PointOutline,
-  Sources,
-  TemplateSource,
-  Words,
-  Work,
-} from "./contract.ts";
+import type { Answered, InPlace, Limits, MeasuresByKind, PartKind, Sources, Words, Work } from "./contract.ts";
 import { answerAtOnce, type Answerer, type AnyWork } from "./answers.ts";
+import { askedOr, laterOf, NO_MATERIALS, NOWHERE, type Later } from "./later.ts";
 import { limitsAt } from "./limits.ts";
 import type { Derived, DerivedPart, DesignNumbers, Problem, Raw, RawRecord } from "./derived.ts";
-import { laidOn, withOwner } from "./on-host.ts";
+import { laidOn } from "./on-host.ts";
+import { readingNow, readingOf, type ReadFace, type Reading, type Reads } from "./reads.ts";
 import { openTable, plain, Unsettled, type Settling } from "./resolve.ts";
 import { REGISTRY, type AnyPart } from "./registry.ts";
 import { same } from "./same.ts";
@@ -42,41 +28,18 @@ interface Bench {
 }
 
 /** What was worked out of a part, kept as long as its numbers and what it reads stay the same. */
-interface Worked {
+interface Worked extends Later {
   readonly part: AnyPart;
-  readonly p: unknown;
   readonly reads: Reads;
   readonly limits: string;
   readonly measures: unknown;
   readonly summary: Words;
-  readonly drawing: () => Drawing;
-  readonly templates: () => readonly TemplateSource[];
-  readonly outlines: () => readonly PointOutline[];
-  readonly inPlace: () => InPlace;
-  readonly materials: () => Materials;
-  readonly findings: () => readonly Finding[];
-  readonly onHost: () => OnHost | undefined;
   /** Its drawing with what lies on it, as it was asked for last. */
   shown?: { readonly layers: readonly Layer[]; readonly drawing: Drawing };
   /** Its place on the whole instrument on the part that it lies on, as it was asked for last. */
   placed?: { readonly on: InPlace; readonly place: InPlace };
 }
 
-/** What a part read besides its own numbers, at the time. */
-interface Reads {
-  /** By kind and id. */
-  readonly measures: Map<string, unknown>;
-  readonly faces: Map<string, { readonly wanted: string; readonly face: ReadFace | undefined }>;
-  /** By the work's name. */
-  readonly answers: Map<
-    string,
-    { readonly work: AnyWork; readonly question: unknown; readonly answered: Answered<unknown> | undefined }
-  >;
-}
-type ReadFace = Result<Face, Trouble>;
-
-const NOWHERE: InPlace = {};
-const NO_MATERIALS: Materials = { blanks: [] };
 const NO_FACES: ReadonlyMap<string, ReadFace> = new Map();
 
 /** What comes from outside while a design is derived. A part is worked out anew when something that it asked for has come. */
@@ -132,10 +95,15 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       return {
         get: <K extends PartKind>(kind: K, id?: string) => {
           if (!reader.reads.includes(kind)) throw new Error(`${reader.kind} reads ${kind} without naming it in reads`);
+          const key = `${kind}/${id ?? ""}`;
+          const known = seen?.measures.get(key);
+          if (known) return known.view as MeasuresByKind[K] | undefined;
           const bench = [...benches.values()].find((b) => b.part.kind === kind && (id === undefined || b.id === id));
-          const measures = bench ? worked(bench).measures : undefined;
-          seen?.measures.set(`${kind}/${id ?? ""}`, measures);
-          return measures as MeasuresByKind[K] | undefined;
+          const measures = bench && (worked(bench).measures as MeasuresByKind[K]);
+          if (!seen) return measures;
+          const reading = readingOf(measures);
+          seen.measures.set(key, reading);
+          return reading.view as MeasuresByKind[K] | undefined;
         },
         face: (id, wanted = "") => {
           asked.set(id, (asked.get(id) ?? "") + wanted);
@@ -159,65 +127,76 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       if (bench.busy) throw new Unsettled(bench.path);
       bench.busy = true;
       try {
-        const p = plain(bench.cells.p);
+        const p = plain(bench.cells.p) as object;
         const limits = limitsOf(bench.part, design);
         const old = before.get(bench.id);
-        bench.result = old && stillHolds(old, bench, p, JSON.stringify(limits)) ? old : workOut(bench, p, limits);
+        bench.result = (old && takenOver(old, bench, p, limits)) ?? workOut(bench, p, limits);
         return bench.result;
       } finally {
         bench.busy = false;
       }
     }
 
-    function stillHolds(old: Worked, { part, path }: Bench, p: unknown, limits: string): boolean {
-      if (old.part !== part || old.limits !== limits || !same(old.p, p)) return false;
-      const from = sourcesFor(part, path);
-      const sameMeasures = [...old.reads.measures].every(([key, measures]) => {
-        const [kind = "", id = ""] = key.split("/");
-        return from.get(kind as PartKind, id === "" ? undefined : id) === measures;
-      });
+    /** What was worked out before, if it still holds. What has not been asked of it yet will read what there is now. */
+    function takenOver(old: Worked, bench: Bench, p: object, limits: Limits): Worked | undefined {
+      if (old.part !== bench.part || old.limits !== JSON.stringify(limits)) return undefined;
+      const own = same(old.reads.own.numbers, p) ? old.reads.own : readingNow(old.reads.own, p);
+      if (!own) return undefined;
+      const from = sourcesFor(bench.part, bench.path);
+      const measures = measuresNow(old.reads, from);
       // All is asked for again, so that whoever reads faces and answers questions hears of all that is wanted.
       const sameFaces = [...old.reads.faces].map(([id, { wanted, face }]) => from.face(id, wanted) === face);
-      if (![...sameFaces, sameMeasures].every(Boolean)) return false;
+      if (!measures || !sameFaces.every(Boolean)) return undefined;
       const sameAnswers = [...old.reads.answers.values()].map(
         ({ work, question, answered }) => from.worked(work, question) === answered,
       );
-      return sameAnswers.every(Boolean);
+      if (!sameAnswers.every(Boolean)) return undefined;
+      if (own === old.reads.own && [...measures].every(([key, reading]) => reading === old.reads.measures.get(key))) return old;
+      const reads = { ...old.reads, own, measures };
+      return {
+        ...old,
+        reads,
+        ...askedOr(old, laterOf({ ...bench, p: own.view, measures: old.measures, limits }, keptSources(bench, reads))),
+      };
     }
 
-    function workOut({ part, path, id: own }: Bench, p: unknown, limits: Limits): Worked {
-      const reads: Reads = { measures: new Map(), faces: new Map(), answers: new Map() };
+    /** The measures that a part reads as they are now; undefined where a number that it has read is another. */
+    function measuresNow(reads: Reads, from: Sources): Map<string, Reading> | undefined {
+      const readings = new Map<string, Reading>();
+      for (const [key, before] of reads.measures) {
+        const [kind = "", id = ""] = key.split("/");
+        const now = readingNow(before, from.get(kind as PartKind, id === "" ? undefined : id));
+        if (!now) return undefined;
+        readings.set(key, now);
+      }
+      return readings;
+    }
+
+    function workOut(bench: Bench, numbers: object, limits: Limits): Worked {
+      const { part, id, path } = bench;
+      const own = readingOf(numbers);
+      const reads: Reads = { own, measures: new Map(), faces: new Map(), answers: new Map() };
+      const p = own.view;
       const from = sourcesFor(part, path, reads);
       for (const kind of part.reads) from.get(kind);
       const measures = part.measure(p, from);
       measuredCount += 1;
-      // Later calls may come after the next derivation: they keep to what was read now.
-      const kept: Sources = {
-        get: (kind, id) => {
-          const key = `${kind}/${id ?? ""}`;
-          return reads.measures.has(key) ? (reads.measures.get(key) as never) : from.get(kind, id);
-        },
-        face: (id) => reads.faces.get(id)?.face,
-        worked: <Q, A>(work: Work<Q, A>) => reads.answers.get(work.name)?.answered as Answered<A> | undefined,
-      };
       return {
         part,
-        p,
         reads,
         limits: JSON.stringify(limits),
         measures,
         summary: part.summary(p, measures, limits),
-        drawing: once(() => withPath(part.draw(p, measures, kept, limits), path)),
-        templates: once(() => part.templates(p, measures, kept, limits)),
-        outlines: once(() => part.outlines?.(p, measures, kept) ?? []),
-        inPlace: once(() => part.inPlace?.(p, measures, kept) ?? NOWHERE),
-        materials: once(() => part.materials?.(p, measures, kept) ?? NO_MATERIALS),
-        onHost: once(() => withOwner(part.onHost?.(p, measures, kept), own)),
-        findings: once(() =>
-          part.checks.flatMap((check) => [...check.run({ p, m: measures, from: kept, limits: limits[check.id] ?? {} })]),
-        ),
+        ...laterOf({ part, id, path, p, measures, limits }, keptSources(bench, reads)),
       };
     }
+
+    /** For what may be asked after the next derivation: it keeps to what there is now. */
+    const keptSources = ({ part, path }: Bench, reads: Reads): Sources => ({
+      get: sourcesFor(part, path, reads).get,
+      face: (id) => reads.faces.get(id)?.face,
+      worked: <Q, A>(work: Work<Q, A>) => reads.answers.get(work.name)?.answered as Answered<A> | undefined,
+    });
 
     function outsideOf(name: string, asker: string): Result<NamedQuantity, { message: string; mend: string }> {
       const dot = name.indexOf(".");
@@ -426,17 +405,4 @@ function withoutRivals(raw: RawRecord, part: AnyPart, isMeasured: (key: string) 
     }
   }
   return kept;
-}
-
-/** A drawing whose dimensions name the numbers of this very part: a part writes its own as `.overhang`. */
-const withPath = (drawing: Drawing, path: string): Drawing => ({
-  ...drawing,
-  dimensions: drawing.dimensions.map((dimension) =>
-    dimension.edits?.startsWith(".") ? { ...dimension, edits: `${path}${dimension.edits}` } : dimension,
-  ),
-});
-
-function once<T>(work: () => T): () => T {
-  let done: { value: T } | undefined;
-  return () => (done ??= { value: work() }).value;
 }

@@ -75,6 +75,38 @@ describe("deriving a design", () => {
     expect(derive.measured()).toBe(6);
   });
 
+  it("draws anew what only the drawing has read, and only once it has been drawn", () => {
+    const board = {
+      ...plain("board", ["instrument"], (p, from) => ({
+        twice: p.size,
+        tallRad: (from.get("instrument" as never) as unknown as Measured).tallRad,
+      })),
+      draw: (_p: unknown, _m: unknown, from: { get: (kind: never) => unknown }) => ({
+        layers: [{ name: String((from.get("instrument" as never) as Measured).twice), shapes: [] }],
+        dimensions: [],
+      }),
+    } as unknown as AnyPart;
+    const derive = createDeriver([house[0]!, board]);
+    const sized = (size: number) => {
+      const before = derive.measured();
+      const part = derive(design({ instrument: { size }, parts: { board: { kind: "board" } } })).parts[0]!;
+      return { shown: () => part.drawing().layers[0]!.name, measured: derive.measured() - before, measures: part.measures };
+    };
+    const first = sized(1);
+    expect(first.measured).toBe(2);
+    // Not drawn yet: the board has read nothing that changed, and what is drawn then is of its own time.
+    const second = sized(2);
+    expect(second.measured).toBe(1);
+    expect(second.measures).toBe(first.measures);
+    expect(second.shown()).toBe("4");
+    expect(first.shown()).toBe("2");
+    // Drawn: now its drawing hangs on the number.
+    const third = sized(3);
+    expect(third.measured).toBe(2);
+    expect(third.shown()).toBe("6");
+    expect(second.shown()).toBe("4");
+  });
+
   it("gives formulas the instrument's numbers by bare name, other parts' by dotted name, and their measures", () => {
     expect(
       measuresOf(

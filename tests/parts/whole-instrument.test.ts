@@ -83,10 +83,17 @@ describe("a whole instrument", () => {
     expect(counted({})).toBe(0);
     // Only the bracing hangs on its own numbers.
     expect(counted({ bracing: { seamStrip: 20 } })).toBe(1);
-    // Bracing reads the sides.
-    expect(counted({ bracing: { seamStrip: 20 }, sides: { liningWidth: 7 } })).toBe(2);
+    // Bracing reads the sides' depth, and nothing of their lining.
+    expect(counted({ bracing: { seamStrip: 20 }, sides: { depthTail: 110 } })).toBe(2);
+    expect(counted({ bracing: { seamStrip: 20 }, sides: { depthTail: 110, liningWidth: 7 } })).toBe(1);
     // A head hangs on neck, nut and board; nothing hangs on a head.
-    expect(counted({ bracing: { seamStrip: 20 }, sides: { liningWidth: 7 }, headstock: { thickness: 15.5 } })).toBe(1);
+    expect(
+      counted({
+        bracing: { seamStrip: 20 },
+        sides: { depthTail: 110, liningWidth: 7 },
+        headstock: { thickness: 15.5 },
+      }),
+    ).toBe(1);
   });
 
   it("draws the body no other when the nut grows wider", () => {
