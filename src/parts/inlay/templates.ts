@@ -198,7 +198,7 @@ function bushTemplate(p: InlayParams, seen: Seen, { cuts, kind, edge, leastCorne
   return {
     name: alone ? kind : `${kind}-piece`,
     title: `${kind === "inside" ? "Inside" : "Outside"} template for ${what}, ${asText(p)}`,
-    lineIs: `edge of the ${kind} template that the bush runs ${kind === "inside" ? "in" : "round"}; cut to the centre of the line`,
+    lineIs: `edge of the ${kind} template that the bush runs ${kind === "inside" ? "in" : "round"}; cut to the centre of the line; dashed, the letters as bush and bit leave them`,
     drawing: {
       layers: [
         ...around(p, seen),
