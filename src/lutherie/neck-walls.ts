@@ -77,16 +77,45 @@ const ANGLES = Array.from({ length: STEPS + 1 }, (_, i) => {
 /** How far a foot may lie beside the true one along the curve, mm. */
 const CLOSE = 1e-7;
 
+/** A place on the quarter curve of a depth and a half width of 1, and the direction square to it there, which is not of length 1. */
+interface UnitPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly squareX: number;
+  readonly squareY: number;
+}
+
+/** The place in the direction of an angle from the middle: of the superellipse x^p + y^p = 1. */
+function unitPlace(power: number, angle: number): UnitPlace {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const [squareX, squareY] = [c ** (power - 1), s ** (power - 1)];
+  const r = (squareX * c + squareY * s) ** (-1 / power);
+  return { x: r * c, y: r * s, squareX, squareY };
+}
+
+/** The places at ANGLES hang on the power alone: kept for the sections of one neck, which have one or few. */
+const kept = new Map<number, readonly UnitPlace[]>();
+const MOST_KEPT = 16;
+
+function placesOf(power: number): readonly UnitPlace[] {
+  const known = kept.get(power);
+  if (known) return known;
+  const places = ANGLES.map((angle) => unitPlace(power, angle));
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(power, places);
+  return places;
+}
+
 /** The nearest point of a quarter curve: an end, or a place between at which the curve turns from nearing to leaving. */
 function nearestOnSide(side: SectionSide, p: Vec): Vec {
   const [start, end] = [sidePoint(side, 0), sidePoint(side, END)];
   let best = distance(end, p) < distance(start, p) ? end : start;
-  const leaving = (angle: number): number => leavingAt(side, p, angle);
+  const leaving = (angle: number): number => leavingAt(side, p, unitPlace(side.p, angle));
   let before = 0;
-  for (const [i, angle] of ANGLES.entries()) {
-    const here = leaving(angle);
+  for (const [i, place] of placesOf(side.p).entries()) {
+    const here = leavingAt(side, p, place);
     if (before < 0 && here >= 0) {
-      const root = rootBetween(leaving, ANGLES[i - 1]!, angle, before, here, CLOSE);
+      const root = rootBetween(leaving, ANGLES[i - 1]!, ANGLES[i]!, before, here, CLOSE);
       const foot = sidePoint(side, Math.atan2(side.d * Math.sin(root), side.a * Math.cos(root)));
       if (distance(foot, p) < distance(best, p)) best = foot;
     }
@@ -97,13 +126,10 @@ function nearestOnSide(side: SectionSide, p: Vec): Vec {
 
 /**
  * How far beyond the foot of p the curve has come on its way to the back: the way from p to its point, measured along its direction there;
- * below 0 while it comes nearer. The angle is that of the curve drawn as wide as it is deep, whose corner lies at 45 degrees.
+ * below 0 while it comes nearer.
  */
-function leavingAt({ sign, a, d, p: power, lean }: SectionSide, p: Vec, angle: number): number {
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  const [m, n] = [c ** (power - 1), s ** (power - 1)];
-  const r = (m * c + n * s) ** (-1 / power);
-  const [across, down] = [n / d, m / a];
-  const off = (lean + sign * a * r * c - p.x) * -sign * across - (-d * r * s - p.y) * down;
+function leavingAt({ sign, a, d, lean }: SectionSide, p: Vec, { x, y, squareX, squareY }: UnitPlace): number {
+  const [across, down] = [squareY / d, squareX / a];
+  const off = (lean + sign * a * x - p.x) * -sign * across - (-d * y - p.y) * down;
   return off / Math.sqrt(across * across + down * down);
 }
