@@ -107,8 +107,9 @@ export function stationAt(path: Path, length: number): Station | undefined {
   if (!(length >= 0)) return undefined;
   let left = length;
   const pieces = piecesOf(path);
+  const sizes = pieceLengthsOf(path);
   for (const [index, piece] of pieces.entries()) {
-    const size = pieceLength(piece);
+    const size = sizes[index]!;
     // Rounding of the sum must not push the path's own length off its end.
     const last = index === pieces.length - 1 && left <= size + 1e-9;
     if (left <= size || last) {
