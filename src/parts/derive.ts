@@ -10,12 +10,15 @@ import type { Answered, InPlace, Limits, MeasuresByKind, PartKind, Sources, Word
 import { answerAtOnce, type Answerer, type AnyWork } from "./answers.ts";
 import { askedOr, laterOf, NO_MATERIALS, NOWHERE, type Later } from "./later.ts";
 import { limitsAt } from "./limits.ts";
-import type { Derived, DerivedPart, DesignNumbers, Problem, Raw, RawRecord } from "./derived.ts";
+import type { Derived, DerivedPart, DesignNumbers, Problem, RawRecord } from "./derived.ts";
+import { plain } from "./lazy.ts";
+import { leading, withoutRivals } from "./leading.ts";
 import { laidOn } from "./on-host.ts";
 import { readingNow, readingOf, type ReadFace, type Reading, type Reads } from "./reads.ts";
-import { openTable, plain, Unsettled, type Settling } from "./resolve.ts";
 import { REGISTRY, type AnyPart } from "./registry.ts";
+import { openTable, type Settling } from "./resolve.ts";
 import { same } from "./same.ts";
+import { Unsettled } from "./unsettled.ts";
 
 /** One part of a design on its way: its cells, and its measures once asked for. */
 interface Bench {
@@ -329,12 +332,6 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
   return Object.assign(derive, { measured: () => measuredCount });
 }
 
-/** What was measured of a number, if what depends on it follows that and not the plan. */
-function leading({ measured }: DesignNumbers, path: string): Raw {
-  const entry = measured?.[path];
-  return entry?.leads === false ? undefined : entry?.value;
-}
-
 function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
   const { id, path, part, cells } = bench;
   const fields = cells.fields();
@@ -388,21 +385,3 @@ const limitsOf = (part: AnyPart, design: DesignNumbers): Limits =>
 
 const namesMeasure = (part: AnyPart, name: string): boolean =>
   (part.measureNames as readonly string[] | undefined)?.includes(name) ?? false;
-
-/**
- * What the maker gave, less what a measured value of the same balance takes back: where the end of a board is measured, a planned width at the
- * join gives way.
- */
-function withoutRivals(raw: RawRecord, part: AnyPart, isMeasured: (key: string) => boolean): RawRecord {
-  const kept = { ...raw };
-  for (const { members, given, yields } of part.balances ?? []) {
-    const measured = members.filter(isMeasured);
-    if (measured.length === 0) continue;
-    for (const key of yields) {
-      const standing = members.filter((member) => isMeasured(member) || (kept[member] ?? undefined) !== undefined);
-      if (standing.length <= given) break;
-      if (!isMeasured(key)) delete kept[key];
-    }
-  }
-  return kept;
-}

@@ -1,6 +1,6 @@
 /** What is derived from a design: settled numbers, measures, drawings, findings and templates of every part. Nothing of it is saved. */
 import type { Drawing } from "../drawing/drawing.ts";
-import type { Finding, InPlace, Materials, ParamSpec, PartKind, PointOutline, TemplateSource, Words } from "./contract.ts";
+import type { Finding, InPlace, ParamSpec, PartKind, PointOutline, TemplateSource, Words, Materials } from "./contract.ts";
 
 /** Plain JSON as the maker said it: a text, a number in mm, a list, a record. */
 export type Raw = unknown;

@@ -1,7 +1,7 @@
 /** What is worked out of a part only when somebody asks for it, and then once. */
 import type { Drawing } from "../drawing/drawing.ts";
 import type { AnyPart } from "./any-part.ts";
-import type { Finding, InPlace, Limits, Materials, OnHost, PointOutline, Sources, TemplateSource } from "./contract.ts";
+import type { Finding, InPlace, Limits, OnHost, PointOutline, Sources, TemplateSource, Materials } from "./contract.ts";
 import { withOwner } from "./on-host.ts";
 
 export interface Later {

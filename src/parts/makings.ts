@@ -3,10 +3,11 @@ import type { NamedQuantity } from "../units/read.ts";
 import type { Result } from "../units/result.ts";
 import { NO_SOURCES, type ParamTable } from "./contract.ts";
 import type { Derived, DerivedPart, DesignNumbers, Field, Problem, RawRecord } from "./derived.ts";
+import { plain } from "./lazy.ts";
 import { makingTable, SHARED_TABLE } from "./making.ts";
 import type { MadeFrom, Making, SharedMaking } from "./making-choices.ts";
 import { partOf } from "./registry.ts";
-import { openTable, plain } from "./resolve.ts";
+import { openTable } from "./resolve.ts";
 
 /** One record settled: the fields of a panel, and the numbers unless a problem is in the way. */
 export interface Settled<P> {

@@ -14,6 +14,8 @@ import {
   type Sources,
 } from "./contract.ts";
 import type { AnySpec, Field, FieldState, Problem, Raw, RawRecord } from "./derived.ts";
+import { lazyCopy, plain } from "./lazy.ts";
+import { Circle, CIRCLE_MEND, Unsettled } from "./unsettled.ts";
 
 /** What a table needs from around it to settle. */
 export interface Surroundings {
@@ -42,15 +44,6 @@ export interface Settling<P> {
   /** Settles everything; what the panel shows. */
   readonly fields: () => readonly Field[];
   readonly problems: () => readonly Problem[];
-}
-
-/** Thrown when a number is read that could not be settled; the problem stands at the number that caused it. */
-export class Unsettled extends Error {
-  readonly path: string;
-  constructor(path: string) {
-    super(`not settled: ${path}`);
-    this.path = path;
-  }
 }
 
 interface Settled {
@@ -379,23 +372,6 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
 
 type AnyRecordsSpec = RecordsSpec<Record<string, unknown>, unknown>;
 
-/** The path that a set of numbers runs round in. */
-class Circle extends Error {
-  constructor(paths: readonly string[]) {
-    super(
-      `these numbers need each other: ${paths.map((path) => path.replace(/^(parts|instrument)\./, "")).join(", which needs ")}`,
-    );
-  }
-}
-const CIRCLE_MEND = "Type a plain number into one of them.";
-
-/** A record whose fields settle when read, and which reads as plain data after. */
-function lazyCopy<R>(p: R, keys: readonly string[]): R {
-  const copy = {} as R;
-  for (const key of keys) Object.defineProperty(copy, key, { enumerable: true, get: () => p[key as keyof R] });
-  return copy;
-}
-
 function shown(given: unknown): string {
   const text = JSON.stringify(given) ?? String(given);
   return text.length > 40 ? `${text.slice(0, 40)}...` : text;
@@ -416,11 +392,4 @@ export function settle<P>(
   const opened = openTable(table, raw, { path: "part", units: "mm", from: NO_SOURCES, ...around });
   const problems = opened.problems();
   return problems.length > 0 ? { ok: false, error: problems } : { ok: true, value: plain(opened.p) };
-}
-
-/** Plain data with every cell read. */
-export function plain<T>(value: T): T {
-  if (Array.isArray(value)) return value.map(plain) as T;
-  if (typeof value !== "object" || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, plain(v)])) as T;
 }

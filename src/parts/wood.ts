@@ -4,7 +4,8 @@
  */
 import { AIR_LIMITS } from "../lutherie/equilibrium-moisture.ts";
 import { WOOD_SPECIES } from "../lutherie/wood-species.ts";
-import type { Blank, Joint, ParamTable, Sawn } from "./contract.ts";
+import type { ParamTable, Joint } from "./contract.ts";
+import type { Blank, Sawn } from "./made-of.ts";
 import type { Derived, DesignNumbers } from "./derived.ts";
 import { settleRecord, type Settled } from "./makings.ts";
 import { PRACTICE } from "./finding.ts";

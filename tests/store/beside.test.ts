@@ -30,7 +30,7 @@ class Hand {
 
 const work: AnyWork = { name: "halve", steps: () => [] };
 
-function open(): { ask: (question: unknown) => unknown; hands: Hand[]; arrivals: () => number } {
+function openHands(): { beside: ReturnType<typeof createBeside>; hands: Hand[] } {
   const hands: Hand[] = [];
   const beside = createBeside({
     startWorker: () => {
@@ -39,6 +39,11 @@ function open(): { ask: (question: unknown) => unknown; hands: Hand[]; arrivals:
       return hand as unknown as Worker;
     },
   });
+  return { beside, hands };
+}
+
+function open(): { ask: (question: unknown) => unknown; hands: Hand[]; arrivals: () => number } {
+  const { beside, hands } = openHands();
   let arrivals = 0;
   beside.arrivals.subscribe(() => (arrivals += 1));
   return { ask: (question) => beside.outside().answer!("parts.inlay", work, question), hands, arrivals: () => arrivals };
@@ -101,14 +106,7 @@ describe("heavy questions", () => {
   });
 
   it("asked by several at once are worked out once", async () => {
-    const hands: Hand[] = [];
-    const beside = createBeside({
-      startWorker: () => {
-        const hand = new Hand();
-        hands.push(hand);
-        return hand as unknown as Worker;
-      },
-    });
+    const { beside, hands } = openHands();
     const ask = (who: string): unknown => beside.outside().answer!(who, work, { size: 8 });
     for (const who of ["copy 0", "copy 1", "copy 2"]) ask(who);
     await pause(5);

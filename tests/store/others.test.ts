@@ -5,24 +5,7 @@ import type { Derived } from "../../src/parts/derived.ts";
 import { faceOfId } from "../../src/cli/faces.ts";
 import { createBeside } from "../../src/store/beside.ts";
 import { createOthers, whenSettled } from "../../src/store/others.ts";
-import { inlayWork } from "../../src/parts/inlay/work.ts";
-import type { WorkAnswer, WorkDrop, WorkQuestion } from "../../src/store/work.worker.ts";
-
-/** A worker that answers at once with the last step, as the real one does in the end. */
-function worker(): Worker {
-  let listen: ((event: { data: WorkAnswer }) => void) | undefined;
-  return {
-    postMessage: (words: WorkQuestion | WorkDrop) => {
-      if (!("question" in words)) return;
-      const answer = inlayWork.steps(words.question as never).at(-1)!();
-      setTimeout(() => listen!({ data: { id: words.id, answer, last: true } }));
-    },
-    addEventListener: (kind: string, one: typeof listen) => {
-      if (kind === "message") listen = one;
-    },
-    terminate: () => undefined,
-  } as unknown as Worker;
-}
+import { inlayWorker } from "./inlay-worker.ts";
 
 const lettered = (text: string): Design => {
   const fresh = newDesign("steel-string");
@@ -34,7 +17,7 @@ const pieces = (derived: Derived): unknown =>
 describe("designs beside the open one", () => {
   it("get their letters and their pockets from beside the page, each its own", async () => {
     const others = createOthers(
-      createBeside({ readFace: (id, wanted) => Promise.resolve(faceOfId(id, wanted)), startWorker: worker }),
+      createBeside({ readFace: (id, wanted) => Promise.resolve(faceOfId(id, wanted)), startWorker: inlayWorker }),
     );
     const never = new AbortController().signal;
     const [first, second] = [lettered("LI"), lettered("I")];
@@ -56,7 +39,7 @@ describe("designs beside the open one", () => {
   });
 
   it("are waited for until that is given up", async () => {
-    const others = createOthers(createBeside({ readFace: () => new Promise(() => undefined), startWorker: worker }));
+    const others = createOthers(createBeside({ readFace: () => new Promise(() => undefined), startWorker: inlayWorker }));
     const giving = new AbortController();
     const coming = whenSettled(others.outside, () => others.derive("kept 1", lettered("A")), giving.signal);
     giving.abort(new Error("let go"));

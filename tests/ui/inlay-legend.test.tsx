@@ -3,14 +3,13 @@ import { setTimeout as pause } from "node:timers/promises";
 import { act } from "react";
 import { afterEach, expect, it } from "vitest";
 import { newDesign } from "../../src/document/new-design.ts";
-import { inlayWork } from "../../src/parts/inlay/work.ts";
 import { createBeside } from "../../src/store/beside.ts";
 import { editValue } from "../../src/store/commands/edit-value.ts";
 import { createWorkbench } from "../../src/store/workbench.ts";
-import type { WorkAnswer, WorkDrop, WorkQuestion } from "../../src/store/work.worker.ts";
 import { BenchProvider, partNamed, useDerived } from "../../src/ui/bench.ts";
 import { InlayLegend } from "../../src/ui/inlay/inlay-legend.tsx";
 import { faceById } from "../lettering/font-files.ts";
+import { inlayWorker } from "../store/inlay-worker.ts";
 import { buttonNamed, click, openPage, type Page } from "./page.ts";
 
 let page: Page | undefined;
@@ -18,23 +17,6 @@ afterEach(() => {
   page?.close();
   page = undefined;
 });
-
-/** Answers the first question, and works at the next one for ever. */
-function worker(): Worker {
-  let listen: ((event: { data: WorkAnswer }) => void) | undefined;
-  let asked = 0;
-  return {
-    postMessage: (words: WorkQuestion | WorkDrop) => {
-      if (!("question" in words) || ++asked > 1) return;
-      const answer = inlayWork.steps(words.question as never).at(-1)!();
-      setTimeout(() => listen!({ data: { id: words.id, answer, last: true } }));
-    },
-    addEventListener: (kind: string, one: typeof listen) => {
-      if (kind === "message") listen = one;
-    },
-    terminate: () => undefined,
-  } as unknown as Worker;
-}
 
 const Legend = () => <InlayLegend part={partNamed(useDerived(), "inlay")!} />;
 async function until(ready: () => boolean): Promise<void> {
@@ -48,7 +30,11 @@ it("an inlay that is worked out for long keeps in sight what was found last, is 
   const inlay = { kind: "inlay", text: "I", face: "lato", on: "none" };
   const bench = createWorkbench({
     first: { id: "test", design: { ...fresh, units: "mm", parts: { inlay } } },
-    beside: createBeside({ readFace: (id) => Promise.resolve({ ok: true, value: faceById(id) }), startWorker: worker }),
+    beside: createBeside({
+      readFace: (id) => Promise.resolve({ ok: true, value: faceById(id) }),
+      // Works at the second question for ever.
+      startWorker: () => inlayWorker(1),
+    }),
   });
   page = openPage(
     <BenchProvider value={bench}>

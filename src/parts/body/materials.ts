@@ -1,4 +1,5 @@
-import type { Blank, Materials, Strip } from "../contract.ts";
+import type { Materials } from "../contract.ts";
+import type { Blank, Strip } from "../made-of.ts";
 import type { BodyMeasures, Ledge } from "./measure.ts";
 
 /** Left on each strip of binding and purfling. */

@@ -2,6 +2,7 @@
 import type { NumberSpec, ParamTable } from "../contract.ts";
 import { edgeLayer } from "../edge-layer.ts";
 import { PRACTICE } from "../finding.ts";
+import { length, type LengthSpec } from "../length-spec.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { centreScale, halvesAlike, instrumentOf, type BodyParams, type EdgeLayer } from "./numbers.ts";
 import { cutawayParams } from "./params-cutaway.ts";
@@ -17,9 +18,6 @@ const BINDING = "Binding and purfling";
 const measured = (p: BodyParams): boolean => p.outlineBy === "measures";
 const hollow = (p: BodyParams): boolean => p.build === "hollow";
 
-type Length = Omit<NumberSpec<BodyParams>, "type" | "step"> & { readonly step?: number };
-const length = (spec: Length): NumberSpec<BodyParams> => ({ type: "length", step: 0.5, ...spec });
-
 /** A thickness that is usual on a body of 490 mm, in proportion to this one's length. */
 const scaled = (usual: number, p: BodyParams): number => Math.max(0.6, Math.min(20, (usual * p.length) / 490));
 
@@ -27,7 +25,7 @@ const scaled = (usual: number, p: BodyParams): number => Math.max(0.6, Math.min(
 const share = (
   of: number,
   words: string,
-  spec: Pick<Length, "label" | "help" | "usual">,
+  spec: Pick<LengthSpec<BodyParams>, "label" | "help" | "usual">,
   limits: readonly [number, number] = [10, 1200],
 ): NumberSpec<BodyParams> =>
   length({

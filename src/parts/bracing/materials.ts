@@ -1,5 +1,6 @@
+import type { Materials } from "../contract.ts";
 import { pathBounds } from "../../geometry/measure.ts";
-import type { Blank, Materials, Strip } from "../contract.ts";
+import type { Blank, Strip } from "../made-of.ts";
 import type { Brace, BracingMeasures } from "./measure.ts";
 
 /** Left on each brace until its ends are let in. */

@@ -1,6 +1,7 @@
 /** The numbers of the bracing. */
-import type { NumberSpec, ParamTable } from "../contract.ts";
+import type { ParamTable } from "../contract.ts";
 import { PRACTICE } from "../finding.ts";
+import { length } from "../length-spec.ts";
 import { instrumentOf, type BraceRecord, type BracingParams, type PatchRecord } from "./numbers.ts";
 import { startingBack, startingTop } from "./starting-braces.ts";
 
@@ -9,12 +10,6 @@ const PLATE = "Bridge plate";
 const BACK = "Back";
 const DEGREE = Math.PI / 180;
 const FAR = 1500;
-
-const length = <P>(spec: Omit<NumberSpec<P>, "type" | "step"> & { readonly step?: number }): NumberSpec<P> => ({
-  type: "length",
-  step: 0.5,
-  ...spec,
-});
 
 const plated = (p: BracingParams): boolean => p.bridgePlate;
 

@@ -1,6 +1,6 @@
+import type { Materials } from "../contract.ts";
 import { pathBounds } from "../../geometry/measure.ts";
 import { rectangle } from "../../geometry/path.ts";
-import type { Materials } from "../contract.ts";
 import type { BridgeMeasures } from "./measure.ts";
 import type { BridgeParams } from "./numbers.ts";
 

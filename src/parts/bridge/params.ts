@@ -1,11 +1,12 @@
 /** The numbers of a bridge. */
-import type { NumberSpec, ParamTable, Sources } from "../contract.ts";
-import { outlinePoint } from "../../geometry/drawn/point.ts";
+import type { ParamTable, Sources } from "../contract.ts";
 import { noteFrequencyHz } from "../../lutherie/pitch.ts";
 import { CORE_MATERIALS, massKgPerM, tensionN } from "../../lutherie/string-build.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { PRACTICE } from "../finding.ts";
+import { length } from "./length.ts";
 import { instrumentOf, type BridgeParams } from "./numbers.ts";
+import { oldTable } from "./params-old.ts";
 import { startingBridge } from "./starting-shapes.ts";
 
 const SADDLE = "Saddle line";
@@ -13,17 +14,11 @@ const SLOT = "Saddle slot";
 const PINS = "Pins";
 const OUTLINE = "Outline";
 const FOOT = "Foot";
-const OLD = "An old bridge to cover";
 
 const computed = (p: BridgeParams): boolean => p.saddleBy === "strings";
 const pinned = (p: BridgeParams): boolean => p.type === "pinned";
 const floating = (p: BridgeParams): boolean => p.type === "floating";
-const rectangular = (p: BridgeParams): boolean => p.old === "rectangle";
 const slotted = (p: BridgeParams): boolean => p.type !== "floating";
-
-const length = (
-  spec: Omit<NumberSpec<BridgeParams>, "type" | "step"> & { readonly step?: number },
-): NumberSpec<BridgeParams> => ({ type: "length", step: 0.1, ...spec });
 
 /** How far x changes for each mm towards rising y from one scale to the other; 0 where there is one. */
 function scalesLean(from: Sources): number {
@@ -347,62 +342,5 @@ export const bridgeParams: ParamTable<BridgeParams> = {
     max: 100_000,
     usual: { from: 6000, to: 12000, basis: PRACTICE },
   },
-  old: {
-    type: "choice",
-    label: "Footprint or scar of the old bridge",
-    help: "What the new bridge must cover, on a repair.",
-    group: OLD,
-    fallback: "none",
-    options: [
-      { value: "none", label: "None" },
-      { value: "rectangle", label: "A rectangle" },
-      { value: "points", label: "By points" },
-    ],
-  },
-  oldSpan: length({
-    label: "Old footprint, across",
-    help: "Over the scar of the old bridge, square to the strings.",
-    group: OLD,
-    follows: { words: "this bridge less 2 mm", value: (p) => Math.max(1, p.span - 2) },
-    min: 1,
-    max: 600,
-    when: rectangular,
-  }),
-  oldAlong: length({
-    label: "Old footprint, along",
-    help: "The same along the strings, where it is widest.",
-    group: OLD,
-    follows: { words: "this bridge less 2 mm", value: (p) => Math.max(1, p.front + p.back - 2) },
-    min: 1,
-    max: 200,
-    when: rectangular,
-  }),
-  oldFrom12: length({
-    label: "Fret 12 to the old front edge",
-    help: "From the crown of fret 12 to the front of the scar, on the centre line.",
-    group: OLD,
-    follows: {
-      words: "half of the scale, less what stands in front of the saddle, and 1 mm",
-      value: (p, from) => Math.max(1, instrumentOf(from).scale / 2 - p.front + 1),
-    },
-    min: 1,
-    max: 1000,
-    when: rectangular,
-  }),
-  oldOutline: outlineSpec<BridgeParams>({
-    label: "Points of the old footprint",
-    help: "Measured from fret 12 on the centre line; drag the points on the board or trace a photograph.",
-    group: OLD,
-    words: "a rectangle by the three numbers above",
-    shape: (p) => {
-      const [x0, x1, y] = [p.oldFrom12, p.oldFrom12 + p.oldAlong, p.oldSpan / 2];
-      return [
-        [x0, -y],
-        [x1, -y],
-        [x1, y],
-        [x0, y],
-      ].map(([x, at]) => outlinePoint(x!, at!));
-    },
-    when: (p) => p.old === "points",
-  }),
+  ...oldTable,
 };

@@ -1,7 +1,8 @@
 import { pathLength } from "../../geometry/measure.ts";
 import { segmentPath } from "../../geometry/path.ts";
 import { distance } from "../../geometry/vec.ts";
-import type { Materials, Sources, Strip } from "../contract.ts";
+import type { Sources, Materials } from "../contract.ts";
+import type { Strip } from "../made-of.ts";
 import { frameOf, outlinesOf, type FingerboardMeasures } from "./measure.ts";
 import { instrumentOf, layersOf, type FingerboardParams } from "./numbers.ts";
 import { outlinePath, type BoardEdges } from "./outline.ts";

@@ -1,5 +1,6 @@
 import { pathBounds } from "../../geometry/measure.ts";
-import type { Blank, Materials, Sources } from "../contract.ts";
+import type { Sources, Materials } from "../contract.ts";
+import type { Blank } from "../made-of.ts";
 import type { HeadstockMeasures } from "./measure.ts";
 
 /** A headplate where no neck says how thick its wood is. */

@@ -1,7 +1,7 @@
 import { polygon } from "../../geometry/path.ts";
 import { rotation, transformPoint } from "../../geometry/transform.ts";
 import { add, vec } from "../../geometry/vec.ts";
-import type { Materials, PartKind } from "../contract.ts";
+import type { PartKind, Materials } from "../contract.ts";
 import type { InlayMeasures } from "./measure.ts";
 import type { HostKind, InlayParams } from "./numbers.ts";
 

@@ -1,5 +1,6 @@
 import { rectangle } from "../../geometry/path.ts";
-import type { Blank, Joint, Materials, Sources } from "../contract.ts";
+import type { Sources, Joint, Materials } from "../contract.ts";
+import type { Blank } from "../made-of.ts";
 import { tongueOf } from "./joint.ts";
 import type { NeckMeasures } from "./measure.ts";
 import { modelOf } from "./model.ts";

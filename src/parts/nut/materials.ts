@@ -1,5 +1,5 @@
-import { rectangle } from "../../geometry/path.ts";
 import type { Materials } from "../contract.ts";
+import { rectangle } from "../../geometry/path.ts";
 import type { NutMeasures } from "./measure.ts";
 
 /** The blank, seen on its broad face: as long as the neck is wide, as high as the nut with what is filed away. */

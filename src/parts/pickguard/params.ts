@@ -1,9 +1,10 @@
 /** The numbers of a pickguard. */
 import { WOOD_SPECIES, woodSpecies } from "../../lutherie/wood-species.ts";
 import { woodDensity } from "../../lutherie/wood-density.ts";
-import type { NumberSpec, ParamTable } from "../contract.ts";
+import type { ParamTable } from "../contract.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { PRACTICE } from "../finding.ts";
+import { length } from "../length-spec.ts";
 import { instrumentOf, roundOf, type PickguardParams } from "./numbers.ts";
 import { startingGuard } from "./starting-outline.ts";
 
@@ -16,14 +17,6 @@ const DEGREE = Math.PI / 180;
 
 /** Sheet plastics: celluloid 1350 to 1400, acrylic 1190, vinyl 1400; from memory. */
 const PLASTIC_KG_M3 = 1350;
-
-const length = (
-  spec: Omit<NumberSpec<PickguardParams>, "type" | "step"> & { readonly step?: number },
-): NumberSpec<PickguardParams> => ({
-  type: "length",
-  step: 0.5,
-  ...spec,
-});
 
 const imported = (p: PickguardParams): boolean => p.old === "imported";
 

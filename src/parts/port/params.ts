@@ -1,20 +1,15 @@
 /** The numbers of a port in the side. */
 import { outlinePoint } from "../../geometry/drawn/point.ts";
-import type { NumberSpec, ParamTable } from "../contract.ts";
+import type { ParamTable } from "../contract.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { PRACTICE } from "../finding.ts";
+import { length } from "../length-spec.ts";
 import { centreScale, halfDepth, instrumentOf, upperBout, type PortParams } from "./numbers.ts";
 
 const PLACE = "Place";
 const OPENING = "Opening";
 const INSERT = "Insert";
 const RING = "Backing ring";
-
-const length = (spec: Omit<NumberSpec<PortParams>, "type" | "step"> & { readonly step?: number }): NumberSpec<PortParams> => ({
-  type: "length",
-  step: 0.5,
-  ...spec,
-});
 
 const inserted = (p: PortParams): boolean => p.fill === "insert";
 

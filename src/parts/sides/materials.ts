@@ -1,5 +1,6 @@
+import type { Materials } from "../contract.ts";
 import { rectangle } from "../../geometry/path.ts";
-import type { Blank, Materials } from "../contract.ts";
+import type { Blank } from "../made-of.ts";
 import type { SidesMeasures } from "./measure.ts";
 
 /** Left on each lining. */

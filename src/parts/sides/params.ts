@@ -1,6 +1,7 @@
 /** The numbers of the sides. */
-import type { NumberSpec, ParamTable } from "../contract.ts";
+import type { ParamTable } from "../contract.ts";
 import { PRACTICE } from "../finding.ts";
+import { length } from "../length-spec.ts";
 import { hollowOf, type SidesParams } from "./numbers.ts";
 
 const DEPTH = "Depth";
@@ -8,12 +9,6 @@ const TEMPLATE = "Template";
 const LINING = "Linings and blocks";
 const TAIL = "Tail";
 const CUTAWAY = "Pointed cutaway";
-
-const length = (spec: Omit<NumberSpec<SidesParams>, "type" | "step"> & { readonly step?: number }): NumberSpec<SidesParams> => ({
-  type: "length",
-  step: 0.5,
-  ...spec,
-});
 
 const grafted = (p: SidesParams): boolean => p.graft === "graft";
 

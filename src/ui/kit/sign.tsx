@@ -21,6 +21,22 @@ export function FindingSign({ severity }: { readonly severity: Severity }) {
   );
 }
 
+/** How many findings stop the work and how many want a look, each with its sign; nothing where there are none. */
+export const FindingCounts = ({ stop, look }: { readonly stop: number; readonly look: number }) => (
+  <>
+    {stop > 0 ? (
+      <span className="says-stop">
+        <FindingSign severity="stop" /> {stop}
+      </span>
+    ) : null}{" "}
+    {look > 0 ? (
+      <span className="says-look">
+        <FindingSign severity="look" /> {look}
+      </span>
+    ) : null}
+  </>
+);
+
 /** "Stop", "Look", "Fine": what a finding asks for, in a word. */
 export const FINDING_WORD: Record<Severity, string> = { stop: "Stop", look: "Look", fine: "Fine" };
 

@@ -8,7 +8,7 @@ import { CrossingsPage } from "../inlay/crossings-page.tsx";
 import { CuttingPage } from "../inlay/cutting-page.tsx";
 import { isBusy, useLast } from "../inlay/use-last.ts";
 import type { InlayMeasures } from "../inlay/verdict.ts";
-import { FindingSign } from "../kit/sign.tsx";
+import { FindingCounts } from "../kit/sign.tsx";
 import { Tabs } from "../kit/tabs.tsx";
 import { FindingList } from "./finding-list.tsx";
 import { FromNut } from "./from-nut.tsx";
@@ -44,17 +44,7 @@ export function BelowBoard({ part }: { readonly part: DerivedPart }) {
       id: "fit",
       label: (
         <>
-          Fit{" "}
-          {stop > 0 ? (
-            <span className="says-stop">
-              <FindingSign severity="stop" /> {stop}
-            </span>
-          ) : null}{" "}
-          {look > 0 ? (
-            <span className="says-look">
-              <FindingSign severity="look" /> {look}
-            </span>
-          ) : null}
+          Fit <FindingCounts stop={stop} look={look} />
         </>
       ),
       page: <FindingList findings={findings} />,

@@ -8,7 +8,7 @@ import { CuttingPage } from "../fit/cutting-page.tsx";
 import { OffcutPage } from "../fit/offcut-page.tsx";
 import { SeasonsPage } from "../fit/seasons-page.tsx";
 import { go } from "../frame/route.ts";
-import { FindingSign } from "../kit/sign.tsx";
+import { FindingCounts } from "../kit/sign.tsx";
 import { Tabs } from "../kit/tabs.tsx";
 import "../panels/numbers-panel.css";
 import "./fit-place.css";
@@ -26,17 +26,7 @@ export function FitPlace({ page }: { readonly page: string | undefined }) {
   const open = PAGES.find(({ id }) => id === page)?.id ?? "checks";
   const counted = (
     <>
-      Checks{" "}
-      {stop > 0 ? (
-        <span className="says-stop">
-          <FindingSign severity="stop" /> {stop}
-        </span>
-      ) : null}{" "}
-      {look > 0 ? (
-        <span className="says-look">
-          <FindingSign severity="look" /> {look}
-        </span>
-      ) : null}
+      Checks <FindingCounts stop={stop} look={look} />
     </>
   );
   return (
