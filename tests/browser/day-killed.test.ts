@@ -10,8 +10,8 @@ const KILLS = Number(process.env["GRAMIL_KILLS"] ?? 24);
 const LONGEST_EDIT_MS = 2400;
 /** The promise: what was typed longer ago than this is there again. */
 const NOTHING_OLDER_MS = 1000;
-/** On a machine with more to do than it has cores every second is stretched by as much. */
-const allowedMs = (): number => NOTHING_OLDER_MS * Math.max(1, loadavg()[0]! / cpus().length);
+/** On a machine with more to do than it has cores a second is stretched, but stays well below the longest edit: else nothing could fail. */
+const allowedMs = (): number => NOTHING_OLDER_MS * Math.min(1.5, Math.max(1, loadavg()[0]! / cpus().length));
 
 let browser: Browser;
 beforeAll(async () => {
@@ -61,14 +61,14 @@ async function scaleShown(page: Page): Promise<string> {
   return scale.inputValue();
 }
 
-/** One profile, killed over and over. @returns how old the oldest lost number of each kill was, ms */
-async function killOverAndOver(context: BrowserContext, kills: number): Promise<number[]> {
+/** One profile, killed over and over; each time the oldest lost number is looked for. */
+async function killOverAndOver(context: BrowserContext, kills: number): Promise<void> {
   const random = randoms(7);
   const complaints: string[] = [];
   let typed: Typed[] = [];
   await context.exposeFunction("typed", (text: string) => typed.push({ text, at: Date.now() }));
-  const lost: number[] = [];
   let killedAt = 0;
+  let oldest = 0;
   for (let round = 0; round <= kills; round++) {
     const page = await context.newPage();
     page.on("pageerror", (error) => complaints.push(error.message));
@@ -80,11 +80,11 @@ async function killOverAndOver(context: BrowserContext, kills: number): Promise<
     if (round > 0) {
       const allowed = allowedMs();
       const kept = typed.findIndex(({ text }) => `${parseFloat(text)}` === `${parseFloat(shown)}`);
-      if (kept < 0) expect(typed.length === 0 || killedAt - typed[0]!.at < allowed, `round ${round}: ${shown}`).toBe(true);
+      // Where none of them is there, all are lost.
       const first = typed[kept + 1];
       const age = first ? killedAt - first.at : 0;
-      expect(age, `round ${round}`).toBeLessThan(allowed);
-      lost.push(age);
+      oldest = Math.max(oldest, age);
+      expect(age, `round ${round}: ${shown} was there again`).toBeLessThan(allowed);
     }
     if (round === kills) break;
     typed = [];
@@ -97,7 +97,7 @@ async function killOverAndOver(context: BrowserContext, kills: number): Promise<
     await gone;
     await page.close();
   }
-  return lost;
+  console.log(`${kills} kills: the oldest lost number was ${oldest} ms old`);
 }
 
 describe("a page that is killed", () => {
@@ -106,9 +106,8 @@ describe("a page that is killed", () => {
     { timeout: 60_000 + KILLS * 5000 },
     async () => {
       const context = await browser.newContext({ viewport: { width: 640, height: 480 }, serviceWorkers: "block" });
-      const lost = await killOverAndOver(context, KILLS);
+      await killOverAndOver(context, KILLS);
       await context.close();
-      expect(lost).toHaveLength(KILLS);
     },
   );
 });
