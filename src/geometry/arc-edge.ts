@@ -78,6 +78,10 @@ export function pathOfEdges(edges: readonly Edge[]): Path {
   return path;
 }
 
+/** Whether two points lie within `reach` mm of each other in x and in y. */
+export const isNear = (x0: number, y0: number, x1: number, y1: number, reach: number): boolean =>
+  Math.abs(x1 - x0) <= reach && Math.abs(y1 - y0) <= reach;
+
 export const lengthOf = (e: Edge): number =>
   e.sweep === 0 ? Math.hypot(e.x1 - e.x0, e.y1 - e.y0) : e.radius * Math.abs(e.sweep);
 

@@ -11,6 +11,7 @@ import {
   eachMeeting,
   edgePart,
   edgesOf,
+  isNear,
   joinedParts,
   lengthOf,
   pointOn,
@@ -140,7 +141,7 @@ function candidatesOf(ring: readonly Edge[], d: number): Candidate[] {
 
 /** Whether one edge ends where the other begins, in the same direction: then the two touch there and meet nowhere else. */
 function areSmooth(a: Edge, b: Edge): boolean {
-  if (!near(a.x1, a.y1, b.x0, b.y0, JOINED)) return false;
+  if (!isNear(a.x1, a.y1, b.x0, b.y0, JOINED)) return false;
   const u = directionOn(a, 1);
   const v = directionOn(b, 0);
   return u.x * v.x + u.y * v.y > 0 && Math.abs(u.x * v.y - u.y * v.x) < SMOOTH;
@@ -210,16 +211,13 @@ function cutPair(a: Candidate, b: Candidate): void {
 
 /** Whether two edges that follow each other touch in their joint, and (x, y) lies beside it. */
 const isBeside = (before: Edge, after: Edge, x: number, y: number): boolean =>
-  near(before.x1, before.y1, after.x0, after.y0, JOINED) && near(x, y, after.x0, after.y0, BESIDE_JOINT);
+  isNear(before.x1, before.y1, after.x0, after.y0, JOINED) && isNear(x, y, after.x0, after.y0, BESIDE_JOINT);
 
 function cut(candidate: Candidate, t: number, x: number, y: number): void {
   const { x0, y0, x1, y1 } = candidate.edge;
-  if (near(x, y, x0, y0, JOINED / 2) || near(x, y, x1, y1, JOINED / 2)) {
+  if (isNear(x, y, x0, y0, JOINED / 2) || isNear(x, y, x1, y1, JOINED / 2)) {
     candidate.metAtEnds = true;
     return;
   }
   (candidate.cuts ??= []).push({ t, x, y });
 }
-
-const near = (x0: number, y0: number, x1: number, y1: number, reach: number): boolean =>
-  Math.abs(x1 - x0) <= reach && Math.abs(y1 - y0) <= reach;

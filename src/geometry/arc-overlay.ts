@@ -9,6 +9,7 @@ import {
   eachNear,
   edgePart,
   edgesOf,
+  isNear,
   lengthOf,
   parameterOn,
   pathOfEdges,
@@ -18,7 +19,8 @@ import {
   type OnEdge,
 } from "./arc-edge.ts";
 import { edgesArea, joinRings, outlinesOfRings } from "./arc-rings.ts";
-import { boundsOfPoints, boundsMeet, type Bounds } from "./bounds.ts";
+import { boundsMeet } from "./bounds.ts";
+import { pathBounds } from "./measure.ts";
 import { pathsOf, type Outline } from "./outline.ts";
 import type { Path } from "./path.ts";
 import type { Vec } from "./vec.ts";
@@ -58,13 +60,13 @@ export function withoutArcs(outlines: readonly Outline[], taken: readonly Outlin
   const [cutOurs, cutTheirs] = cutBoth(ours, theirs);
   const [ourPaths, theirPaths] = [outlines.flatMap(pathsOf), taken.flatMap(pathsOf)];
   const isIn = (paths: readonly Path[], part: Edge): boolean => isInside(paths, pointOn(part, 0.5));
-  const boxes = taken.map(({ outer }) => boxOfPath(outer));
-  const isNear = (part: Edge): boolean => {
+  const boxes = taken.map(({ outer }) => pathBounds(outer));
+  const isByTaken = (part: Edge): boolean => {
     const p = pointOn(part, 0.5);
     return boxes.some((box) => boundsMeet(box, { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y }, ON_EDGE));
   };
   const parts = [
-    ...partsOf(ours, cutOurs).filter((part) => !isNear(part) || !isIn(theirPaths, part)),
+    ...partsOf(ours, cutOurs).filter((part) => !isByTaken(part) || !isIn(theirPaths, part)),
     ...partsOf(theirs, cutTheirs)
       .filter((part) => isIn(ourPaths, part))
       .map(reversedEdge),
@@ -82,7 +84,7 @@ function cutBoth(ours: readonly Edge[], theirs: readonly Edge[]): readonly [Cuts
   const cutOurs: (OnEdge[] | undefined)[] = [];
   const cutTheirs: (OnEdge[] | undefined)[] = [];
   const cut = (cuts: (OnEdge[] | undefined)[], n: number, edge: Edge, t: number, x: number, y: number): void => {
-    if (isAt(edge.x0, edge.y0, x, y) || isAt(edge.x1, edge.y1, x, y)) return;
+    if (isNear(edge.x0, edge.y0, x, y, ON_EDGE) || isNear(edge.x1, edge.y1, x, y, ON_EDGE)) return;
     (cuts[n] ??= []).push({ t, x, y });
   };
   /** The start of each edge is the end of another. */
@@ -103,9 +105,6 @@ function cutBoth(ours: readonly Edge[], theirs: readonly Edge[]): readonly [Cuts
   return [cutOurs, cutTheirs];
 }
 
-const isAt = (x0: number, y0: number, x1: number, y1: number): boolean =>
-  Math.abs(x1 - x0) <= ON_EDGE && Math.abs(y1 - y0) <= ON_EDGE;
-
 function partsOf(edges: readonly Edge[], cuts: Cuts): Edge[] {
   return edges.flatMap((edge, n) => {
     const places = cuts[n];
@@ -113,7 +112,7 @@ function partsOf(edges: readonly Edge[], cuts: Cuts): Edge[] {
     const parts: Edge[] = [];
     let at: OnEdge = { t: 0, x: edge.x0, y: edge.y0 };
     for (const place of [...places.toSorted((p, q) => p.t - q.t), { t: 1, x: edge.x1, y: edge.y1 }]) {
-      if (isAt(at.x, at.y, place.x, place.y) && (place.t - at.t) * lengthOf(edge) < JOINED) continue;
+      if (isNear(at.x, at.y, place.x, place.y, ON_EDGE) && (place.t - at.t) * lengthOf(edge) < JOINED) continue;
       parts.push(edgePart(edge, at, place));
       at = place;
     }
@@ -142,9 +141,9 @@ function unmatched(ahead: readonly Edge[], back: readonly Edge[]): readonly [Edg
           const { x0, y0, x1, y1 } = one.part;
           if (
             one.matched ||
-            !isBy(one.at.x, one.at.y, x, y) ||
-            !isBy(x1, y1, part.x0, part.y0) ||
-            !isBy(x0, y0, part.x1, part.y1)
+            !isNear(one.at.x, one.at.y, x, y, JOINED) ||
+            !isNear(x1, y1, part.x0, part.y0, JOINED) ||
+            !isNear(x0, y0, part.x1, part.y1, JOINED)
           )
             continue;
           one.matched = true;
@@ -155,22 +154,13 @@ function unmatched(ahead: readonly Edge[], back: readonly Edge[]): readonly [Edg
   return [left, all.filter(({ matched }) => !matched).map(({ part }) => part)];
 }
 
-const isBy = (x0: number, y0: number, x1: number, y1: number): boolean =>
-  Math.abs(x1 - x0) <= JOINED && Math.abs(y1 - y0) <= JOINED;
-
-const boxOfPath = (path: Path): Bounds =>
-  boundsOfPoints(edgesOf(path).flatMap((edge) => Array.from({ length: 9 }, (_, k) => pointOn(edge, k / 8))));
-
 /** Rings sorted by their sense: outers run forwards in the one and backwards in the other; a ring of the other sense inside is a hole. */
 function sorted(rings: readonly (readonly Edge[])[]): { readonly onlyInA: Outline[]; readonly onlyInB: Outline[] } {
   const all = rings
-    .map((ring) => ({
-      ring,
-      area: edgesArea(ring),
-      path: pathOfEdges(ring),
-      box: boxOfPath(pathOfEdges(ring)),
-      holes: [] as Path[],
-    }))
+    .map((ring) => {
+      const path = pathOfEdges(ring);
+      return { ring, area: edgesArea(ring), path, box: pathBounds(path), holes: [] as Path[] };
+    })
     .toSorted((a, b) => Math.abs(b.area) - Math.abs(a.area));
   const onlyInA: Outline[] = [];
   const onlyInB: Outline[] = [];

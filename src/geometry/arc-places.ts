@@ -7,7 +7,7 @@ import { regionOfArcs } from "./arc-ring.ts";
 import { boundsMeet, growBounds, joinBounds, type Bounds } from "./bounds.ts";
 import { difference, offsetRings } from "./clipper.ts";
 import { cropperOf } from "./crop.ts";
-import { pathArea } from "./measure.ts";
+import { pathArea, pathLength } from "./measure.ts";
 import { pathsOf, type Outline } from "./outline.ts";
 import { regionArea, regionPerimeter, type Region } from "./region.ts";
 
@@ -44,7 +44,7 @@ const wider = (places: readonly Outline[], width: number): Region[] =>
   places
     .filter((place) => {
       const area = areaOf([place]);
-      const length = pathsOf(place).reduce((sum, path) => sum + edgesOf(path).reduce((all, edge) => all + lengthOf(edge), 0), 0);
+      const length = pathsOf(place).reduce((sum, path) => sum + pathLength(path), 0);
       return area > (Math.PI / 4) * width ** 2 && (area > (width / 2) * length || offsetArcs([place], -width / 2).length > 0);
     })
     .map((place) => regionOfArcs([place], chordsFor(width)));

@@ -5,7 +5,7 @@ import { arcsApart, withoutArcs } from "../../src/geometry/arc-overlay.ts";
 import { arcOutlinesOf, regionOfArcs } from "../../src/geometry/arc-ring.ts";
 import { pathArea } from "../../src/geometry/measure.ts";
 import { pathsOf, type Outline } from "../../src/geometry/outline.ts";
-import { circle } from "../../src/geometry/path.ts";
+import { circle, rectangle } from "../../src/geometry/path.ts";
 import { reversePath } from "../../src/geometry/segment.ts";
 import { rotation, transformPath, translation, type Affine } from "../../src/geometry/transform.ts";
 import { vec } from "../../src/geometry/vec.ts";
@@ -54,5 +54,16 @@ describe("what only one of two outlines has", () => {
     const ring: Outline = { outer: circle(vec(0, 0), 3), holes: [reversePath(circle(vec(0, 0), 2))] };
     expect(arcsApart([ring], [ring])).toEqual({ onlyInA: [], onlyInB: [] });
     expect(area(withoutArcs([disc(3)], [disc(2)])!)).toBeCloseTo(5 * Math.PI, 9);
+  });
+
+  it("ends at the farthest place of an arc, wherever along the arc that lies", () => {
+    // A bar 1 wide from well within the disc to beyond it. Its inner end stands shortly before the disc's edge.
+    const bar: Outline = { outer: rectangle(9.85, -0.5, 14, 0.5), holes: [] };
+    for (const turn of [0, Math.PI / 16, 0.3]) {
+      const disc: Outline = { outer: transformPath(rotation(turn), circle(vec(0, 0), 10)), holes: [] };
+      // What the disc has of it: the integral of sqrt(100 - y2) - 9.85 over its width.
+      const within = 100 * Math.asin(0.05) + 0.5 * Math.sqrt(99.75) - 9.85;
+      expect(area(withoutArcs([bar], [disc])!)).toBeCloseTo(4.15 - within, 8);
+    }
   });
 });
