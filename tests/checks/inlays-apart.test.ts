@@ -20,7 +20,7 @@ const SPOT = {
 
 /** Two inlays of spots on the fingerboard, the second turned by a quarter and `by` mm along from the first. */
 function spots(by: number, second: object = {}, values: Readonly<Record<string, unknown>> = {}): Design {
-  const added = addPart(designWith(["inlay"]), "inlay");
+  const added = addPart(designWith(["inlay", "headstock"]), "inlay");
   if (!added.ok) throw new Error(added.error.message);
   let { design } = added.value;
   const all = [
@@ -80,5 +80,8 @@ describe("two inlays on one part", () => {
   it("are not asked of one inlay, nor of two on different parts", () => {
     expect(asked(designWith(["inlay"]))).toEqual([]);
     expect(asked(spots(12, { on: "none" }))).toEqual([]);
+    const onHead = spots(12, { on: "headstock", x: 112 });
+    expect(finding(onHead, "inlay2", "host").severity).toBe("fine");
+    expect(asked(onHead)).toEqual([]);
   });
 });
