@@ -27,7 +27,7 @@ function scalesLean(from: Sources): number {
   return twoScales && Math.abs(across) > 1 ? (treble.saddle.x - bass.saddle.x) / across : 0;
 }
 
-/** Plain steel strings of instruments in the hand are tuned to 50 to 120 N, as common practice has it; twice that they are not. */
+/** Plain steel strings of instruments in the hand are tuned to 50 to 120 N; to half as much again they are not. Common practice, no source. */
 const TOO_MUCH_N = 180;
 
 /** Whether a plain string of this gauge, were it of steel, would pull more than any is tuned to: then the set is of nylon or the like. */
@@ -41,10 +41,13 @@ function tooThickForSteel(from: Sources): boolean {
   });
 }
 
+/** From this mean of both scales on, mm, wings are as wide as a guitar's. */
+const FULL_SCALE = 640;
+
 /** What both wings of a guitar's bridge add, mm: less on a shorter scale, whose body is narrower. Common practice, no source. */
 function wings({ type }: BridgeParams, from: Sources): number {
   const { scale, bassScale } = instrumentOf(from);
-  return (type === "tied" ? 108 : 78) * Math.min(1, (scale + bassScale) / 1280);
+  return (type === "tied" ? 108 : 78) * Math.min(1, (scale + bassScale) / 2 / FULL_SCALE);
 }
 
 export const bridgeParams: ParamTable<BridgeParams> = {
