@@ -48,10 +48,12 @@ export function feetOf({ from, to, out }: Span, offset: number): readonly [Px, P
   return [moved(from, out, far - a), moved(to, out, far - b)];
 }
 
-/** The angle at which text along the line reads from the bottom or from the right: radians, from -pi/2 up to, not with, pi/2. */
+/** Text as steep as this, radians, reads from the right whichever way it leans, so that no upright one stands on its head beside another. */
+const STEEP = Math.PI / 18;
+
+/** The angle at which text along the line reads from the bottom or from the right: radians, from -pi/2 - STEEP up to, not with, pi/2 - STEEP. */
 export function readingAngle({ along }: Span): number {
   const angle = Math.atan2(along.y, along.x);
-  // A hair under a right angle counts as one, so that rounding does not turn upright text on its head.
-  if (angle >= Math.PI / 2 - 1e-9) return angle - Math.PI;
-  return angle < -Math.PI / 2 - 1e-9 ? angle + Math.PI : angle;
+  if (angle >= Math.PI / 2 - STEEP) return angle - Math.PI;
+  return angle < -Math.PI / 2 - STEEP ? angle + Math.PI : angle;
 }
