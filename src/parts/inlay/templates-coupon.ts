@@ -74,7 +74,7 @@ export function couponTemplate(
   const texts: Text[] = pieces.map(({ number, gap, label }) => ({
     id: `number-${number}`,
     at: vec(label.x, label.y - 1),
-    text: `${number}: ${gap.toFixed(2)} mm`,
+    text: `${number}: ${gap.toFixed(2)}`,
     height: SMALL,
     align: "middle",
   }));
@@ -83,7 +83,7 @@ export function couponTemplate(
     name: "coupon",
     title: "Fit coupon",
     lineIs:
-      "one pocket, and pieces for it at rising gaps, to try bits and glue in scrap; the gap of the piece that fits is typed under “Gap that fitted in the coupon”",
+      "one pocket, and pieces for it, each with its number and its gap in mm, to try bits and glue in scrap; the gap of the piece that fits is typed under “Gap that fitted in the coupon”",
     drawing: {
       layers: [
         {

@@ -294,13 +294,16 @@ describe("the coupon", () => {
     expect(areasOf(templateOf(apart, "coupon"), "cut")).toHaveLength(2);
   });
 
-  it("names the gap beside each piece, clear of its outline", () => {
+  it("names the gap under each piece, clear of its outline and of the next one's", () => {
     const layer = templateOf(derive(spot).inlay, "coupon").layers.find(({ name }) => name === "plug")!;
     expect(layer.texts!.map(({ text }) => text)).toEqual(
-      ["0.00", "0.02", "0.04", "0.06", "0.08", "0.10", "0.12"].map((gap, i) => `${i + 1}: ${gap} mm`),
+      ["0.00", "0.02", "0.04", "0.06", "0.08", "0.10", "0.12"].map((gap, i) => `${i + 1}: ${gap}`),
     );
-    for (const [i, { at, height }] of layer.texts!.entries())
+    for (const [i, { at, height, text }] of layer.texts!.entries()) {
       expect(at.y + height).toBeLessThan(pathBounds(layer.shapes[i]!.path).minY - 1);
+      const next = layer.texts![i + 1];
+      if (next?.at.y === at.y) expect(next.at.x - at.x).toBeGreaterThan(textWidth(text, height) + 2);
+    }
   });
 });
 
