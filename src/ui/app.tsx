@@ -1,7 +1,6 @@
 /** Everything on screen: the strip, the place that the address names, what lies on top, and what is said to those who do not see it. */
-import { lazy, Suspense, useEffect, useMemo, useRef, useState, type ComponentType, type DragEvent, type ReactNode } from "react";
+import { Suspense, useEffect, useMemo, useRef, useState, type DragEvent, type ReactNode } from "react";
 import { useStore } from "zustand";
-import { everyPart } from "../parts/registry.ts";
 import { isDirty } from "../store/design-store.ts";
 import { showPart, unsay } from "../store/session-store.ts";
 import { useBench, useSession } from "./bench.ts";
@@ -13,23 +12,17 @@ import { Strip } from "./frame/strip.tsx";
 import { useSingleKeys } from "./frame/single-keys.ts";
 import { tell } from "./kit/tell.tsx";
 import { Button } from "./kit/button.tsx";
-import { lacking, later, pictureStands } from "./later.ts";
+import { fetched, lacking, later, pictureStands, withEveryPart } from "./later.ts";
 import { NumbersPlace } from "./screens/numbers-place.tsx";
 import { PartsPlace } from "./screens/parts-place.tsx";
 import "./app.css";
 
-/** A place where designs are read or parts put in, which waits for every part. */
-const withEveryPart = <P,>(load: () => Promise<ComponentType<P>>) =>
-  lazy(async () => {
-    const [place] = await Promise.all([load(), everyPart()]);
-    return { default: place };
-  });
 const StayingNotes = later(async () => (await import("./kit/notes.tsx")).StayingNotes);
 const OrderPlace = withEveryPart(async () => (await import("./screens/order-place.tsx")).OrderPlace);
 const FitPlace = withEveryPart(async () => (await import("./screens/fit-place.tsx")).FitPlace);
 const SheetsPlace = withEveryPart(async () => (await import("./screens/sheets-place.tsx")).SheetsPlace);
 const Dialogs = withEveryPart(async () => (await import("./dialogs/dialogs.tsx")).Dialogs);
-const HelpPlace = lazy(async () => ({ default: (await import("./help/help-place.tsx")).HelpPlace }));
+const HelpPlace = fetched(async () => (await import("./help/help-place.tsx")).HelpPlace);
 const FirstBoard = withEveryPart(async () => (await import("./screens/first-board.tsx")).FirstBoard);
 const RepairPlace = withEveryPart(async () => (await import("./screens/repair-place.tsx")).RepairPlace);
 const MeasurePlace = withEveryPart(async () => (await import("./screens/measure-place.tsx")).MeasurePlace);

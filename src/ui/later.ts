@@ -1,6 +1,7 @@
-/** What is not needed to work with the first picture is fetched when that stands, so that it stands sooner. */
+/** Code that is fetched when it is needed, or when the first picture stands, so that it stands sooner. */
 import { lazy, type ComponentType } from "react";
 import { createStore } from "zustand/vanilla";
+import { everyPart } from "../parts/registry.ts";
 
 let tell: () => void;
 const stands = new Promise<void>((resolve) => {
@@ -13,17 +14,31 @@ export const pictureStands = (): void => tell();
 /** Whether something has not come. A browser does not ask for it again before the page is loaded anew. */
 export const lacking = createStore(() => ({ lacks: false }));
 
+interface Before {
+  /** Fetched only when the first picture stands. */
+  readonly firstPicture?: boolean;
+  /** Not shown before every part is here: designs are read there, or parts put in. */
+  readonly everyPart?: boolean;
+}
+
 /**
- * A component whose code is fetched after the first picture; shown inside a `Suspense` that keeps its room. Where the code does not come, that is
- * said once for all, and the page goes on without it.
+ * A component whose code is fetched when it is wanted; shown inside a `Suspense` that keeps its room. Where the code does not come, that is said
+ * once for all, and the page goes on without it.
  */
-export const later = <P>(load: () => Promise<ComponentType<P>>) =>
+export const fetched = <P>(load: () => Promise<ComponentType<P>>, before: Before = {}) =>
   lazy(async () => {
-    await stands;
     try {
-      return { default: await load() };
+      if (before.firstPicture) await stands;
+      const [component] = await Promise.all([load(), before.everyPart ? everyPart() : undefined]);
+      return { default: component };
     } catch {
       lacking.setState({ lacks: true });
       return new Promise<never>(() => {});
     }
   });
+
+/** As `fetched`, after the first picture. */
+export const later = <P>(load: () => Promise<ComponentType<P>>) => fetched(load, { firstPicture: true });
+
+/** As `fetched`, with every part. */
+export const withEveryPart = <P>(load: () => Promise<ComponentType<P>>) => fetched(load, { everyPart: true });

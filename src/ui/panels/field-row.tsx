@@ -1,5 +1,5 @@
 /** One number, choice, list or switch of a part: its name with the explanation behind it, and the control that its kind asks for. */
-import { lazy, Suspense, useId, useState, type ReactNode } from "react";
+import { Suspense, useId, useState, type ReactNode } from "react";
 import type { ChoiceSpec, FlagSpec, TextSpec } from "../../parts/contract.ts";
 import type { Field } from "../../parts/derived.ts";
 import { Button } from "../kit/button.tsx";
@@ -12,14 +12,15 @@ import { tell } from "../kit/tell.tsx";
 import { openDialog } from "../../store/session-store.ts";
 import { useBench } from "../bench.ts";
 import { copyText } from "../copy-text.ts";
+import { fetched } from "../later.ts";
 import { quantityOf, say, wordsIn, type Notation } from "../notation.ts";
 import type { Editing } from "./editing.ts";
 import { NumberFigure } from "./number-figure.tsx";
 import { RecordsField } from "./records-field.tsx";
 import "./field-row.css";
 
-const FontFileField = lazy(async () => ({ default: (await import("../inlay/font-file-field.tsx")).FontFileField }));
-const SvgFileField = lazy(async () => ({ default: (await import("./svg-file-field.tsx")).SvgFileField }));
+const FontFileField = fetched(async () => (await import("../inlay/font-file-field.tsx")).FontFileField);
+const SvgFileField = fetched(async () => (await import("./svg-file-field.tsx")).SvgFileField);
 
 export interface FieldRowProps {
   readonly field: Field;

@@ -1,5 +1,5 @@
 /** The tools of a board: points of an outline, tracing, dividers, the photograph under it. One is in hand at a time. */
-import { lazy, Suspense, useCallback, useMemo, useState, type KeyboardEvent, type ReactNode } from "react";
+import { Suspense, useCallback, useMemo, useState, type KeyboardEvent, type ReactNode } from "react";
 import type { BoardRecord } from "../../../document/board.ts";
 import type { Dimension } from "../../../drawing/drawing.ts";
 import type { Affine } from "../../../geometry/transform.ts";
@@ -9,6 +9,7 @@ import { editPhotograph } from "../../../store/commands/edit-board.ts";
 import { lookAt, type Camera } from "../../../store/session-store.ts";
 import { useBench, useDesign } from "../../bench.ts";
 import { takePhotograph } from "../../files.ts";
+import { fetched } from "../../later.ts";
 import type { ThemeName } from "../../look/theme.ts";
 import type { Notation } from "../../notation.ts";
 import { choosePhotograph } from "../../photograph/choose-photograph.ts";
@@ -27,12 +28,10 @@ import { useDividers } from "./use-dividers.ts";
 import { useTrace } from "./use-trace.ts";
 
 // What nobody has taken in hand yet is fetched when it is.
-const OverBoard = lazy(async () => ({ default: (await import("./over-board.tsx")).OverBoard }));
-const PhotographPanel = lazy(async () => ({
-  default: (await import("../../photograph/photograph-panel.tsx")).PhotographPanel,
-}));
-const DividersPanel = lazy(async () => ({ default: (await import("./dividers-panel.tsx")).DividersPanel }));
-const TraceBar = lazy(async () => ({ default: (await import("./trace-bar.tsx")).TraceBar }));
+const OverBoard = fetched(async () => (await import("./over-board.tsx")).OverBoard);
+const PhotographPanel = fetched(async () => (await import("../../photograph/photograph-panel.tsx")).PhotographPanel);
+const DividersPanel = fetched(async () => (await import("./dividers-panel.tsx")).DividersPanel);
+const TraceBar = fetched(async () => (await import("./trace-bar.tsx")).TraceBar);
 
 /** What the tools bring to the board. */
 export interface BoardExtras {
