@@ -1,5 +1,5 @@
 /**
- * The board's Konva stage: a layer with one shape for each thing that is painted, in the order in which they stand. Konva is spoken to directly, since
+ * A Konva stage of the board: a layer with one shape for each thing that is painted, in the order in which they stand. Konva is spoken to directly, since
  * its React layer is as large as React and is needed only where something on the board is taken hold of (`tools/over-board.tsx`).
  */
 import { Konva } from "konva/lib/Global.js";
@@ -19,24 +19,22 @@ interface KonvaStageProps {
   readonly children: ReactNode;
 }
 
-export function KonvaStage({ width, height, ratio, children }: KonvaStageProps) {
+/** Another size is another stage: each layer is painted once, when it is put on. */
+export const KonvaStage = (props: KonvaStageProps) => (
+  <StageOfSize key={`${props.width} ${props.height} ${props.ratio}`} {...props} />
+);
+
+function StageOfSize({ width, height, ratio, children }: KonvaStageProps) {
   const element = useRef<HTMLDivElement>(null);
   const [stage, setStage] = useState<Stage>();
   useLayoutEffect(() => {
-    const made = new Stage({ container: element.current!, listening: false });
+    Konva.pixelRatio = ratio;
+    const made = new Stage({ container: element.current!, width, height, listening: false });
     setStage(made);
     return () => {
-      made.destroy();
+      quietly(() => made.destroy());
     };
-  }, []);
-  // After the shapes' own: they paint what is true now.
-  useLayoutEffect(() => {
-    if (!stage) return;
-    Konva.pixelRatio = ratio;
-    for (const layer of stage.getLayers()) layer.getCanvas().setPixelRatio(ratio);
-    stage.size({ width, height });
-    stage.draw();
-  }, [stage, width, height, ratio]);
+  }, [width, height, ratio]);
   return (
     <div ref={element} className="board-painted">
       {stage ? <OnStage value={stage}>{children}</OnStage> : null}
@@ -44,7 +42,7 @@ export function KonvaStage({ width, height, ratio, children }: KonvaStageProps) 
   );
 }
 
-/** A shape that paints in px on a canvas that is empty: at once when the stage is new or of another size, with the next frame after other changes. */
+/** A shape that paints in px on a canvas that is empty: at once when the stage is new, with the next frame after other changes. */
 export function Painted({ paint }: { readonly paint: (canvas: CanvasRenderingContext2D) => void }) {
   const stage = useContext(OnStage);
   const paints = useRef(paint);
@@ -55,25 +53,39 @@ export function Painted({ paint }: { readonly paint: (canvas: CanvasRenderingCon
   });
   useLayoutEffect(() => {
     if (!stage) return undefined;
-    const layer = new Layer({ listening: false });
-    layer.add(
-      new Shape({
-        sceneFunc: (context) => {
-          // Konva wraps every call of the canvas; thousands of lines go to the canvas itself.
-          // eslint-disable-next-line no-underscore-dangle
-          const canvas = context._context;
-          canvas.save();
-          paints.current(canvas);
-          canvas.restore();
-        },
-      }),
-    );
-    stage.add(layer);
+    const layer = quietly(() => {
+      const made = new Layer({ listening: false });
+      made.add(
+        new Shape({
+          sceneFunc: (context) => {
+            // Konva wraps every call of the canvas; thousands of lines go to the canvas itself.
+            // eslint-disable-next-line no-underscore-dangle
+            const canvas = context._context;
+            canvas.save();
+            paints.current(canvas);
+            canvas.restore();
+          },
+        }),
+      );
+      stage.add(made);
+      return made;
+    });
     painted.current = layer;
     return () => {
       painted.current = null;
-      layer.destroy();
+      quietly(() => layer.destroy());
     };
   }, [stage]);
   return null;
+}
+
+/** Without the further picture that Konva asks for at whatever is made, put on a stage or taken off. */
+function quietly<T>(change: () => T): T {
+  const before = Konva.autoDrawEnabled;
+  Konva.autoDrawEnabled = false;
+  try {
+    return change();
+  } finally {
+    Konva.autoDrawEnabled = before;
+  }
 }

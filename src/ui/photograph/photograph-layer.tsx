@@ -1,7 +1,7 @@
-/** A photograph on a canvas of its own under the drawing: it is drawn again only when the board looks elsewhere. */
+/** A photograph on a stage of its own under the drawing: it is drawn again only when the board looks elsewhere. */
 import { memo } from "react";
+import { KonvaStage, Painted } from "../board/konva-stage.tsx";
 import { toScreen, type View } from "../board/viewport.ts";
-import { Painted } from "./painted.tsx";
 import type { ShownPicture } from "./use-picture.ts";
 
 interface PhotographLayerProps {
@@ -23,17 +23,16 @@ function Laid({ shown, opacity, view, ratio }: PhotographLayerProps) {
   const picture = sizes[size]!;
   const [kx, ky] = [sizes[0]!.width / picture.width, sizes[0]!.height / picture.height];
   return (
-    <Painted
-      width={view.width}
-      height={view.height}
-      ratio={ratio}
-      opacity={opacity}
-      paint={(canvas) => {
-        // y of the drawing runs up, that of the screen down.
-        canvas.transform(toBoard.a * k * kx, -toBoard.b * k * kx, toBoard.c * k * ky, -toBoard.d * k * ky, origin.x, origin.y);
-        canvas.drawImage(picture, 0, 0);
-      }}
-    />
+    <KonvaStage width={view.width} height={view.height} ratio={ratio}>
+      <Painted
+        paint={(canvas) => {
+          canvas.globalAlpha = opacity;
+          // y of the drawing runs up, that of the screen down.
+          canvas.transform(toBoard.a * k * kx, -toBoard.b * k * kx, toBoard.c * k * ky, -toBoard.d * k * ky, origin.x, origin.y);
+          canvas.drawImage(picture, 0, 0);
+        }}
+      />
+    </KonvaStage>
   );
 }
 
