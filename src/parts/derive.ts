@@ -71,7 +71,8 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
 
   function derive(design: DesignNumbers, { faces = NO_FACES, answer = atOnce }: Outside = {}): Derived {
     const asked = new Map<string, string>();
-    let waiting = false;
+    /** Paths of the parts that wait for a face or an answer. */
+    const waiting = new Set<string>();
     const benches = new Map<string, Bench>();
     const settling: string[] = [];
     const unknownKinds: Problem[] = [];
@@ -111,13 +112,13 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         face: (id, wanted = "") => {
           asked.set(id, (asked.get(id) ?? "") + wanted);
           const face = faces.get(id);
-          if (!face && faces !== NO_FACES) waiting = true;
+          if (!face && faces !== NO_FACES) waiting.add(path);
           seen?.faces.set(id, { wanted, face });
           return face;
         },
         worked: <Q, A>(work: Work<Q, A>, question: Q) => {
           const answered = answer(path, work as AnyWork, question);
-          if (answered?.state !== "final") waiting = true;
+          if (answered?.state !== "final") waiting.add(path);
           seen?.answers.set(work.name, { work: work as AnyWork, question, answered });
           return answered as Answered<A> | undefined;
         },
@@ -273,7 +274,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
         });
     }
 
-    const done = [...benches.values()].map((bench) => finish(bench, worked)).map((part) => withHost(withGuests(part)));
+    const done = [...benches.values()].map((bench) => finish(bench, worked, waiting)).map((part) => withHost(withGuests(part)));
     before = new Map([...benches.values()].flatMap((b) => (b.result ? [[b.id, b.result] as const] : [])));
     const [instrument, ...parts] = done;
 
@@ -325,14 +326,14 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       parts,
       problems: [...done.flatMap((part) => part.problems), ...unknownKinds],
       faces: [...asked].map(([id, wanted]) => ({ id, wanted })),
-      waiting,
+      waiting: done.some((part) => part.waiting),
     };
   }
 
   return Object.assign(derive, { measured: () => measuredCount });
 }
 
-function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
+function finish(bench: Bench, worked: (bench: Bench) => Worked, waiting: ReadonlySet<string>): DerivedPart {
   const { id, path, part, cells } = bench;
   const fields = cells.fields();
   const own = cells.problems();
@@ -358,6 +359,7 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
   return result
     ? {
         ...common,
+        waiting: waiting.has(path),
         measures: result.measures,
         summary: result.summary,
         drawing: result.drawing,
@@ -369,6 +371,7 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked): DerivedPart {
       }
     : {
         ...common,
+        waiting: false,
         measures: undefined,
         summary: [],
         drawing: () => EMPTY_DRAWING,

@@ -77,6 +77,8 @@ export interface DerivedPart {
   readonly fields: readonly Field[];
   /** Not empty: nothing below can be had, the calls return empty results. */
   readonly problems: readonly Problem[];
+  /** A face that it asked for is still being read, or its heavy work goes on: it is not yet what will be cut. */
+  readonly waiting: boolean;
   /** Plain data of the part's own measures type; undefined where there are problems. */
   readonly measures: unknown;
   readonly summary: Words;
@@ -100,6 +102,6 @@ export interface Derived {
   readonly problems: readonly Problem[];
   /** The faces that parts asked for, whether they had been read or not, and the letters that are wanted of each. */
   readonly faces: readonly { readonly id: string; readonly wanted: string }[];
-  /** A face is still being read, or something heavy worked out: what is drawn is not yet what will be cut. */
+  /** Whether one of the parts is. */
   readonly waiting: boolean;
 }

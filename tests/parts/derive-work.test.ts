@@ -86,6 +86,7 @@ describe("heavy work of a part", () => {
     };
     const first = derive(design(8), { answer });
     expect([halfOf(first), first.waiting]).toEqual([undefined, true]);
+    expect(first.parts.filter(({ waiting }) => waiting).map(({ id }) => id)).toEqual(["guest"]);
     expect(asked[0]).toEqual(["parts.guest", "halve", { size: 8 }]);
     known = { answer: 3.9, state: "coarse" };
     const coarse = derive(design(8), { answer });

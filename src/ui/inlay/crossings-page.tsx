@@ -4,13 +4,17 @@ import { Button } from "../kit/button.tsx";
 import { tell } from "../kit/tell.tsx";
 import { useEditing } from "../panels/editing.ts";
 import { showPlace } from "../shown-place.ts";
-import { useLast, isBusy } from "./use-last.ts";
 import type { InlayMeasures } from "./verdict.ts";
 import "./inlay.css";
 
-export function CrossingsPage({ part }: { readonly part: DerivedPart }) {
+interface CrossingsPageProps {
+  readonly part: DerivedPart;
+  /** The part as it was when all of it was worked out. */
+  readonly seen: DerivedPart;
+}
+
+export function CrossingsPage({ part, seen }: CrossingsPageProps) {
   const editing = useEditing();
-  const seen = useLast(part.id, part, !isBusy(part));
   const field = part.fields.find(({ key }) => key === "weaveTurned");
   const turned = (field?.value ?? []) as readonly number[];
 

@@ -8,7 +8,6 @@ import { Button } from "../kit/button.tsx";
 import { say, type Notation } from "../notation.ts";
 import { useTrueScale } from "../screen-scale.ts";
 import { showPlace } from "../shown-place.ts";
-import { isBusy, useLast } from "./use-last.ts";
 import { sayBit, type InlayMeasures } from "./verdict.ts";
 import "./inlay.css";
 
@@ -17,11 +16,17 @@ const LISTED = 12;
 /** px of a page to the mm where the screen was never measured (96 to the inch, CSS). */
 const USUAL_SCALE = 96 / 25.4;
 
-export function CuttingPage({ part }: { readonly part: DerivedPart }) {
+interface CuttingPageProps {
+  readonly part: DerivedPart;
+  /** The part as it was when all of it was worked out. */
+  readonly seen: DerivedPart;
+}
+
+export function CuttingPage({ part, seen }: CuttingPageProps) {
   const notation = useNotation();
   const measured = useTrueScale();
-  const busy = isBusy(part);
-  const m = useLast(part.id, part, !busy).measures as InlayMeasures | undefined;
+  const busy = part.waiting;
+  const m = seen.measures as InlayMeasures | undefined;
   const drawing = part.drawing();
   const real = useMemo(() => ofPocket(drawing), [drawing]);
   if (!m) return null;

@@ -6,14 +6,15 @@ import { useBench, useNotation, useSession } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
 import { say, type Notation } from "../notation.ts";
-import { isBusy, useLast, useLongSeconds } from "./use-last.ts";
+import { useLast } from "../use-last.ts";
+import { useLongSeconds } from "./use-long-seconds.ts";
 import { verdictOf, type InlayMeasures } from "./verdict.ts";
 import "./inlay.css";
 
 export function InlayLegend({ part }: { readonly part: DerivedPart }) {
   const notation = useNotation();
   const now = part.measures as InlayMeasures | undefined;
-  const busy = isBusy(part);
+  const busy = part.waiting;
   // What was last found stays, faded, while a changed number is looked at.
   const seen = useLast(part.id, part, !busy);
   const m = seen.measures as InlayMeasures | undefined;
@@ -69,7 +70,7 @@ function Busy() {
           {seconds} s
         </span>
       ) : null}
-      {seconds >= CANCELLED_FROM && undoes !== undefined && !dragged ? (
+      {seconds >= UNDO_FROM && undoes !== undefined && !dragged ? (
         <Button size="small" onClick={() => undo(bench)}>
           Undo {undoes}
         </Button>
@@ -78,8 +79,8 @@ function Busy() {
   );
 }
 
-/** What takes as long may be let go of, s. */
-const CANCELLED_FROM = 2;
+/** What takes as long has its undo beside it, s. */
+const UNDO_FROM = 2;
 
 interface Key {
   readonly look: "lost" | "added" | "wall" | "pocket" | "drawn";

@@ -6,17 +6,16 @@ import { useDerived, useDesign } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
 import { CrossingsPage } from "../inlay/crossings-page.tsx";
 import { CuttingPage } from "../inlay/cutting-page.tsx";
-import { isBusy, useLast } from "../inlay/use-last.ts";
 import type { InlayMeasures } from "../inlay/verdict.ts";
 import { FindingCounts } from "../kit/sign.tsx";
 import { Tabs } from "../kit/tabs.tsx";
+import { useLast } from "../use-last.ts";
 import { FindingList } from "./finding-list.tsx";
 import { FromNut } from "./from-nut.tsx";
 
 export function BelowBoard({ part }: { readonly part: DerivedPart }) {
   const [open, setOpen] = useState<string>();
-  const busy = isBusy(part);
-  const seen = useLast(part.id, part, !busy);
+  const seen = useLast(part.id, part, !part.waiting);
   const templates = seen.templates();
   const table = part.kind === "inlay" ? undefined : templates.find((template) => template.table)?.table;
   const derived = useDerived();
@@ -25,12 +24,14 @@ export function BelowBoard({ part }: { readonly part: DerivedPart }) {
     () => findingsOf(design, derived).filter((finding) => finding.partId === part.id),
     [design, derived, part.id],
   );
-  const findings = useLast(part.id, found, !busy);
+  const findings = useLast(part.id, found, !part.waiting);
   const { stop, look } = countBySeverity(findings);
   const crossings = part.kind === "inlay" ? ((seen.measures as InlayMeasures | undefined)?.crossings.length ?? 0) : 0;
   const pages = [
-    ...(part.kind === "inlay" ? [{ id: "cutting", label: "Cutting", page: <CuttingPage part={part} /> }] : []),
-    ...(crossings > 0 ? [{ id: "crossings", label: `Crossings ${crossings}`, page: <CrossingsPage part={part} /> }] : []),
+    ...(part.kind === "inlay" ? [{ id: "cutting", label: "Cutting", page: <CuttingPage part={part} seen={seen} /> }] : []),
+    ...(crossings > 0
+      ? [{ id: "crossings", label: `Crossings ${crossings}`, page: <CrossingsPage part={part} seen={seen} /> }]
+      : []),
     ...(table
       ? [
           {

@@ -1,9 +1,8 @@
 /** Parts: the drawing board, the parts beside it as true outlines, the numbers of the one on the board, and what else there is to see of it. */
-import { cloneElement, lazy, Suspense, useEffect, useMemo, useRef, useState } from "react";
+import { cloneElement, Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { countBySeverity } from "../../checks/severity.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { arrange } from "../../parts/general-arrangement.ts";
-import { everyPart } from "../../parts/registry.ts";
 import { dropPart } from "../../store/commands/edit-parts.ts";
 import { undo } from "../../store/commands/undo.ts";
 import { showPart } from "../../store/session-store.ts";
@@ -19,21 +18,18 @@ import { earlyPress } from "../kit/early.ts";
 import { Menu } from "../kit/menu.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
 import { sayWords } from "../notation.ts";
-import { isBusy, useLast } from "../inlay/use-last.ts";
-import { later } from "../later.ts";
+import { fetched, later } from "../later.ts";
 import { NumbersPanel } from "../panels/numbers-panel.tsx";
 import { partName } from "../../parts/part-name.ts";
 import { tell } from "../kit/tell.tsx";
+import { useLast } from "../use-last.ts";
 import "./parts-place.css";
 
-const WholeInstrument = lazy(async () => ({ default: (await import("./whole-instrument.tsx")).WholeInstrument }));
-const InlayLegend = lazy(async () => ({ default: (await import("../inlay/inlay-legend.tsx")).InlayLegend }));
-const NamePart = lazy(async () => ({ default: (await import("../dialogs/name-part.tsx")).NamePart }));
+const WholeInstrument = fetched(async () => (await import("./whole-instrument.tsx")).WholeInstrument);
+const InlayLegend = fetched(async () => (await import("../inlay/inlay-legend.tsx")).InlayLegend);
+const NamePart = fetched(async () => (await import("../dialogs/name-part.tsx")).NamePart);
 const BelowBoard = later(async () => (await import("./below-board.tsx")).BelowBoard);
-const AddPart = later(async () => {
-  await everyPart();
-  return (await import("./add-part.tsx")).AddPart;
-});
+const AddPart = fetched(async () => (await import("./add-part.tsx")).AddPart, { firstPicture: true, everyPart: true });
 
 /** Height of the part's name over the board. */
 const HEAD_PX = 84;
@@ -186,8 +182,8 @@ function PartMenu({ part }: { readonly part: DerivedPart }) {
 
 /** How its checks stand: a shape and a word. */
 function PartState({ part: now }: { readonly part: DerivedPart }) {
-  // While an inlay is worked out, how it stood stays in sight.
-  const part = useLast(now.id, now, !isBusy(now));
+  // While it is worked out, how it stood stays in sight.
+  const part = useLast(now.id, now, !now.waiting);
   const { stop, look, fine } = useMemo(() => countBySeverity(part.findings()), [part]);
   if (part.problems.length > 0) return <State severity="stop" says="a number to mend" />;
   if (stop > 0) return <State severity="stop" says={stop === 1 ? "1 stop" : `${stop} stops`} />;
