@@ -1,14 +1,13 @@
 /** My first fingerboard: five numbers, and a true-size sheet. */
 import { useEffect, useMemo, useState } from "react";
-import { createDeriver } from "../../parts/derive.ts";
 import type { Design } from "../../document/design.ts";
 import { newDesign } from "../../document/new-design.ts";
-import type { Derived, DerivedPart, Field } from "../../parts/derived.ts";
+import type { Derived, DerivedPart, DeriveOther, Field } from "../../parts/derived.ts";
 import { openDesign } from "../../store/commands/open-design.ts";
 import { startDesign } from "../../store/commands/start-design.ts";
 import type { Workbench } from "../../store/workbench.ts";
 import type { Template } from "../../templates/template.ts";
-import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
+import { useBench, useDerived, useDeriveOther, useDesign, useNotation } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
 import { hashOf } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
@@ -43,10 +42,10 @@ const STEPS: readonly {
 /** What is printed: the edge to saw to, and the slots. */
 const TEMPLATES = new Set(["blank-outline", "fret-slots"]);
 
-const derive = createDeriver();
+const NONE: readonly Template[] = [];
 
-const firstTemplates = (design: Design): readonly Template[] => {
-  const derived = derive(design);
+const firstTemplates = (design: Design, deriveOther: DeriveOther): readonly Template[] => {
+  const derived = deriveOther("first board", design);
   const board = boardOf(derived);
   return madeOf(patternsOf(design, derived)).filter((template) => template.partId === board?.id && TEMPLATES.has(template.name));
 };
@@ -76,7 +75,8 @@ export function FirstBoard() {
   const settings = usePaperSettings(notation.unit);
   const options = useMemo(() => (settings.chosen ? sheetOptions(design, settings.chosen) : undefined), [design, settings]);
   // From the design as it is said: sheets are not laid out at every letter.
-  const templates = useMemo(() => firstTemplates(design), [design]);
+  const deriveOther = useDeriveOther();
+  const templates = useMemo(() => (ready ? firstTemplates(design, deriveOther) : NONE), [ready, design, deriveOther]);
   const { set } = useLayOut(templates, options);
   const count = templates.length > 0 && set ? set.sheets.length : 0;
   const size = settings.fields.find((field) => field.key === "size");
