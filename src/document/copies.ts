@@ -40,6 +40,9 @@ export function copyOf(
   return { ok: true, value: { design: own, leftOut } };
 }
 
+/** What the design of a copy is derived under, beside the open design. */
+export const copyKey = (index: number): string => `copy ${index}`;
+
 /** The design with one more copy, sharing everything. */
 export function addCopy(design: Design, copy: Pick<Copy, "number" | "player">): Result<Design, Trouble> {
   const copies = design.copies ?? [];

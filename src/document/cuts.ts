@@ -33,6 +33,9 @@ export function numbersOfCut(design: Design, index: number): Result<Design, Trou
   return { ok: true, value: { ...kept, ...numbersOf(cut.numbers) } };
 }
 
+/** What the numbers of a cut are derived under, beside the open design. */
+export const cutKey = (index: number): string => `cut ${index}`;
+
 /** Cuts whose sheet bears a fingerprint, as read from paper: capitals, blanks and the dash do not matter. */
 export const cutsWith = (design: Design, fingerprint: string): readonly Cut[] =>
   (design.cuts ?? []).filter((cut) => fingerprintDigits(cut.fingerprint) === fingerprintDigits(fingerprint));

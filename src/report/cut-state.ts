@@ -1,5 +1,5 @@
 /** What was cut, and whether the templates of the present numbers still are what was cut. */
-import { numbersOfCut } from "../document/cuts.ts";
+import { cutKey, numbersOfCut } from "../document/cuts.ts";
 import type { Cut, Design } from "../document/design.ts";
 import type { Derived, DeriveOther } from "../parts/derived.ts";
 import { makingsOf } from "../parts/makings.ts";
@@ -47,7 +47,7 @@ function templatesThen(design: Design, cut: Cut, index: number, deriveOther: Der
   const known = thens.get(cut);
   if (known) return known;
   const numbers = numbersOfCut(design, index);
-  const derived = numbers.ok ? deriveOther(`cut ${index}`, numbers.value) : undefined;
+  const derived = numbers.ok ? deriveOther(cutKey(index), numbers.value) : undefined;
   const then = numbers.ok && derived ? { templates: madeOf(numbers.value, derived), waiting: derived.waiting } : NOTHING;
   if (!then.waiting) thens.set(cut, then);
   return then;

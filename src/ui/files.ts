@@ -74,10 +74,9 @@ export async function saveBytes(name: string, content: Content | Promise<Content
     download(name, await coming);
     return true;
   }
-  if (!failed) return true;
-  if (picked) await dropEmpty(picked);
+  if (failed && picked) await dropEmpty(picked);
   await coming;
-  return false;
+  return true;
 }
 
 /** As `saveBytes`, for content that is there: tells what came of it. */

@@ -1,5 +1,5 @@
 /** As built: what was measured of the work, against the plan and against what it was cut from. */
-import { numbersOfCut } from "../../document/cuts.ts";
+import { cutKey, numbersOfCut } from "../../document/cuts.ts";
 import type { Design, Measured } from "../../document/design.ts";
 import type { Derived, DeriveOther, Field } from "../../parts/derived.ts";
 import { partName } from "../../parts/part-name.ts";
@@ -77,6 +77,6 @@ function cutOf(design: Design, partId: string, path: string, measured: number, d
   const index = cuts.findLastIndex((cut) => cut.part === partId || partId === "instrument");
   const then = index < 0 ? undefined : numbersOfCut(design, index);
   if (!then?.ok) return undefined;
-  const value = fieldAt(deriveOther(`cut ${index}`, then.value), path)?.value;
+  const value = fieldAt(deriveOther(cutKey(index), then.value), path)?.value;
   return typeof value === "number" ? { date: cuts[index]!.date, value, off: measured - value } : undefined;
 }

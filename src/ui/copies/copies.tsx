@@ -1,6 +1,6 @@
 /** Several instruments from one design: each copy's number and player, and what it has of its own, beside the shared numbers. */
 import { Fragment, useMemo, useState } from "react";
-import { copyName, copyOf, ownPaths } from "../../document/copies.ts";
+import { copyKey, copyName, copyOf, ownPaths } from "../../document/copies.ts";
 import type { Design } from "../../document/design.ts";
 import type { Derived, DeriveOther, Field, Problem } from "../../parts/derived.ts";
 import { addCopyTo, sayOwn, takeCopy } from "../../store/commands/edit-copies.ts";
@@ -163,7 +163,7 @@ function OwnNumber({ row, design, values }: OwnNumberProps) {
 function valuesOf(design: Design, index: number, deriveOther: DeriveOther): ReadonlyMap<string, number> {
   const copy = copyOf(design, index);
   if (!copy.ok) return new Map();
-  const derived = deriveOther(`copy ${index}`, copy.value.design);
+  const derived = deriveOther(copyKey(index), copy.value.design);
   return new Map(
     [derived.instrument, ...derived.parts]
       .flatMap(({ fields }) => fields)

@@ -1,5 +1,5 @@
 import { fileNameOf } from "../../document/file-name.ts";
-import { numbersOfCut } from "../../document/cuts.ts";
+import { cutKey, numbersOfCut } from "../../document/cuts.ts";
 import { pdfOfSet } from "../../export/job.ts";
 import { reportSheets } from "../../report/sheets.ts";
 import { whenSettled } from "../../store/others.ts";
@@ -15,7 +15,7 @@ export async function saveReport(bench: Workbench, signal: AbortSignal): Promise
   const name = `${fileNameOf(design.order ?? {}).replace(/\.json$/, "")}-report.pdf`;
   const cuts = (design.cuts ?? []).flatMap((_, index) => {
     const numbers = numbersOfCut(design, index);
-    return numbers.ok ? [whenSettled(others.outside, () => others.derive(`cut ${index}`, numbers.value), signal)] : [];
+    return numbers.ok ? [whenSettled(others.outside, () => others.derive(cutKey(index), numbers.value), signal)] : [];
   });
   const bytes = Promise.all([fontBytes(signal), whenSettled(derived, derived.getState, signal), ...cuts]).then(
     ([fonts, settled]) => {

@@ -1,6 +1,6 @@
 /** The templates of a design as it says that they are made. */
 import type { Design } from "../../document/design.ts";
-import { instrumentsOf } from "../../document/copies.ts";
+import { copyKey, instrumentsOf } from "../../document/copies.ts";
 import { fingerprintOf } from "../../document/fingerprint.ts";
 import type { Derived, DeriveOther } from "../../parts/derived.ts";
 import { makingsOf } from "../../parts/makings.ts";
@@ -22,7 +22,7 @@ export function patternsOfAll(design: Design, derived: Derived, deriveOther: Der
   const [first, ...copies] = instrumentsOf(design);
   const own = patternsOf(design, derived, fingerprint);
   if (copies.length === 0) return { patterns: own, waiting: derived.waiting };
-  const run = copies.map((copy, i) => ({ ...copy, derived: deriveOther(`copy ${i}`, copy.design) }));
+  const run = copies.map((copy, i) => ({ ...copy, derived: deriveOther(copyKey(i), copy.design) }));
   const patterns = mergeRuns([
     { name: first!.name, patterns: own },
     ...run.map((copy) => ({ name: copy.name, patterns: patternsOf(copy.design, copy.derived, fingerprint) })),
