@@ -11,6 +11,7 @@ import { narrowest, type Narrow, type Side } from "../geometry/narrowest.ts";
 import type { Outline } from "../geometry/outline.ts";
 import type { Region } from "../geometry/region.ts";
 import type { PairCutting } from "./inlay-pair.ts";
+import { WIDEST_BIT, WIDEST_BUSH } from "./template-offset.ts";
 
 export interface StrokeLimits {
   /** The thinnest stroke, serifs and other even ends among them; points and corners, which lose their tip to any cutter, do not count. */
@@ -25,8 +26,8 @@ export interface StrokeLimits {
 
 /** To this the two limits that are searched for are found, mm. */
 const FOUND = 1e-3;
-/** Larger bits cut no inlay, mm; counters and slits that let one through count as open. */
-const LARGEST_BIT = 12;
+/** No cutter, nor the widest corner that bush and bit leave along a template, is wider, mm; counters and slits that let it through count as open. */
+const WIDEST = WIDEST_BUSH + WIDEST_BIT;
 /** The search goes up by steps from small to at most this share: what falls off and vanishes within one is a bulge no wider than its neck and a step. */
 const STEPS = [0.01, 0.02, 0.04, 0.08, 0.15];
 
@@ -71,7 +72,7 @@ function limitsOf(
   if (!first) return undefined;
   let limit = side === "inside" ? across : Infinity;
   for (const { outlines, narrow } of found) {
-    const most = Math.min(limit, Math.max(side === "inside" ? across : LARGEST_BIT, narrow.width));
+    const most = Math.min(limit, Math.max(side === "inside" ? across : WIDEST, narrow.width));
     if (narrow.width >= most) break;
     const own = limitOf(outlines, side === "inside" ? -1 : 1, narrow.width, most);
     if (own < most) limit = own;

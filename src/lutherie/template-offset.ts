@@ -15,6 +15,10 @@
  * piece), one outside template when C2 - D2 = C1 + D1 - 2g. Source: plain geometry of a disc rolling along an edge.
  */
 
+/** The widest bit and the widest bush that can be asked for, mm; corners cut with both are of this width together at the most. */
+export const WIDEST_BIT = 30;
+export const WIDEST_BUSH = 80;
+
 /** A guide bush or a bearing of outside diameter `guide` with the bit it carries, mm. */
 export interface GuidedCutter {
   readonly by: "bush" | "bearing";

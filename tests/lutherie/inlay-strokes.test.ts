@@ -37,6 +37,16 @@ describe.each(FRAMES)("strokes and counters %s", (_, frame) => {
     }
   });
 
+  it("a counter of 20 limits the corners of 26 that a wide bush leaves, as narrow ones limit bits", () => {
+    const wide = shape(box(0, 0, 60, 60), box(20, 20, 40, 40).toReversed());
+    const limits = strokeLimits(wide, "joined")!;
+    expect(limits.open).toBeCloseTo(20, 2);
+    const { strokes, whole } = whatKeeps(limits, { ...CUTTING, pieceRadius: 13, gap: 0, pieces: "joined" });
+    expect(whole.pieceCutter).toBeCloseTo(20, 2);
+    expect(whole.scale).toBeCloseTo(26 / 20, 2);
+    expect(whole.scale).toBeCloseTo(strokes.scale, 2);
+  });
+
   it("the room between pieces counts only where they are to stay joined", () => {
     const squares = shape(box(0, 0, 3, 3), box(3.2, 0, 6.2, 3));
     expect(strokeLimits(squares, "apart")!.counter).toBeUndefined();

@@ -1,5 +1,5 @@
 /** How pocket and inlay piece are cut, and how the piece lies on its material. */
-import { pieceGuideFor } from "../../lutherie/template-offset.ts";
+import { pieceGuideFor, WIDEST_BIT, WIDEST_BUSH } from "../../lutherie/template-offset.ts";
 import type { ParamTable } from "../contract.ts";
 import { PRACTICE } from "../finding.ts";
 import { hostOf } from "./host.ts";
@@ -45,7 +45,7 @@ export const cuttingParams: Pick<ParamTable<InlayParams>, keyof CuttingNumbers> 
     group: CUT,
     follows: { words: "0.5 mm, or 3 mm in a guide bush", value: (p) => (p.method === "bush" ? 3 : 0.5) },
     min: 0.1,
-    max: 30,
+    max: WIDEST_BIT,
     step: 0.1,
     usual: { from: 0.3, to: 3.2, basis: PRACTICE },
     when: turning,
@@ -57,7 +57,7 @@ export const cuttingParams: Pick<ParamTable<InlayParams>, keyof CuttingNumbers> 
     group: CUT,
     absent: "as it is sold",
     min: 0.1,
-    max: 30,
+    max: WIDEST_BIT,
     when: turning,
   },
   pieceBit: {
@@ -67,7 +67,7 @@ export const cuttingParams: Pick<ParamTable<InlayParams>, keyof CuttingNumbers> 
     group: CUT,
     follows: { words: "the bit for the pocket", value: (p) => p.pocketBit },
     min: 0.1,
-    max: 30,
+    max: WIDEST_BIT,
     step: 0.1,
     usual: { from: 0.3, to: 3.2, basis: PRACTICE },
     when: turning,
@@ -79,7 +79,7 @@ export const cuttingParams: Pick<ParamTable<InlayParams>, keyof CuttingNumbers> 
     group: CUT,
     absent: "as it is sold",
     min: 0.1,
-    max: 30,
+    max: WIDEST_BIT,
     when: turning,
   },
   depth: {
@@ -157,7 +157,7 @@ export const cuttingParams: Pick<ParamTable<InlayParams>, keyof CuttingNumbers> 
       value: (p) => (p.templates === "one-outside" ? 2 * p.pocketBit : 4 * p.pocketBit),
     },
     min: 1,
-    max: 80,
+    max: WIDEST_BUSH,
     step: 0.1,
     when: bush,
   },
@@ -175,11 +175,11 @@ export const cuttingParams: Pick<ParamTable<InlayParams>, keyof CuttingNumbers> 
         const kind = p.templates === "one-inside" ? "inside" : "outside";
         const found =
           p.pocketBush > first ? pieceGuideFor({ by: "bush", guide: p.pocketBush, bit: first }, second, p.gap, kind) : undefined;
-        return Math.min(80, Math.max(1, found ?? p.pocketBush));
+        return Math.min(WIDEST_BUSH, Math.max(1, found ?? p.pocketBush));
       },
     },
     min: 1,
-    max: 80,
+    max: WIDEST_BUSH,
     step: 0.1,
     when: bush,
   },
@@ -209,7 +209,7 @@ export const cuttingParams: Pick<ParamTable<InlayParams>, keyof CuttingNumbers> 
     group: PASSES,
     absent: "one bit for all",
     min: 0.2,
-    max: 30,
+    max: WIDEST_BIT,
     when: (p) => machine(p) && p.clearing,
   },
 };
