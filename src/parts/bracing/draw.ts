@@ -1,4 +1,5 @@
 import type { Dimension, Drawing, Layer, Shape, Text } from "../../drawing/drawing.ts";
+import { textWidth } from "../../drawing/lettering.ts";
 import { moveLayer } from "../../drawing/move.ts";
 import { pathBounds } from "../../geometry/measure.ts";
 import { segmentPath, type Path } from "../../geometry/path.ts";
@@ -11,8 +12,6 @@ import { instrumentOf, type BracingParams } from "./numbers.ts";
 type Plate = Brace["plate"];
 
 const LETTER = 3.2;
-/** Of one letter of a name, about. */
-const LETTER_WIDTH = 2.7;
 /** Of what is to be read on the drawing as a whole, at about a fifth of its size, mm. */
 const ON_BOARD = 10;
 const APART = 60;
@@ -156,7 +155,7 @@ const braceNames = (m: BracingMeasures, plate: Plate, seen: Affine): Text[] =>
       // Read from below or from the right.
       const reads = way.x > 1e-9 || (Math.abs(way.x) <= 1e-9 && way.y > 0) ? way : scale(way, -1);
       const text = `${brace.number}  ${brace.name}`;
-      const half = (text.length * LETTER_WIDTH) / 2;
+      const half = textWidth(text, LETTER) / 2;
       // Off the middle, where braces cross, as far as the name finds room beside its own brace.
       const at = lerp(from, to, Math.min(0.5, Math.max(0.28, (half + 2) / brace.length)));
       return {

@@ -1,5 +1,6 @@
 /** A side laid flat as it is drawn: seen from outside with the top's edge up, so that the treble side has its tail at the left. */
 import type { Shape, Text } from "../../drawing/drawing.ts";
+import { textWidth } from "../../drawing/lettering.ts";
 import { line, segmentPath, type Path } from "../../geometry/path.ts";
 import { reversePath } from "../../geometry/segment.ts";
 import { compose, mirroring, transformPath, transformPoint, translation, type Affine } from "../../geometry/transform.ts";
@@ -66,9 +67,6 @@ function closedSide({ top, back }: UnrolledSide): Path {
 
 const LETTER = 4;
 
-/** Of one letter by its height, about. */
-const LETTER_WIDTH = 0.85;
-
 /** @param asked height of the words, mm; less on a piece too short for them */
 export function flatShapes(
   p: SidesParams,
@@ -78,7 +76,8 @@ export function flatShapes(
 ): { readonly shapes: Shape[]; readonly texts: Text[] } {
   const { piece, place } = flat;
   const face = `${piece.name}, show face`;
-  const letter = Math.min(asked, flat.length / (LETTER_WIDTH * (face.length + 3)));
+  // With room for three letters more beside the words.
+  const letter = Math.min(asked, flat.length / textWidth(`${face}   `, 1));
   const id = (name: string): string => `${prefix}${name}`;
   const upright = (mark: SideMark): Path => segmentPath(place(mark.along, mark.back), place(mark.along, mark.top));
   const inner = piece.marks.filter(({ id: name }) => name !== "start" && name !== "end");

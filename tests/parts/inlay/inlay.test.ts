@@ -1,3 +1,4 @@
+import { textWidth } from "../../../src/drawing/lettering.ts";
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { describe, expect, it } from "vitest";
