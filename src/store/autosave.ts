@@ -5,7 +5,7 @@ import { takeKept } from "./take-kept.ts";
 import type { Workbench } from "./workbench.ts";
 
 export interface AutosaveOptions {
-  /** Between two saves of steady work, ms; at most 1000. The first change after a rest waits a tenth of it. */
+  /** How long a change waits in steady work, ms. After a rest, no save for as long, the first change waits a tenth of it. */
   readonly delayMs?: number;
   /** Where the page tells that it is hidden or goes away; `window` in a browser, which hears of the document too. */
   readonly page?: EventTarget;
@@ -21,14 +21,12 @@ export function startAutosave(bench: Workbench, { delayMs = 250, page }: Autosav
   const inConflict = (): boolean => bench.session.getState().saving.state === "conflict";
   const unsaved = (): boolean => isDirty(bench.design.getState()) && !inConflict();
 
-  let resting: ReturnType<typeof setTimeout> | undefined;
+  /** On the page's own clock, which is never set back, ms. */
+  let flushed = -Infinity;
   function flush(): void {
     clearTimeout(timer);
     timer = undefined;
-    clearTimeout(resting);
-    resting = setTimeout(() => {
-      resting = undefined;
-    }, delayMs);
+    flushed = performance.now();
     void bench.inTurn(async () => {
       if (unsaved()) await keep(bench);
     });
@@ -38,7 +36,7 @@ export function startAutosave(bench: Workbench, { delayMs = 250, page }: Autosav
     if (now.design === before.design || !unsaved()) return;
     if (bench.session.getState().saving.state !== "failed") bench.session.setState({ saving: { state: "waiting" } });
     // From the first change on, so that steady work is saved as often as its delay says.
-    timer ??= setTimeout(flush, resting === undefined ? delayMs / 10 : delayMs);
+    timer ??= setTimeout(flush, performance.now() - flushed < delayMs ? delayMs : delayMs / 10);
   });
 
   const leaveOthers = bench.storage?.onForeignChange(({ id, revision }) => {
@@ -82,7 +80,6 @@ export function startAutosave(bench: Workbench, { delayMs = 250, page }: Autosav
   for (const sign of signs) page?.addEventListener(sign, hidden);
   return () => {
     clearTimeout(timer);
-    clearTimeout(resting);
     leaveDesign();
     leaveOthers?.();
     for (const sign of signs) page?.removeEventListener(sign, hidden);
