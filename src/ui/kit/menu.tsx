@@ -3,8 +3,6 @@ import { later } from "../later.ts";
 import { earlyPress } from "./early.ts";
 import type { HeldMenuProps, MenuProps } from "./opening-menu.tsx";
 
-export type { HeldMenuProps, MenuEntry, MenuProps } from "./opening-menu.tsx";
-
 const OpeningMenu = later(async () => (await import("./opening-menu.tsx")).OpeningMenu);
 
 /** A menu that opens from its trigger, which must take the props of a button. */
@@ -16,13 +14,12 @@ export function Menu(props: MenuProps) {
 /** A menu whose keeper knows whether it is open. */
 export function HeldMenu(props: HeldMenuProps) {
   return (
-    <Suspense
-      fallback={cloneElement(
-        props.trigger,
-        earlyPress(() => props.onOpen(true)),
-      )}
-    >
+    <Suspense fallback={<MenuToCome trigger={props.trigger} onPress={() => props.onOpen(true)} />}>
       <OpeningMenu {...props} />
     </Suspense>
   );
 }
+
+/** The trigger of a menu whose code is still to come. */
+export const MenuToCome = ({ trigger, onPress }: Pick<MenuProps, "trigger"> & { readonly onPress: () => void }) =>
+  cloneElement(trigger, { ...earlyPress(onPress), "aria-haspopup": "menu" });

@@ -3,7 +3,7 @@ import { Fragment, type ReactElement } from "react";
 import { Sign } from "./sign.tsx";
 import "./popups.css";
 
-export interface MenuEntry {
+interface MenuEntry {
   readonly label: string;
   /** A line of explanation under the label. */
   readonly about?: string;
@@ -18,7 +18,11 @@ export interface MenuEntry {
 }
 
 export interface MenuProps {
-  readonly trigger: ReactElement<{ readonly onClick?: () => void; readonly onPointerDown?: () => void }>;
+  readonly trigger: ReactElement<{
+    readonly onClick?: () => void;
+    readonly onPointerDown?: () => void;
+    readonly "aria-haspopup"?: "menu";
+  }>;
   readonly entries: readonly MenuEntry[];
   readonly align?: "start" | "end";
   /** Where it opens if there is room. */

@@ -4,7 +4,8 @@ import { useBench } from "../bench.ts";
 import { tellTrouble } from "../files.ts";
 import { go } from "../frame/route.ts";
 import { useNarrow } from "../frame/use-narrow.ts";
-import { HeldMenu, type HeldMenuProps } from "../kit/menu.tsx";
+import { HeldMenu } from "../kit/menu.tsx";
+import type { HeldMenuProps } from "../kit/opening-menu.tsx";
 
 /** Puts a part of any kind into the design; needs every part in the registry. */
 export function AddPart(held: Pick<HeldMenuProps, "trigger" | "open" | "onOpen">) {

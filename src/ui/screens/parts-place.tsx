@@ -1,5 +1,5 @@
 /** Parts: the drawing board, the parts beside it as true outlines, the numbers of the one on the board, and what else there is to see of it. */
-import { cloneElement, Suspense, useEffect, useMemo, useRef, useState } from "react";
+import { Suspense, useEffect, useMemo, useRef, useState } from "react";
 import { countBySeverity } from "../../checks/severity.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { arrange } from "../../parts/general-arrangement.ts";
@@ -14,8 +14,7 @@ import { PartBoard } from "../part-board.tsx";
 import { useNarrow } from "../frame/use-narrow.ts";
 import { Button } from "../kit/button.tsx";
 import { useInSight } from "../kit/in-sight.ts";
-import { earlyPress } from "../kit/early.ts";
-import { Menu } from "../kit/menu.tsx";
+import { Menu, MenuToCome } from "../kit/menu.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
 import { sayWords } from "../notation.ts";
 import { fetched, later } from "../later.ts";
@@ -123,12 +122,7 @@ function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; re
           </span>
         </a>
       ))}
-      <Suspense
-        fallback={cloneElement(
-          ADD,
-          earlyPress(() => setAdds(true)),
-        )}
-      >
+      <Suspense fallback={<MenuToCome trigger={ADD} onPress={() => setAdds(true)} />}>
         <AddPart trigger={ADD} open={adds} onOpen={setAdds} />
       </Suspense>
     </nav>
