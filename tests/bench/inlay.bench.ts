@@ -2,7 +2,7 @@
  * An inlay while its numbers are dragged: a monogram of two interlaced script letters, and a row of 24 letters. The very work that a maker waits for
  * is done, step by step (src/parts/inlay/work.ts), from typed text on: the coarse answer; the final pocket and piece; these looked at (report, gap
  * measured, walls, advice on sizes), all without clearing and coupon. First cutter, gap and size change with every run, so that nothing is known from
- * the run before; then the gap alone, as in a drag. Each step's own time is printed too, and how long the offsets of the pair take beside the same six
+ * the run before; then the cutter alone and the gap alone, as in a drag. Each step's own time is printed too, and how long the offsets of the pair take beside the same six
  * done directly by the clipping library on the same points (10,000 units a mm) and by JTS. Times are processor time of this process.
  * Run by `npx vitest bench --run --project unit tests/bench/inlay.bench.ts`.
  */
@@ -24,13 +24,13 @@ import { specOf } from "../lettering/spec.ts";
 
 const face = faceById("great-vibes");
 
-/** The n-th stand of the dragged numbers. */
-function cuttingAt(n: number): PairCutting {
+/** The n-th stand of the dragged cutters, both of one radius, and the m-th of the gap. */
+function cuttingAt(n: number, m: number): PairCutting {
   const radius = 0.2 + 0.005 * (n % 15);
   return {
     pocketRadius: radius,
     pieceRadius: radius,
-    gap: 0.02 + 0.004 * (n % 10),
+    gap: 0.02 + 0.004 * (m % 10),
     share: 0.5,
     pieces: "apart",
     mend: "cut",
@@ -41,10 +41,20 @@ const MONOGRAM = { text: "RH", arrangement: { kind: "overlapped", overlap: 4 } }
 const ROW = { text: "Made by hand for the player", arrangement: { kind: "row" } } as const;
 type Text = typeof MONOGRAM | typeof ROW;
 
-/** What the part asks for at the n-th stand of the dragged numbers, the size at its m-th. */
-const questionAt = ({ text, arrangement }: Text, n: number, m: number): InlayQuestion => ({
+/** Stands of the three numbers that are dragged. */
+interface Stands {
+  readonly cutter: number;
+  readonly gap: number;
+  readonly size: number;
+}
+
+/** All three at their n-th stand. */
+const allAt = (n: number): Stands => ({ cutter: n, gap: n, size: n });
+
+/** What the part asks for at these stands. */
+const questionAt = ({ text, arrangement }: Text, { cutter, gap, size }: Stands): InlayQuestion => ({
   letters: {
-    spec: specOf(text, { size: { by: "cap-height", value: 10 + 0.1 * (m % 20) }, arrangement }),
+    spec: specOf(text, { size: { by: "cap-height", value: 10 + 0.1 * (size % 20) }, arrangement }),
     face: fewLetters(face, text),
     ...(text === "RH" ? { weave: { gap: 0.5, begins: "earlier", turned: [] } } : {}),
   },
@@ -58,12 +68,12 @@ const questionAt = ({ text, arrangement }: Text, n: number, m: number): InlayQue
     artY: 0,
     artTurn: 0,
   },
-  cutting: cuttingAt(n),
+  cutting: cuttingAt(cutter, gap),
   coupon: false,
 });
 
 function shapeAt(text: Text, n: number): Region {
-  const { letters, figures } = questionAt(text, n, n);
+  const { letters, figures } = questionAt(text, allAt(n));
   const shape = drawShape(letters, figures);
   if (!shape.ok) throw new Error(shape.error.message);
   return shape.value.region;
@@ -134,8 +144,9 @@ for (const [name, text, runs] of [
   ["24 letters", ROW, 20],
 ] as const) {
   for (const [what, question] of [
-    ["cutter, gap and size dragged", (n: number) => questionAt(text, n, n)],
-    ["gap dragged", (n: number) => questionAt(text, n, 0)],
+    ["cutter, gap and size dragged", (n: number) => questionAt(text, allAt(n))],
+    ["cutter dragged", (n: number) => questionAt(text, { ...allAt(0), cutter: n })],
+    ["gap dragged", (n: number) => questionAt(text, { ...allAt(0), gap: n })],
   ] as const) {
     const steps = stepsOf(runs, question);
     for (const [k, step] of STEPS.entries()) {
@@ -148,7 +159,7 @@ for (const [name, text, runs] of [
   // The clipping library starts from points, so that arcs are fitted to them anew here, too.
   const fresh = (n: number): Region =>
     shape(n).map(({ outer, holes }) => ({ outer: [...outer], holes: holes.map((hole) => [...hole]) }));
-  const [arcs, clipper, jts] = [byArcs, byClipper, byJts].map((way) => timesOf(runs / 2, (n) => way(fresh(n), cuttingAt(n))));
+  const [arcs, clipper, jts] = [byArcs, byClipper, byJts].map((way) => timesOf(runs / 2, (n) => way(fresh(n), cuttingAt(n, n))));
   const ours = at(arcs!, 0.5);
   console.log(
     `${name}: six offsets ${ours.toFixed(1)} ms; ratio to the clipping library ${(ours / at(clipper!, 0.5)).toFixed(2)}, ` +
@@ -160,6 +171,6 @@ describe("a monogram while its numbers are dragged", () => {
   let n = 0;
   for (const [k, step] of STEPS.entries())
     bench(step, () => {
-      for (const run of inlayWork.steps(questionAt(MONOGRAM, n, n++)).slice(0, k + 1)) run();
+      for (const run of inlayWork.steps(questionAt(MONOGRAM, allAt(n++))).slice(0, k + 1)) run();
     });
 });
