@@ -8,7 +8,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { readDesign } from "../../src/document/read.ts";
 import { openChromium } from "./chromium.ts";
-import { goTo } from "./visit.ts";
+import { goTo, visit, type Visit } from "./visit.ts";
 
 const EXAMPLE = resolve(import.meta.dirname, "../../examples/tenor-ukulele.json");
 const SLOW = { timeout: 30_000 };
@@ -27,42 +27,38 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-async function open(): Promise<{ page: Page; faults: string[]; close: () => Promise<void> }> {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: "block" });
-  await context.addInitScript(() => {
-    const w = globalThis as unknown as {
-      answer: Answer;
-      asked: Asked[];
-      showSaveFilePicker: unknown;
-      showOpenFilePicker: unknown;
-    };
-    w.answer = "save";
-    w.asked = [];
-    const refuse = (): void => {
-      if (w.answer === "let go") throw new DOMException("The user aborted a request.", "AbortError");
-      if (w.answer === "forbidden") throw new DOMException("Must be handling a user gesture.", "SecurityError");
-    };
-    w.showSaveFilePicker = async (options: Asked) => {
-      w.asked.push({ suggestedName: options.suggestedName!, types: options.types! });
-      refuse();
-      const folder = await navigator.storage.getDirectory();
-      const handle = await folder.getFileHandle(options.suggestedName!, { create: true });
-      if (w.answer === "disk full")
-        handle.createWritable = () => Promise.reject(new DOMException("There is no room on the disk.", "QuotaExceededError"));
-      return handle;
-    };
-    w.showOpenFilePicker = async () => {
-      refuse();
-      const folder = await navigator.storage.getDirectory();
-      return [await folder.getFileHandle("to-open.json")];
-    };
-  });
-  const page = await context.newPage();
-  const faults: string[] = [];
-  page.on("pageerror", (error) => faults.push(error.message));
-  await page.goto(inject("address"));
-  await page.locator(".strip").waitFor();
-  return { page, faults, close: () => context.close() };
+/** A visit with file dialogs. */
+const open = (): Promise<Visit> =>
+  visit(browser, inject("address"), { serviceWorkers: "block" }, (page) => page.addInitScript(answersDialogs));
+
+/** Runs in the page. */
+function answersDialogs(): void {
+  const w = globalThis as unknown as {
+    answer: Answer;
+    asked: Asked[];
+    showSaveFilePicker: unknown;
+    showOpenFilePicker: unknown;
+  };
+  w.answer = "save";
+  w.asked = [];
+  const refuse = (): void => {
+    if (w.answer === "let go") throw new DOMException("The user aborted a request.", "AbortError");
+    if (w.answer === "forbidden") throw new DOMException("Must be handling a user gesture.", "SecurityError");
+  };
+  w.showSaveFilePicker = async (options: Asked) => {
+    w.asked.push({ suggestedName: options.suggestedName!, types: options.types! });
+    refuse();
+    const folder = await navigator.storage.getDirectory();
+    const handle = await folder.getFileHandle(options.suggestedName!, { create: true });
+    if (w.answer === "disk full")
+      handle.createWritable = () => Promise.reject(new DOMException("There is no room on the disk.", "QuotaExceededError"));
+    return handle;
+  };
+  w.showOpenFilePicker = async () => {
+    refuse();
+    const folder = await navigator.storage.getDirectory();
+    return [await folder.getFileHandle("to-open.json")];
+  };
 }
 
 const will = (page: Page, answer: Answer): Promise<void> =>
@@ -90,7 +86,7 @@ const note = (page: Page) => page.locator(".tell").first();
 
 describe("the dialog for saving", () => {
   it("is asked for the design's own name and kind, and the file that it gives holds the whole design", async () => {
-    const { page, faults, close } = await open();
+    const { page, complaints, close } = await open();
     await goTo(page, "numbers");
     const scale = page.getByRole("textbox", { name: "Scale", exact: true }).first();
     await scale.fill("24.9");
@@ -102,12 +98,12 @@ describe("the dialog for saving", () => {
     expect(wish?.types?.[0]?.accept).toEqual({ "application/json": [".json"] });
     const text = (await files(page)).get(wish!.suggestedName!);
     expect(readDesign(new Uint8Array(text!))).toMatchObject({ ok: true, repairs: [], design: { instrument: { scale: "24.9" } } });
-    expect(faults).toEqual([]);
+    expect(complaints).toEqual([]);
     await close();
   });
 
   it("that is let go saves nothing, says nothing and leaves everything as it was", async () => {
-    const { page, faults, close } = await open();
+    const { page, complaints, close } = await open();
     await will(page, "let go");
     await saveByKey(page);
     await expect.poll(async () => (await asked(page)).length).toBe(1);
@@ -120,12 +116,12 @@ describe("the dialog for saving", () => {
     // The writing beside the page is let go too.
     await pdf.waitFor(SLOW);
     expect([...(await files(page)).keys()]).toEqual([]);
-    expect(faults).toEqual([]);
+    expect(complaints).toEqual([]);
     await close();
   });
 
   it("opens before the sheets are written, and the file is the whole PDF when the note says so", async () => {
-    const { page, faults, close } = await open();
+    const { page, complaints, close } = await open();
     await goTo(page, "sheets");
     await page.getByRole("button", { name: "Save PDF" }).click();
     await page.getByText("Saved.").first().waitFor(SLOW);
@@ -134,12 +130,12 @@ describe("the dialog for saving", () => {
     expect(bytes.subarray(0, 5).toString()).toBe("%PDF-");
     // The last line of every PDF file (ISO 32000-1, 7.5.5).
     expect(bytes.subarray(-8).toString()).toMatch(/%%EOF\s*$/);
-    expect(faults).toEqual([]);
+    expect(complaints).toEqual([]);
     await close();
   });
 
   it("leaves no empty file behind when the writing is cancelled", async () => {
-    const { page, faults, close } = await open();
+    const { page, complaints, close } = await open();
     await goTo(page, "sheets");
     // The letters of the sheets are held back, so that the writing is still under way when it is cancelled.
     await page.route(/\/fonts\/atkinson-hyperlegible-mono/, (route) =>
@@ -151,33 +147,33 @@ describe("the dialog for saving", () => {
     await expect.poll(async () => (await files(page)).size, SLOW).toBe(0);
     expect(await page.locator(".tell").count()).toBe(0);
     await page.getByRole("button", { name: "Save PDF" }).waitFor();
-    expect(faults).toEqual([]);
+    expect(complaints).toEqual([]);
     await close();
   });
 
   it("gives way to a download where the browser forbids it", async () => {
-    const { page, faults, close } = await open();
+    const { page, complaints, close } = await open();
     await will(page, "forbidden");
     const [download] = await Promise.all([page.waitForEvent("download"), saveByKey(page)]);
     expect(readDesign(await readFile(await download.path()))).toMatchObject({ ok: true });
-    expect(faults).toEqual([]);
+    expect(complaints).toEqual([]);
     await close();
   });
 
   it("onto a full disk says that nothing was saved", async () => {
-    const { page, faults, close } = await open();
+    const { page, complaints, close } = await open();
     await will(page, "disk full");
     await saveByKey(page);
     await expect.poll(() => note(page).textContent()).toMatch(/It was not saved\..*no room on the disk/);
     expect(await page.getByText("is saved as a file").count()).toBe(0);
-    expect(faults).toEqual([]);
+    expect(complaints).toEqual([]);
     await close();
   });
 });
 
 describe("the dialog for opening", () => {
   it("opens the chosen file as a design of its own, and nothing where it is let go", async () => {
-    const { page, faults, close } = await open();
+    const { page, complaints, close } = await open();
     await page.evaluate(
       async (text) => {
         const handle = await (await navigator.storage.getDirectory()).getFileHandle("to-open.json", { create: true });
@@ -198,7 +194,7 @@ describe("the dialog for opening", () => {
     await page.getByText("to-open.json is open.").first().waitFor(SLOW);
     expect(await name()).toContain("Tenor ukulele");
     expect((await files(page)).get("to-open.json")?.toString()).toBe(await readFile(EXAMPLE, "utf8"));
-    expect(faults).toEqual([]);
+    expect(complaints).toEqual([]);
     await close();
   });
 });

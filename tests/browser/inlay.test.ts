@@ -12,6 +12,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { run } from "../../src/cli/main.ts";
 import { jtsLeft, jtsOffset, toJts, type Jts } from "../geometry/jts.ts";
 import { openChromium } from "./chromium.ts";
+import { add, type } from "./part-visit.ts";
 import { goTo, savedBy, visit } from "./visit.ts";
 
 let browser: Browser;
@@ -20,23 +21,14 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-async function type(page: Page, label: string, text: string): Promise<void> {
-  const field = page.getByRole("textbox", { name: label, exact: true }).first();
-  await field.fill(text);
-  await field.press("Enter");
-}
-
 async function choose(page: Page, label: string, option: string | RegExp): Promise<void> {
   await page.getByRole("combobox", { name: label }).click();
   await page.getByRole("option", { name: option }).first().click();
 }
 
-async function addPart(page: Page, label: string): Promise<void> {
+async function addPart(page: Page, kind: string): Promise<void> {
   await goTo(page, "parts");
-  // What opens on it comes a little after the first picture.
-  await page.getByRole("button", { name: "Add a part" }).and(page.locator("[aria-haspopup=menu]")).click();
-  await page.getByRole("menuitem", { name: new RegExp(`^${label}`) }).click();
-  await page.getByRole("heading", { name: label, level: 1 }).waitFor();
+  await add(page, kind);
 }
 
 /** Other tests may keep the machine busy: what is worked out beside the page has its time. */

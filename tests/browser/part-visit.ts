@@ -16,11 +16,12 @@ export async function parts(browser: Browser, options: Parameters<typeof visit>[
   return here;
 }
 
+/** Adds a part and waits for what its board has: the tools of an outline's points, or the legend of an inlay. */
 export async function add(page: Page, kind: string): Promise<void> {
   await page.getByRole("button", { name: "Add a part" }).click();
   await page.getByRole("menuitem", { name: new RegExp(`^${kind}`) }).click();
   await page.getByRole("heading", { name: kind, exact: true, level: 1 }).waitFor();
-  await page.locator(".points-bar").waitFor();
+  await page.locator(".points-bar, .inlay-legend").first().waitFor();
 }
 
 /** Chooses a file by a button. */
