@@ -2,12 +2,12 @@
  * An inlay while its numbers are dragged: a monogram of two interlaced script letters, and a row of 24 letters. The very work that a maker waits for
  * is done, step by step (src/parts/inlay/work.ts), from typed text on: the coarse answer; the final pocket and piece; these looked at (report, gap
  * measured, walls, advice on sizes), all without clearing and coupon. First cutter, gap and size change with every run, so that nothing is known from
- * the run before; then the cutter alone and the gap alone, as in a drag. Each step's own time is printed too, and how long the offsets of the pair take beside the same six
- * done directly by the clipping library on the same points (10,000 units a mm) and by JTS. Times are processor time of this process.
- * Run by `npx vitest bench --run --project unit tests/bench/inlay.bench.ts`.
+ * the run before; then the cutter alone and the gap alone, as in a drag. Times are by the clock, as a maker waits, on a machine that does nothing else;
+ * processor time, which also counts what other threads collect and compile meanwhile, stands beside them. Last, how long the offsets of the pair take
+ * beside the same six done directly by the clipping library on the same points (10,000 units a mm) and by JTS.
+ * Run by `npx tsx tests/bench/inlay.ts`.
  */
 import ClipperLib, { type Path as IntRing } from "clipper-lib";
-import { bench, describe } from "vitest";
 import { closeArcs, openArcs } from "../../src/geometry/arc-morphology.ts";
 import { offsetArcs } from "../../src/geometry/arc-offset.ts";
 import { arcOutlinesOf } from "../../src/geometry/arc-ring.ts";
@@ -117,30 +117,35 @@ function byJts(shape: Region, cutting: PairCutting): void {
   move(common, -cutting.gap / 2);
 }
 
-/** Processor time of a run, ms. */
-function timeOf(run: () => unknown): number {
-  const before = process.cpuUsage();
+/** Of a run, ms. */
+interface Time {
+  readonly clock: number;
+  readonly processor: number;
+}
+
+function timeOf(run: () => unknown): Time {
+  const [began, before] = [performance.now(), process.cpuUsage()];
   run();
   const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1000;
+  return { clock: performance.now() - began, processor: (user + system) / 1000 };
 }
 
 /** Times of `count` runs, the first ten left out. */
-const timesOf = (count: number, run: (n: number) => unknown): number[] =>
+const timesOf = (count: number, run: (n: number) => unknown): Time[] =>
   Array.from({ length: count + 10 }, (_, n) => timeOf(() => run(n))).slice(10);
 
 /** For each run the time of each step, the first ten runs left out. */
-const stepsOf = (count: number, question: (n: number) => InlayQuestion): number[][] =>
+const stepsOf = (count: number, question: (n: number) => InlayQuestion): Time[][] =>
   Array.from({ length: count + 10 }, (_, n) => inlayWork.steps(question(n)).map((step) => timeOf(step))).slice(10);
 
 const at = (times: readonly number[], share: number): number =>
   times.toSorted((a, b) => a - b)[Math.floor((times.length - 1) * share)]!;
-const told = (times: readonly number[]): string => `p50 ${at(times, 0.5).toFixed(0)} ms, p95 ${at(times, 0.95).toFixed(0)} ms`;
+const ms = (time: number): string => time.toFixed(0);
 
-const STEPS = ["coarse", "final", "final and looked at", "and advised on sizes"];
+const STEPS = ["coarse", "final", "looked at", "advised on sizes"];
 
 for (const [name, text, runs] of [
-  ["monogram", MONOGRAM, 60],
+  ["monogram", MONOGRAM, 100],
   ["24 letters", ROW, 20],
 ] as const) {
   for (const [what, question] of [
@@ -149,28 +154,37 @@ for (const [name, text, runs] of [
     ["gap dragged", (n: number) => questionAt(text, { ...allAt(0), gap: n })],
   ] as const) {
     const steps = stepsOf(runs, question);
-    for (const [k, step] of STEPS.entries()) {
-      const until = steps.map((times) => times.slice(0, k + 1).reduce((sum, time) => sum + time, 0));
-      console.log(`${name}, ${what}: ${step}: ${told(until)} (this step alone ${told(steps.map((times) => times[k]!))})`);
-    }
+    const rows = STEPS.map((step, k) => {
+      const until = (of: keyof Time): number[] =>
+        steps.map((times) => times.slice(0, k + 1).reduce((sum, time) => sum + time[of], 0));
+      return {
+        [`${name}, ${what}, until`]: step,
+        "p50, ms": ms(at(until("clock"), 0.5)),
+        "p95, ms": ms(at(until("clock"), 0.95)),
+        "p95 of the step alone": ms(
+          at(
+            steps.map((times) => times[k]!.clock),
+            0.95,
+          ),
+        ),
+        "p95, processor": ms(at(until("processor"), 0.95)),
+      };
+    });
+    console.table(rows);
   }
   const shapes = Array.from({ length: 20 }, (_, n) => shapeAt(text, n));
   const shape = (n: number): Region => shapes[n % 20]!;
   // The clipping library starts from points, so that arcs are fitted to them anew here, too.
   const fresh = (n: number): Region =>
     shape(n).map(({ outer, holes }) => ({ outer: [...outer], holes: holes.map((hole) => [...hole]) }));
-  const [arcs, clipper, jts] = [byArcs, byClipper, byJts].map((way) => timesOf(runs / 2, (n) => way(fresh(n), cuttingAt(n, n))));
-  const ours = at(arcs!, 0.5);
+  const [ours, clipper, jts] = [byArcs, byClipper, byJts].map((way) =>
+    at(
+      timesOf(runs / 2, (n) => way(fresh(n), cuttingAt(n, n))).map(({ clock }) => clock),
+      0.5,
+    ),
+  );
   console.log(
-    `${name}: six offsets ${ours.toFixed(1)} ms; ratio to the clipping library ${(ours / at(clipper!, 0.5)).toFixed(2)}, ` +
-      `to JTS ${(ours / at(jts!, 0.5)).toFixed(2)}`,
+    `${name}: six offsets ${ours!.toFixed(1)} ms; ratio to the clipping library ${(ours! / clipper!).toFixed(2)}, ` +
+      `to JTS ${(ours! / jts!).toFixed(2)}`,
   );
 }
-
-describe("a monogram while its numbers are dragged", () => {
-  let n = 0;
-  for (const [k, step] of STEPS.entries())
-    bench(step, () => {
-      for (const run of inlayWork.steps(questionAt(MONOGRAM, allAt(n++))).slice(0, k + 1)) run();
-    });
-});
