@@ -4,6 +4,7 @@ import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { readDesign } from "../../src/document/read.ts";
+import { readPdf } from "../export/read-pdf.ts";
 import { openChromium } from "./chromium.ts";
 import { openExample } from "./follow-help.ts";
 import { goTo, savedBy, visit } from "./visit.ts";
@@ -23,13 +24,34 @@ const focused = (page: Page): Promise<string> =>
   page.evaluate(() => {
     const element = document.activeElement;
     const by = element?.getAttribute("aria-labelledby");
-    return element?.getAttribute("aria-label") ?? (by ? document.getElementById(by)?.textContent : element?.textContent) ?? "";
+    const text = by ? document.getElementById(by)?.textContent : element?.textContent;
+    return element?.getAttribute("aria-label") ?? text?.trim() ?? "";
   });
 
-/** Goes on by Tab until something so named has the focus. */
+/** What has the focus and does not show it. */
+const unseenFocus = (page: Page): Promise<string | undefined> =>
+  page.evaluate(() => {
+    const element = document.activeElement;
+    if (!element || element === document.body) return undefined;
+    const style = getComputedStyle(element);
+    const around = element.closest(".numf-box") ?? element;
+    const after = getComputedStyle(element, "::after");
+    const shown =
+      after.outlineStyle !== "none" ||
+      (after.content !== "none" && after.borderTopStyle !== "none") ||
+      style.outlineStyle !== "none" ||
+      style.boxShadow !== "none" ||
+      getComputedStyle(around).outlineStyle !== "none";
+    return shown || element.matches(":focus-visible") === false ? undefined : element.outerHTML.slice(0, 160);
+  });
+
+/** Goes on by Tab until something so named has the focus, and shows it. */
 async function tabTo(page: Page, name: RegExp, most = 80): Promise<void> {
   for (let i = 0; i < most; i++) {
-    if (name.test(await focused(page))) return;
+    if (name.test(await focused(page))) {
+      expect(await unseenFocus(page)).toBe(undefined);
+      return;
+    }
     await page.keyboard.press("Tab");
   }
   throw new Error(`the focus never came to ${String(name)}`);
@@ -91,6 +113,65 @@ describe("the keyboard alone", () => {
     await here.close();
   });
 
+  it("begins another instrument, gives it a part, looks at a check and its limit, and prints it", async () => {
+    const here = await visit(browser, inject("address"), plain);
+    const { page } = here;
+    const press = (key: string) => page.keyboard.press(key);
+    const titleIs = (title: RegExp) => expect.poll(() => page.locator("main h1").first().textContent(), SLOW).toMatch(title);
+    await press("Alt+1");
+    await titleIs(/Designs in this browser/);
+    await tabTo(page, /^New instrument$/);
+    await press("Enter");
+    await page.getByRole("dialog", { name: "A new instrument" }).waitFor();
+    await tabTo(page, /Nylon-string guitar/);
+    await press("Enter");
+
+    await titleIs(/Numbers of the instrument/);
+    await expect.poll(() => page.locator(".strip-name").textContent()).toBe("Nylon-string guitar");
+    await tabTo(page, /^Width at the nut/);
+    await press("Control+a");
+    await page.keyboard.type("51.5");
+    await press("Enter");
+
+    await press("Alt+3");
+    await titleIs(/^Fingerboard$/);
+    await tabTo(page, /^Add a part$/);
+    await press("Enter");
+    await page.getByRole("menu").waitFor();
+    for (let i = 0; i < 20 && !/^Pickguard/.test(await focused(page)); i++) await press("ArrowDown");
+    expect(await focused(page)).toMatch(/^Pickguard/);
+    expect(await unseenFocus(page)).toBe(undefined);
+    await press("Enter");
+    await titleIs(/^Pickguard$/);
+
+    await press("Alt+4");
+    await titleIs(/fit/i);
+    await tabTo(page, /^limits?: /);
+    await press("Enter");
+    await page.locator(".finding .numf-in").first().waitFor();
+    await press("Alt+5");
+    await titleIs(/sheets? of/);
+    await tabTo(page, /^Save PDF$/, 400);
+    const pdf = await savedBy(page, () => press("Enter"));
+    const { pages } = await readPdf(pdf.bytes);
+    const words = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(" ");
+    expect(words).toMatch(/Pickguard/i);
+
+    const { bytes } = await savedBy(page, () => press("Control+s"));
+    const read = readDesign(bytes);
+    expect(read).toMatchObject({
+      ok: true,
+      repairs: [],
+      design: {
+        order: { title: "Nylon-string guitar" },
+        instrument: { nutWidth: "51.5" },
+        parts: { pickguard: { kind: "pickguard" } },
+      },
+    });
+    expect(here.complaints).toEqual([]);
+    await here.close();
+  });
+
   it("sees the focus on everything that it comes to", async () => {
     const here = await visit(browser, inject("address"), plain);
     const { page } = here;
@@ -98,21 +179,7 @@ describe("the keyboard alone", () => {
       await goTo(page, place);
       for (let i = 0; i < 25; i++) {
         await page.keyboard.press("Tab");
-        const bare = await page.evaluate(() => {
-          const element = document.activeElement;
-          if (!element || element === document.body) return undefined;
-          const style = getComputedStyle(element);
-          const around = element.closest(".numf-box") ?? element;
-          const after = getComputedStyle(element, "::after");
-          const shown =
-            after.outlineStyle !== "none" ||
-            (after.content !== "none" && after.borderTopStyle !== "none") ||
-            style.outlineStyle !== "none" ||
-            style.boxShadow !== "none" ||
-            getComputedStyle(around).outlineStyle !== "none";
-          return shown || element.matches(":focus-visible") === false ? undefined : element.outerHTML.slice(0, 160);
-        });
-        expect(bare, place).toBe(undefined);
+        expect(await unseenFocus(page), place).toBe(undefined);
       }
     }
     await here.close();
