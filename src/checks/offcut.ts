@@ -5,7 +5,7 @@ import { flatten } from "../geometry/flatten.ts";
 import { pathBounds } from "../geometry/measure.ts";
 import type { Path } from "../geometry/path.ts";
 import { ringsOf, type Region } from "../geometry/region.ts";
-import { compose, rotation, transformPath, translation, type Affine } from "../geometry/transform.ts";
+import { compose, rotation, transformOutline, transformPath, translation, type Affine } from "../geometry/transform.ts";
 import { vec, type Vec } from "../geometry/vec.ts";
 import { depthField } from "../lutherie/offcut-distance.ts";
 import { laidAt, lieOf, poseMap, type Lie, type Pose } from "../lutherie/offcut-fit.ts";
@@ -49,10 +49,10 @@ export function ownPiece(blank: Blank, grain: number): OwnPiece {
   const turned = transformPath(rotation(-grain), blank.outline);
   const box = pathBounds(turned);
   const map = compose(rotation(-grain), translation(vec(-(box.minX + box.maxX) / 2, -(box.minY + box.maxY) / 2)));
-  const outline = transformPath(map, blank.outline);
+  const { outer: outline, holes } = transformOutline(map, { outer: blank.outline, holes: blank.holes ?? [] });
   return {
     outline,
-    holes: (blank.holes ?? []).map((hole) => transformPath(map, hole)),
+    holes,
     region: uniteRings([flatten(outline, CHORD)]),
     size: pathBounds(outline),
   };

@@ -1,5 +1,6 @@
 /** A sheet that shows where blanks lie on an offcut, true to size, to be laid on the wood. */
 import type { Shape, Text } from "../drawing/drawing.ts";
+import { moveShape } from "../drawing/move.ts";
 import { pathBounds } from "../geometry/measure.ts";
 import { offsetPath } from "../geometry/offset.ts";
 import { transformPath } from "../geometry/transform.ts";
@@ -15,14 +16,16 @@ export function placementTemplate(
   laid: readonly LaidPiece[],
 ): TemplateSource & { readonly id: string; readonly partId: string; readonly partLabel: string } {
   const pieces = laid.flatMap((piece) => (piece.own && piece.placed ? [{ ...piece, own: piece.own, placed: piece.placed }] : []));
-  const finished = pieces.map(({ index, own, pose, placed }): Shape => ({
-    id: `piece-${index + 1}`,
-    role: "mark",
-    line: "visible",
-    path: transformPath(mapOf(pose), own.outline),
-    ...(own.holes.length > 0 ? { holes: own.holes.map((hole) => transformPath(mapOf(pose), hole)) } : {}),
-    name: placed.blank.title,
-  }));
+  const finished = pieces.map(({ index, own: { outline: path, holes }, pose, placed }) =>
+    moveShape(mapOf(pose), {
+      id: `piece-${index + 1}`,
+      role: "mark",
+      line: "visible",
+      path,
+      ...(holes.length > 0 ? { holes } : {}),
+      name: placed.blank.title,
+    }),
+  );
   const rough = pieces.flatMap(({ index, own, pose, placed }) => {
     const allowance = placed.wood.value?.allowance ?? 0;
     if (!(allowance > 0)) return [];

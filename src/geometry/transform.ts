@@ -1,6 +1,7 @@
 import { arcAsCubics } from "./arc.ts";
 import { arc, cubic, line, type Path, type Segment } from "./path.ts";
-import { piecesOf } from "./segment.ts";
+import type { Outline } from "./outline.ts";
+import { piecesOf, reversePath } from "./segment.ts";
 import { ARC_AS_CUBICS } from "./tolerance.ts";
 import { ORIGIN, sub, vec, type Vec } from "./vec.ts";
 
@@ -104,6 +105,18 @@ export function transformPath(m: Affine, path: Path): Path {
   const segments = isSimilarity(m) ? path.segments : withoutArcs(path, Math.max(1, Math.hypot(m.a, m.b), Math.hypot(m.c, m.d)));
   return { start: transformPoint(m, path.start), segments: segments.map(carried), closed: path.closed };
 }
+
+/** The path carried over; a closed one keeps its turning direction, also in a mirror. */
+export function carryPath(m: Affine, path: Path): Path {
+  const made = transformPath(m, path);
+  return path.closed && determinant(m) < 0 ? reversePath(made) : made;
+}
+
+/** The outline carried over, its paths turning as before. */
+export const transformOutline = (m: Affine, { outer, holes }: Outline): Outline => ({
+  outer: carryPath(m, outer),
+  holes: holes.map((hole) => carryPath(m, hole)),
+});
 
 /** The path's segments with cubics for arcs, close enough for what stretches them that far. */
 const withoutArcs = (path: Path, stretch: number): Segment[] =>

@@ -9,7 +9,7 @@ import { pathBounds } from "../geometry/measure.ts";
 import type { Outline } from "../geometry/outline.ts";
 import { polygon, type Path } from "../geometry/path.ts";
 import { regionOf } from "../geometry/outline.ts";
-import { transformPath, translation } from "../geometry/transform.ts";
+import { transformOutline, translation } from "../geometry/transform.ts";
 import { vec, type Vec } from "../geometry/vec.ts";
 import { inlayPair } from "./inlay-pair.ts";
 import { guidedPair, type GuidedInlay, type GuidedPair } from "./inlay-template.ts";
@@ -62,13 +62,8 @@ export function fitCoupon(pocketRadius: number, pieceRadius: number, gaps: reado
   const between = APART + 2 * Math.max(pocketRadius, pieceRadius);
   const row = 2 * s + LABEL + between;
   const rows = Math.ceil(gaps.length / columns);
-  const place = (outlines: readonly Outline[], by: Vec): Outline[] => {
-    const move = translation(by);
-    return outlines.map(({ outer, holes }) => ({
-      outer: transformPath(move, outer),
-      holes: holes.map((hole) => transformPath(move, hole)),
-    }));
-  };
+  const place = (outlines: readonly Outline[], by: Vec): Outline[] =>
+    outlines.map((outline) => transformOutline(translation(by), outline));
   const pieces = gaps.map((gap, i): CouponPiece => {
     const corner = vec((i % columns) * (3 * s + between), (rows - 1 - Math.floor(i / columns)) * row + LABEL);
     return {

@@ -1,12 +1,10 @@
 /** Outlines taken from an SVG file, for every part that may have them. */
 import { pathArea, pathsBounds } from "../geometry/measure.ts";
 import type { Outline } from "../geometry/outline.ts";
-import type { Path } from "../geometry/path.ts";
-import { reversePath } from "../geometry/segment.ts";
 import { SvgFault } from "../geometry/svg/fault.ts";
 import { nested } from "../geometry/svg/nesting.ts";
 import { readPathData } from "../geometry/svg/path-data.ts";
-import { compose, scaling, transformPath, translation } from "../geometry/transform.ts";
+import { compose, scaling, transformOutline, translation } from "../geometry/transform.ts";
 import { vec } from "../geometry/vec.ts";
 
 export interface ArtOutlines {
@@ -26,9 +24,7 @@ export function artOutlines(art: string, width: number | undefined): ArtOutlines
     const k = width === undefined ? 1 : width / (box.maxX - box.minX);
     const middle = vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
     const place = compose(translation(vec(-middle.x, -middle.y)), scaling(k, -k));
-    // Turning y over turns the paths round as well.
-    const turned = (path: Path): Path => reversePath(transformPath(place, path));
-    const pieces = found.map(({ outer, holes }) => ({ outer: turned(outer), holes: holes.map(turned) }));
+    const pieces = found.map((outline) => transformOutline(place, outline));
     return { pieces: pieces.toSorted((a, b) => outlineArea(b) - outlineArea(a)), fault: "" };
   } catch (error) {
     if (error instanceof SvgFault) return { pieces: [], fault: error.message };

@@ -1,13 +1,13 @@
 /** Drawings cut in half along their centre line, and turned over. */
-import type { Drawing, Layer, Shape, Text } from "../drawing/drawing.ts";
-import { DESCENT, textWidth } from "../drawing/lettering.ts";
+import type { Drawing, Layer, Shape } from "../drawing/drawing.ts";
+import { moveLayer } from "../drawing/move.ts";
 import { intersectPaths } from "../geometry/intersect.ts";
 import { pathsBounds } from "../geometry/measure.ts";
 import { pathsOf } from "../geometry/outline.ts";
 import { line, segmentPath, type Path } from "../geometry/path.ts";
-import { partOf, piecesOf, pointAt, reversePath, type Piece } from "../geometry/segment.ts";
-import { mirroring, transformPath, transformPoint, type Affine } from "../geometry/transform.ts";
-import { add, angleOf, distance, polar, scale, sub, turned, vec, type Vec } from "../geometry/vec.ts";
+import { partOf, piecesOf, pointAt, type Piece } from "../geometry/segment.ts";
+import { mirroring } from "../geometry/transform.ts";
+import { add, distance, scale, sub, vec, type Vec } from "../geometry/vec.ts";
 import { alongLine, asOutline, besideLine, type CentreLine } from "./edge.ts";
 
 /** Points nearer to each other than this are one, mm. */
@@ -137,36 +137,7 @@ function halfLoops(
 }
 
 /** The drawing turned over about the line; lettering keeps its place and stays readable. */
-export function mirrorDrawing(drawing: Drawing, { from, way }: Pick<CentreLine, "from" | "way">): Drawing {
-  const map = mirroring(from, way);
-  // A mirror turns the sense of a closed path, which is put right again.
-  const turn = (path: Path): Path => (path.closed ? reversePath(transformPath(map, path)) : transformPath(map, path));
-  return {
-    dimensions: [],
-    layers: drawing.layers.map((layer) => ({
-      ...layer,
-      shapes: layer.shapes.map((shape) => ({
-        ...shape,
-        path: turn(shape.path),
-        ...(shape.holes ? { holes: shape.holes.map(turn) } : {}),
-      })),
-      texts: (layer.texts ?? []).map((text) => mirrorText(map, text)),
-    })),
-  };
-}
-
-/** The lettering with the middle of its box mirrored, running the way that the mirror gives it but never head down. */
-function mirrorText(map: Affine, text: Text): Text {
-  const angle = text.angle ?? 0;
-  const width = textWidth(text.text, text.height);
-  const before = text.align === "start" ? 0 : text.align === "middle" ? width / 2 : width;
-  const rise = ((1 - DESCENT) * text.height) / 2;
-  const middle = add(text.at, turned(vec(width / 2 - before, rise), angle));
-  const mirrored = transformPoint(map, middle);
-  const way = sub(transformPoint(map, polar(middle, 1, angle)), mirrored);
-  let now = angleOf(way);
-  // Read from below or from the right (ISO 129-1).
-  if (now > Math.PI / 2 + 1e-9) now -= Math.PI;
-  else if (now <= -Math.PI / 2 + 1e-9) now += Math.PI;
-  return { ...text, at: sub(mirrored, turned(vec(width / 2 - before, rise), now)), angle: now };
-}
+export const mirrorDrawing = ({ layers }: Drawing, { from, way }: Pick<CentreLine, "from" | "way">): Drawing => ({
+  dimensions: [],
+  layers: layers.map((layer) => moveLayer(mirroring(from, way), layer)),
+});

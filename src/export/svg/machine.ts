@@ -1,12 +1,13 @@
 /** Drawings made ready for machines: lines that meet joined, one sense of running for all, what lies inside before what lies around it. */
 import type { Drawing, Layer, Role, Shape } from "../../drawing/drawing.ts";
+import { moveLayer } from "../../drawing/move.ts";
 import { pathArea } from "../../geometry/measure.ts";
 import { regionOf } from "../../geometry/outline.ts";
 import { endOf, type Path } from "../../geometry/path.ts";
 import { isInRegion } from "../../geometry/region.ts";
 import { piecesOf, pointAt, reversePath } from "../../geometry/segment.ts";
-import { transformPath, translation } from "../../geometry/transform.ts";
-import { add, distance, type Vec } from "../../geometry/vec.ts";
+import { translation } from "../../geometry/transform.ts";
+import { distance, type Vec } from "../../geometry/vec.ts";
 import type { Template } from "../../templates/template.ts";
 
 /** What the order and the sense of running mean, for the file's description. */
@@ -166,16 +167,8 @@ const APART = 20;
 /** Rows are at least this wide, mm. */
 const LEAST_ROW = 600;
 
-function moved({ name, shapes, texts = [] }: Layer, owner: string, shift: Vec): Layer {
-  const map = translation(shift);
-  return {
-    name: `${owner}/${name}`,
-    shapes: shapes.map((shape) => ({
-      ...shape,
-      id: `${owner}-${shape.id}`,
-      path: transformPath(map, shape.path),
-      ...(shape.holes ? { holes: shape.holes.map((hole) => transformPath(map, hole)) } : {}),
-    })),
-    texts: texts.map((text) => ({ ...text, id: `${owner}-${text.id}`, at: add(text.at, shift) })),
-  };
+function moved(layer: Layer, owner: string, shift: Vec): Layer {
+  const { name, shapes, texts = [] } = moveLayer(translation(shift), layer);
+  const owned = <T extends { readonly id: string }>(one: T): T => ({ ...one, id: `${owner}-${one.id}` });
+  return { name: `${owner}/${name}`, shapes: shapes.map(owned), texts: texts.map(owned) };
 }

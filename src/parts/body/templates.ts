@@ -4,7 +4,7 @@ import { moveLayer } from "../../drawing/move.ts";
 import { pathBounds } from "../../geometry/measure.ts";
 import { line, segmentPath, type Path } from "../../geometry/path.ts";
 import { piecesOf, reversePath } from "../../geometry/segment.ts";
-import { mirroring, transformPath } from "../../geometry/transform.ts";
+import { carryPath, mirroring } from "../../geometry/transform.ts";
 import { ORIGIN, vec } from "../../geometry/vec.ts";
 import { plateHeight } from "../../lutherie/domed-plate.ts";
 import type { Sources, TemplateSource } from "../contract.ts";
@@ -179,8 +179,7 @@ function outsideMould(half: Path, margin: number): Path {
   return { start: tail, segments: [...corners.map(line), ...piecesOf(back).map(({ segment }) => segment)], closed: true };
 }
 
-const onSide = (path: Path, sign: 1 | -1): Path =>
-  sign === 1 ? path : reversePath(transformPath(mirroring(ORIGIN, vec(1, 0)), path));
+const onSide = (path: Path, sign: 1 | -1): Path => (sign === 1 ? path : carryPath(mirroring(ORIGIN, vec(1, 0)), path));
 
 const shapeLayer = (path: Path, name: string): Layer => ({
   name: "outline",

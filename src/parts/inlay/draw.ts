@@ -8,7 +8,7 @@ import { pathBounds, pathsBounds } from "../../geometry/measure.ts";
 import type { Outline } from "../../geometry/outline.ts";
 import { circle, polygon, segmentPath } from "../../geometry/path.ts";
 import type { Region } from "../../geometry/region.ts";
-import { inverse, transformPath, type Affine } from "../../geometry/transform.ts";
+import { inverse, transformOutline, type Affine } from "../../geometry/transform.ts";
 import { lerp, vec, type Vec } from "../../geometry/vec.ts";
 import type { OnHost, PartKind, Sources } from "../contract.ts";
 import { hostIdOf, hostOf, type Host } from "./host.ts";
@@ -35,11 +35,10 @@ export function seenOf(p: InlayParams, from: Sources): Seen | undefined {
   return { answer, place, host: host && seenFrom(host, inverse(place)) };
 }
 
-const seenFrom = ({ outline, thickness, holes }: Host, by: Affine): Host => ({
-  outline: transformPath(by, outline),
-  thickness,
-  holes: holes.map((hole) => transformPath(by, hole)),
-});
+function seenFrom({ outline, thickness, holes }: Host, by: Affine): Host {
+  const seen = transformOutline(by, { outer: outline, holes });
+  return { outline: seen.outer, thickness, holes: seen.holes };
+}
 
 const NAMES: Readonly<Record<string, string>> = {
   headstock: "headstock",
@@ -72,14 +71,6 @@ export function drawInlay(p: InlayParams, m: InlayMeasures, from: Sources): Draw
     focus: growBounds(own, margin),
   };
 }
-
-export const moveAll =
-  (by: Affine) =>
-  (outlines: readonly Outline[]): Outline[] =>
-    outlines.map(({ outer, holes }) => ({
-      outer: transformPath(by, outer),
-      holes: holes.map((hole) => transformPath(by, hole)),
-    }));
 
 export function hostLayer(p: InlayParams, { outline, holes }: Host): Layer {
   const name = NAMES[p.on] ?? "part";
@@ -238,7 +229,7 @@ export function inlayOnHost(p: InlayParams, m: InlayMeasures, from: Sources): On
   const seen = seenOf(p, from);
   if (!seen) return undefined;
   const { answer, place } = seen;
-  const outlines = moveAll(place)(answer.cut?.pocket ?? answer.outlines);
+  const outlines = (answer.cut?.pocket ?? answer.outlines).map((outline) => transformOutline(place, outline));
   const id = hostIdOf(p);
   return {
     kind: p.on as PartKind,

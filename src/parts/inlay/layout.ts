@@ -2,8 +2,7 @@
 import { pathBounds } from "../../geometry/measure.ts";
 import { pathsOf, type Outline } from "../../geometry/outline.ts";
 import { polyline, type Path } from "../../geometry/path.ts";
-import { reversePath } from "../../geometry/segment.ts";
-import { compose, rotation, scaling, transformPath, translation, type Affine } from "../../geometry/transform.ts";
+import { compose, rotation, scaling, transformOutline, translation } from "../../geometry/transform.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 
 /** One piece on its material. */
@@ -36,7 +35,7 @@ const LONGER = 2;
 export function layPieces(pieces: readonly Outline[], { grain, turns, mirrored, spacing }: LayoutNumbers): LaidPiece[] {
   const turned = pieces.map((outline, i) => {
     const spin = rotation(-(grain + grainOf(turns, i + 1)));
-    return carried(outline, mirrored ? compose(spin, scaling(1, -1)) : spin, mirrored);
+    return transformOutline(mirrored ? compose(spin, scaling(1, -1)) : spin, outline);
   });
   const boxes = turned.map(({ outer }) => pathBounds(outer));
   const area = boxes.reduce((sum, box) => sum + (box.maxX - box.minX + spacing) * (box.maxY - box.minY + spacing), 0);
@@ -48,21 +47,12 @@ export function layPieces(pieces: readonly Outline[], { grain, turns, mirrored, 
     const box = boxes[i]!;
     const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
     if (x > 0 && x + width > length) [x, y, rowHeight] = [0, y - rowHeight - spacing, 0];
-    const moved = carried(outline, translation(vec(x - box.minX, y - box.maxY)), false);
+    const moved = transformOutline(translation(vec(x - box.minX, y - box.maxY)), outline);
     laid.push({ number: i + 1, outline: moved, box: pathBounds(moved.outer) });
     x += width + spacing;
     rowHeight = Math.max(rowHeight, height);
   }
   return laid;
-}
-
-/** An outline under a similarity; turned over, its paths are run the other way so that areas keep their sign. */
-export function carried({ outer, holes }: Outline, by: Affine, turnedOver: boolean): Outline {
-  const move = (path: Path): Path => {
-    const there = transformPath(by, path);
-    return turnedOver ? reversePath(there) : there;
-  };
-  return { outer: move(outer), holes: holes.map(move) };
 }
 
 /** A double arrow of the given length along the grain, its middle at a point. */

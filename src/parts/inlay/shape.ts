@@ -6,11 +6,20 @@ import { drawOutline } from "../../geometry/drawn/outline.ts";
 import { pathsBounds } from "../../geometry/measure.ts";
 import { pathsOf, type Outline } from "../../geometry/outline.ts";
 import type { Path } from "../../geometry/path.ts";
-import { reversePath } from "../../geometry/segment.ts";
 import { SvgFault } from "../../geometry/svg/fault.ts";
 import { nested } from "../../geometry/svg/nesting.ts";
 import { readPathData } from "../../geometry/svg/path-data.ts";
-import { compose, rotation, scaling, transformPath, transformPoint, translation, type Affine } from "../../geometry/transform.ts";
+import {
+  carryPath,
+  compose,
+  rotation,
+  scaling,
+  transformOutline,
+  transformPath,
+  transformPoint,
+  translation,
+  type Affine,
+} from "../../geometry/transform.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { interlace, type Crossing } from "../../lettering/interlace.ts";
 import { faceOfFew } from "../../lettering/few-letters.ts";
@@ -104,10 +113,9 @@ function lettersOf({ spec, face, weave }: LettersQuestion): Result<SetLetters, T
 
 const movedShape = ({ region, outlines }: LetterShape, move: Affine): LetterShape => {
   const ring = (points: Ring): Ring => points.map((p) => transformPoint(move, p));
-  const path = (given: Path): Path => transformPath(move, given);
   return {
     region: region.map(({ outer, holes }) => ({ outer: ring(outer), holes: holes.map(ring) })),
-    outlines: outlines.map(({ outer, holes }) => ({ outer: path(outer), holes: holes.map(path) })),
+    outlines: outlines.map((outline) => transformOutline(move, outline)),
   };
 };
 
@@ -164,6 +172,5 @@ function importedPlace(path: Path, all: readonly Path[], f: FigureNumbers): Path
     rotation(f.artTurn),
     translation(vec(f.artX, f.artY)),
   );
-  // Turning y over turns the paths round as well.
-  return reversePath(transformPath(place, path));
+  return carryPath(place, path);
 }

@@ -2,11 +2,11 @@
 import type { Shape, Text } from "../../drawing/drawing.ts";
 import { pathsBounds } from "../../geometry/measure.ts";
 import type { Outline } from "../../geometry/outline.ts";
-import { translation } from "../../geometry/transform.ts";
+import { transformOutline, translation } from "../../geometry/transform.ts";
 import { vec } from "../../geometry/vec.ts";
 import type { InlayTemplate } from "../../lutherie/inlay-template.ts";
 import type { TemplateSource } from "../contract.ts";
-import { moveAll, outlineShapes } from "./draw.ts";
+import { outlineShapes } from "./draw.ts";
 import { allPaths } from "./layout.ts";
 import type { InlayParams } from "./numbers.ts";
 import type { InlayAnswer } from "./work.ts";
@@ -47,7 +47,9 @@ export function guidedCouponTemplate(
   let x = 0;
   for (const { cuts, kind, edge } of templates) {
     const box = pathsBounds(allPaths(edge));
-    shapes.push(...bushEdges(`coupon-${cuts}`, kind, moveAll(translation(vec(x - box.minX, -box.minY)))(edge)));
+    const by = translation(vec(x - box.minX, -box.minY));
+    const beside = edge.map((outline) => transformOutline(by, outline));
+    shapes.push(...bushEdges(`coupon-${cuts}`, kind, beside));
     texts.push({
       id: `coupon-${cuts}-text`,
       at: vec(x + (box.maxX - box.minX) / 2, -2 * NUMBER),

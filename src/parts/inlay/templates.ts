@@ -3,13 +3,13 @@ import type { Layer, Shape } from "../../drawing/drawing.ts";
 import { pathsBounds } from "../../geometry/measure.ts";
 import type { Outline } from "../../geometry/outline.ts";
 import { segmentPath, type Path } from "../../geometry/path.ts";
-import { rotation, scaling, transformPath } from "../../geometry/transform.ts";
+import { rotation, scaling, transformOutline, transformPath } from "../../geometry/transform.ts";
 import { vec } from "../../geometry/vec.ts";
 import type { Pass } from "../../lutherie/inlay-clearing.ts";
 import type { InlayTemplate } from "../../lutherie/inlay-template.ts";
 import type { CutterPasses, Sources, TemplateSource } from "../contract.ts";
 import { hostLayer, numberTexts, outlineShapes, seenOf, type Seen } from "./draw.ts";
-import { carried, grainArrow, grainOf, layPieces } from "./layout.ts";
+import { grainArrow, grainOf, layPieces } from "./layout.ts";
 import type { InlayMeasures } from "./measure.ts";
 import type { InlayParams } from "./numbers.ts";
 import { bushEdges, bushRows, couponTemplate, guidedCouponTemplate } from "./templates-coupon.ts";
@@ -186,7 +186,7 @@ function rowsOfPieces(p: InlayParams, cut: InlayCut, mirrored: boolean): Laid {
 /** As they lie in the instrument; mirrored about the line of letters where they are cut from the back. */
 function placedPieces(p: InlayParams, cut: InlayCut, mirrored: boolean): Laid {
   return {
-    pieces: mirrored ? cut.pieces.map((outline) => carried(outline, scaling(1, -1), true)) : cut.pieces,
+    pieces: mirrored ? cut.pieces.map((outline) => transformOutline(scaling(1, -1), outline)) : cut.pieces,
     grain: mirrored ? -p.grain : p.grain,
   };
 }

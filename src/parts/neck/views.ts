@@ -1,5 +1,6 @@
 /** Pieces that the neck's drawing and its templates share: lines said about, layers moved to their place on the page. */
 import type { Dimension, Layer, Said, Shape } from "../../drawing/drawing.ts";
+import { moveLayer } from "../../drawing/move.ts";
 import { segmentPath, type Path } from "../../geometry/path.ts";
 import { transformPath, translation } from "../../geometry/transform.ts";
 import { add, vec, type Vec } from "../../geometry/vec.ts";
@@ -10,17 +11,7 @@ export const saidAngle = (label: string, value: number): Said => ({ label, value
 export const movedPath = (path: Path, by: Vec): Path => transformPath(translation(by), path);
 
 /** The layer moved by a vector. */
-export function movedLayer(layer: Layer, by: Vec): Layer {
-  return {
-    name: layer.name,
-    shapes: layer.shapes.map((shape) => ({
-      ...shape,
-      path: movedPath(shape.path, by),
-      ...(shape.holes ? { holes: shape.holes.map((hole) => movedPath(hole, by)) } : {}),
-    })),
-    ...(layer.texts ? { texts: layer.texts.map((text) => ({ ...text, at: add(text.at, by) })) } : {}),
-  };
-}
+export const movedLayer = (layer: Layer, by: Vec): Layer => moveLayer(translation(by), layer);
 
 export const movedDimensions = (dimensions: readonly Dimension[], by: Vec): Dimension[] =>
   dimensions.map((dimension) => ({ ...dimension, from: add(dimension.from, by), to: add(dimension.to, by) }));

@@ -8,7 +8,7 @@ import type { Outline } from "../../geometry/outline.ts";
 import type { Path } from "../../geometry/path.ts";
 import { reversePath } from "../../geometry/segment.ts";
 import { selfCrossings } from "../../geometry/self-crossing.ts";
-import { compose, rotation, transformPath, translation } from "../../geometry/transform.ts";
+import { compose, rotation, transformOutline, transformPath, translation } from "../../geometry/transform.ts";
 import { add, vec, type Vec } from "../../geometry/vec.ts";
 import { plateMassG } from "../../lutherie/wood-density.ts";
 import { artOutlines } from "../art-outline.ts";
@@ -126,8 +126,7 @@ function oldOf(p: PickguardParams, middle: Vec, side: 1 | -1): { readonly pieces
   }
   const { pieces, fault } = artOutlines(p.oldArt, p.oldWidth);
   const place = compose(rotation(side * p.oldTurn), translation(add(middle, vec(p.oldX, side * p.oldY))));
-  const turned = (path: Path): Path => transformPath(place, path);
-  return { pieces: pieces.map(({ outer, holes }) => ({ outer: turned(outer), holes: holes.map(turned) })), fault };
+  return { pieces: pieces.map((outline) => transformOutline(place, outline)), fault };
 }
 
 /** The middle of its area, where the arrow of the grain stands; the middle of its box where it crosses itself. */
