@@ -35,7 +35,7 @@ function valueOf(text: string): unknown {
 export async function openDesign(file: string, args: Arguments, tell: (line: string) => void): Promise<Design> {
   const read = readDesign(await readBytes(file));
   if (!read.ok) throw new CliError(`${read.message}: ${file} (${read.mend})`);
-  for (const repair of read.repairs) tell(`${file}: ${repair.path}: ${repair.says}`);
+  for (const repair of read.repairs) tell([file, repair.path, repair.says].filter(Boolean).join(": "));
   return oneCopy(withSettings(read.design, args), optionOf(args, "copy"), tell);
 }
 

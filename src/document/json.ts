@@ -15,6 +15,8 @@ export interface JsonMistake {
   readonly column: number;
   /** The text ends before the value does. */
   readonly cutOff: boolean;
+  /** What stands whole before the mistake, closed so that it can be read, and the path of its last value. */
+  readonly whole: { readonly text: string; readonly last: string };
 }
 
 /** Something left out of the value, told and not silent. */
@@ -50,20 +52,30 @@ class Mistake extends Error {
 const BLANK = /[ \t\n\r]*/y;
 const NUMBER = /-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?/y;
 const WORD = /[A-Za-z]+/y;
-/** What may be left of a value where a text was cut. */
-const CUT_OFF = /^[-+.\w\s]*$/;
+/** What may be left of a value where a text was cut; a disk that fails fills the rest with zeros. */
+// eslint-disable-next-line no-control-regex
+const CUT_OFF = /^[-+.\w\s\0]*$/;
 const WORDS: ReadonlyMap<string, Json> = new Map<string, Json>([
   ["true", true],
   ["false", false],
   ["null", null],
 ]);
 
-/** Reads one JSON value and nothing behind it. */
-export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, JsonMistake> {
+/**
+ * Reads one JSON value and nothing behind it.
+ * @param opens of which lists and records the whole entries stand when there is a mistake further on in them
+ */
+export function readJson(
+  text: string,
+  bounds: JsonBounds,
+  opens: (path: readonly (string | number)[]) => boolean = () => false,
+): Result<JsonReading, JsonMistake> {
   const omissions: Omission[] = [];
   const path: (string | number)[] = [];
-  // A field and no variable: Chromium 147 loses steps of a variable that several inner functions count on while it compiles them.
-  const cursor = { at: 0 };
+  /** The signs that close what is open. */
+  const closing: string[] = [];
+  // Fields and no variables: Chromium 147 loses steps of a variable that several inner functions count on while it compiles them.
+  const cursor = { at: 0, whole: { end: 0, closing: "", last: "" } };
   let count = 0;
   try {
     skipBlanks();
@@ -73,9 +85,15 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
     return { ok: true, value: { value, omissions } };
   } catch (error) {
     if (!(error instanceof Mistake)) throw error;
+    const { end, closing: signs, last } = cursor.whole;
     return {
       ok: false,
-      error: { message: error.message, ...lineOf(text, error.at), cutOff: CUT_OFF.test(text.slice(error.at)) },
+      error: {
+        message: error.message,
+        ...lineOf(text, error.at),
+        cutOff: CUT_OFF.test(text.slice(error.at)),
+        whole: { text: text.slice(0, end) + signs, last },
+      },
     };
   }
 
@@ -161,6 +179,7 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
       const value = readValue();
       path.pop();
       if (value !== undefined) list.push(value);
+      return index;
     });
     return list;
   }
@@ -189,11 +208,13 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
         if (value !== undefined) entries.set(key, value);
       }
       path.pop();
+      return key;
     });
     return Object.fromEntries(entries);
   }
 
-  function readItems(close: string, name: string, readItem: (index: number) => void): void {
+  /** `readItem` returns the key or index of what it has read. */
+  function readItems(close: string, name: string, readItem: (index: number) => string | number): void {
     if (path.length >= bounds.depth)
       throw new Mistake(`lists and records stand more than ${bounds.depth} deep in each other`, cursor.at);
     cursor.at++;
@@ -202,11 +223,16 @@ export function readJson(text: string, bounds: JsonBounds): Result<JsonReading, 
       cursor.at++;
       return;
     }
+    closing.unshift(close);
     for (let index = 0; ; index++) {
-      readItem(index);
+      const step = readItem(index);
       skipBlanks();
       const next = text[cursor.at];
+      // Only what follows says that a number is whole.
+      if ((next === close || next === ",") && opens(path))
+        cursor.whole = { end: cursor.at, closing: closing.join(""), last: pathText([...path, step]) };
       if (next === close) {
+        closing.shift();
         cursor.at++;
         return;
       }

@@ -77,19 +77,25 @@ export function readDesign(file: string | Uint8Array): ReadDesign {
   if (source.startsWith("\uFEFF")) source = source.slice(1);
   if (source.trim() === "") return refuse("the file is empty", ANOTHER_COPY);
 
-  const json = readJson(source, BOUNDS);
+  let json = readJson(source, BOUNDS, standsBegun);
   if (!json.ok) {
-    const { message, line, column, cutOff } = json.error;
+    const { message, line, column, cutOff, whole } = json.error;
+    const place = `(line ${line}, column ${column})`;
     if (!/^\s*\{/.test(source)) return refuse("the file is no design", "Choose a file that Gramil has saved.");
-    if (cutOff) return refuse(`only a part of the file is there: ${message} (line ${line}, column ${column})`, ANOTHER_COPY);
-    return refuse(
-      `the file is damaged: ${message} (line ${line}, column ${column})`,
-      "Mend it there in a text editor, or open another copy.",
-    );
+    if (!cutOff)
+      return refuse(`the file is damaged: ${message} ${place}`, "Mend it there in a text editor, or open another copy.");
+    json = readJson(whole.text, BOUNDS);
+    if (!json.ok || !isRecord(json.value.value) || !isRecord(json.value.value.instrument))
+      return refuse(`only a part of the file is there: ${message} ${place}`, ANOTHER_COPY);
+    repairs.push({ path: whole.last, says: `the file ends behind this, in the middle ${place}: whatever followed is lost` });
   }
   repairs.push(...json.value.omissions.map(({ path, what }) => ({ path, says: OMITTED[what] })));
   return fromJson(json.value.value, repairs);
 }
+
+/** Of a file that is cut off, its sections and its parts stand with the whole values that they have; all else stands whole or not at all. */
+const standsBegun = (path: readonly (string | number)[]): boolean =>
+  path.length < 2 || (path.length === 2 && path[0] === "parts");
 
 /** How many characters stand for bytes that are no UTF-8, counted up to one too many. */
 function unreadableIn(source: string): number {
