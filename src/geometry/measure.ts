@@ -1,5 +1,6 @@
+import { alongPiece, type AlongPiece } from "./along-piece.ts";
 import { arcRadius, arcSweep } from "./arc.ts";
-import { cubicPoint, cubicDerivative, cubicPoints, cubicSweptArea, type CubicPoints } from "./bezier.ts";
+import { cubicPoint, cubicDerivative, cubicSweptArea, type CubicPoints } from "./bezier.ts";
 import { joinBounds, type Bounds } from "./bounds.ts";
 import type { Path } from "./path.ts";
 import { integrate } from "./quadrature.ts";
@@ -113,7 +114,7 @@ export function stationAt(path: Path, length: number): Station | undefined {
     // Rounding of the sum must not push the path's own length off its end.
     const last = index === pieces.length - 1 && left <= size + 1e-9;
     if (left <= size || last) {
-      const t = parameterAt(piece, Math.min(left, size), size);
+      const t = left < size ? alongOf(path, index, piece).at(left) : 1;
       const tangent = tangentAt(piece, t);
       if (tangent) return { point: pointAt(piece, t), tangent, index, t };
     }
@@ -122,25 +123,14 @@ export function stationAt(path: Path, length: number): Station | undefined {
   return undefined;
 }
 
-/** The parameter `along` mm into a piece of length `size`. */
-function parameterAt(piece: Piece, along: number, size: number): number {
-  if (!(size > 0) || along >= size) return 1;
-  if (piece.segment.kind !== "cubic") return along / size;
-  // Length rises with t: Newton's step where it stays in the bracket, else the middle.
-  let low = 0;
-  let high = 1;
-  let t = along / size;
-  const p = cubicPoints(piece.from, piece.segment);
-  for (let round = 0; round < 60; round++) {
-    const error = pieceLength(piece, 0, t) - along;
-    if (Math.abs(error) < 1e-10) break;
-    if (error > 0) high = t;
-    else low = t;
-    const d = cubicDerivative(p, t);
-    const next = t - error / Math.hypot(d.x, d.y);
-    t = next > low && next < high ? next : (low + high) / 2;
-  }
-  return t;
+/** By path, those of its pieces on which places have been asked for. */
+const walked = new WeakMap<Path, Map<number, AlongPiece>>();
+
+function alongOf(path: Path, index: number, piece: Piece): AlongPiece {
+  const known = walked.get(path) ?? new Map<number, AlongPiece>();
+  const along = known.get(index) ?? alongPiece(piece);
+  walked.set(path, known.set(index, along));
+  return along;
 }
 
 /** The part of an open or closed path between two lengths along it, 0 <= from < to <= the path's length; an open path. */

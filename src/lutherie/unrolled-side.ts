@@ -5,10 +5,11 @@
  * angle turned: ds' = (1 - inset curvature) ds. Over half an outline, which turns 180 degrees, faces t/2 apart differ by
  * pi t / 2. Source: parallel curves, any text on plane curves.
  */
+import { alongPiece } from "../geometry/along-piece.ts";
 import { pieceLengthsOf } from "../geometry/measure.ts";
 import type { Path, Segment } from "../geometry/path.ts";
-import { derivativeAt, pieceLength, piecesOf, pointAt, tangentAt, curvatureAt, type Piece } from "../geometry/segment.ts";
-import { add, angleBetween, leftOf, norm, scale, sub, unit, vec, type Vec } from "../geometry/vec.ts";
+import { pieceLength, piecesOf, pointAt, tangentAt, curvatureAt, type Piece } from "../geometry/segment.ts";
+import { add, angleBetween, leftOf, scale, sub, unit, vec, type Vec } from "../geometry/vec.ts";
 import { curveSegments } from "./curve-path.ts";
 
 /** Height of an edge over the plane that depths are counted from, by the place on the outline, mm. */
@@ -56,7 +57,7 @@ export function unrollSide({ outline, inset, top, back }: SideToUnroll, toleranc
       throw new RangeError("unrollSide: a side cannot be bent round a corner");
     last = tangentAt(piece, 1)!;
     const start = from;
-    const lengthTo = lengthsOf(piece);
+    const { lengthTo } = alongPiece(piece);
     const along = (t: number): number => start + lengthTo(t) - inset * angleBetween(leaving, tangentAt(piece, t)!);
     [top, back].forEach((height, i) => edges[i]!.push(...edgeSegments(piece, inset, along, height, tolerance)));
     from = along(1);
@@ -86,34 +87,6 @@ export function lengthAlong(outline: Path, inset: number, index: number, t: numb
       const length = to === 1 ? wholes[i]! : pieceLength(piece, 0, to);
       return leaving && arriving ? sum + length - inset * angleBetween(leaving, arriving) : sum;
     }, 0);
-}
-
-/** Stretches of a piece between which its length is kept. */
-const KNOTS = 16;
-
-/** The length of a piece from its start to any t, by a table: what is asked a thousand times is integrated over short stretches only. */
-function lengthsOf(piece: Piece): (t: number) => number {
-  if (piece.segment.kind !== "cubic") return (t) => pieceLength(piece, 0, t);
-  const sums = [0];
-  for (let k = 0; k < KNOTS; k++) sums.push(sums[k]! + pieceLength(piece, k / KNOTS, (k + 1) / KNOTS));
-  return (t) => {
-    const k = Math.min(KNOTS - 1, Math.max(0, Math.floor(t * KNOTS)));
-    return sums[k]! + stretch(piece, k / KNOTS, t);
-  };
-}
-
-/** Nodes and weights of the five-point Gauss-Legendre rule on [-1, 1] (Abramowitz and Stegun 25.4.30), exact to degree 9. */
-const GAUSS = [
-  [0, 0.5688888888888889],
-  [0.5384693101056831, 0.47862867049936647],
-  [-0.5384693101056831, 0.47862867049936647],
-  [0.906179845938664, 0.23692688505618908],
-  [-0.906179845938664, 0.23692688505618908],
-] as const;
-
-function stretch(piece: Piece, from: number, to: number): number {
-  const half = (to - from) / 2;
-  return GAUSS.reduce((sum, [node, weight]) => sum + weight * half * norm(derivativeAt(piece, from + half * (1 + node))), 0);
 }
 
 /** The outline cut at its corners: the runs that one side each can be bent to, in order. */
