@@ -12,7 +12,7 @@
  */
 import { line, type Segment } from "../geometry/path.ts";
 import { unit, vec } from "../geometry/vec.ts";
-import { curveSegments } from "./curve-path.ts";
+import { curveSegments } from "../geometry/curve-path.ts";
 
 /** A depth of the wood (mm, above 0) at x. */
 export interface DepthAt {

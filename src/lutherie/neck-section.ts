@@ -10,7 +10,7 @@
 import { integrate } from "../geometry/quadrature.ts";
 import { arc, line, type Path, type Segment } from "../geometry/path.ts";
 import { norm, vec, type Vec } from "../geometry/vec.ts";
-import { curveSegments } from "./curve-path.ts";
+import { curveSegments } from "../geometry/curve-path.ts";
 
 /** Sizes of a section, mm, and the exponent of each side; `lean` moves the deepest line off the centre, above 0 to the treble side. */
 export interface NeckSection {

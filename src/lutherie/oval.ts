@@ -7,7 +7,7 @@
  */
 import { circle, type Path } from "../geometry/path.ts";
 import { add, scale, unit, vec, type Vec } from "../geometry/vec.ts";
-import { curvePath } from "./curve-path.ts";
+import { curvePath } from "../geometry/curve-path.ts";
 
 /** Half axes along x and y, mm, both above 0. */
 export interface Oval {

@@ -10,7 +10,7 @@ import { arc, endOf, line, type Path, type Segment } from "../geometry/path.ts";
 import { curvatureAt, partOf, piecesOf, pointAt, tangentAt, type Piece } from "../geometry/segment.ts";
 import { selfCrossings } from "../geometry/self-crossing.ts";
 import { add, angleBetween, distance, leftOf, scale, type Vec } from "../geometry/vec.ts";
-import { curveSegments } from "./curve-path.ts";
+import { curveSegments } from "../geometry/curve-path.ts";
 
 /** Turn between two segments (radians) that still counts as none. */
 const NO_CORNER = 1e-4;

@@ -10,7 +10,7 @@ import { pieceLengthsOf } from "../geometry/measure.ts";
 import type { Path, Segment } from "../geometry/path.ts";
 import { pieceLength, piecesOf, pointAt, tangentAt, curvatureAt, type Piece } from "../geometry/segment.ts";
 import { add, angleBetween, leftOf, scale, sub, unit, vec, type Vec } from "../geometry/vec.ts";
-import { curveSegments } from "./curve-path.ts";
+import { curveSegments } from "../geometry/curve-path.ts";
 
 /** Height of an edge over the plane that depths are counted from, by the place on the outline, mm. */
 export type EdgeHeight = (at: Vec) => number;

@@ -4,7 +4,7 @@ import { arcOfRise } from "../../geometry/arc.ts";
 import { line, rectangle, segmentPath, type Path, type Segment } from "../../geometry/path.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { fallOver, radiusAt } from "../../lutherie/board-radius.ts";
-import { curveSegments } from "../../lutherie/curve-path.ts";
+import { curveSegments } from "../../geometry/curve-path.ts";
 import { channelAt } from "../../lutherie/neck-run.ts";
 import {
   sectionPath,

@@ -10,7 +10,7 @@ import { rotation, transformPath } from "../../geometry/transform.ts";
 import { unit, vec, ORIGIN, type Vec } from "../../geometry/vec.ts";
 import { riseFromHoles, type AirHole } from "../../lutherie/air-resonance.ts";
 import { bentFace, type BentFace } from "../../lutherie/bent-face.ts";
-import { curveSegments } from "../../lutherie/curve-path.ts";
+import { curveSegments } from "../../geometry/curve-path.ts";
 import { roundOval } from "../../lutherie/oval.ts";
 import type { Sources } from "../contract.ts";
 import { bentSideOf, type BentSide, type PortParams } from "./numbers.ts";

@@ -3,7 +3,7 @@ import { pathBounds } from "../../geometry/measure.ts";
 import { line, polyline, segmentPath, type Path } from "../../geometry/path.ts";
 import { piecesOf, pointAt, reversePath } from "../../geometry/segment.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
-import { curvePath } from "../../lutherie/curve-path.ts";
+import { curvePath } from "../../geometry/curve-path.ts";
 import { plateHeight, type DomedPlate } from "../../lutherie/domed-plate.ts";
 import type { InPlace } from "../contract.ts";
 import type { SidesMeasures } from "./measure.ts";

@@ -2,9 +2,9 @@
  * A curve given by formulas, drawn as cubics. Each cubic leaves and arrives along the curve and passes the curve's middle
  * at t = 1/2, which fixes both handles: a T0 - b T1 = 8/3 (M - (P0 + P3)/2). Where it strays, the stretch is halved.
  */
-import { cubicPoint, type CubicPoints } from "../geometry/bezier.ts";
-import { cubic, line, type Path, type Segment } from "../geometry/path.ts";
-import { add, cross, distance, dot, lerp, norm, scale, sub, type Vec } from "../geometry/vec.ts";
+import { cubicPoint, type CubicPoints } from "./bezier.ts";
+import { cubic, line, type Path, type Segment } from "./path.ts";
+import { add, cross, distance, dot, lerp, norm, scale, sub, type Vec } from "./vec.ts";
 
 /** A curve without corners between the ends asked for: its point and its unit direction of travel (for rising t) at each t. */
 export interface SmoothCurve {
