@@ -36,7 +36,7 @@ export function cellsOf(edges: readonly Edge[], reach: number, least: number): E
   maxY += reach;
   const [width, height] = [maxX - minX, maxY - minY];
   // On edges all along one line the area says nothing.
-  const cell = Math.max(least, Math.sqrt((width * height) / (2 * n + 1)), Math.max(width, height) / MOST_CELLS, 1e-9);
+  const cell = Math.max(least, Math.sqrt((width * height) / (2 * n + 1)), Math.max(width, height) / (2 * n + 1), 1e-9);
   const columns = Math.floor(width / cell) + 1;
   const rows = Math.floor(height / cell) + 1;
   const starts = new Int32Array(columns * rows + 1);
@@ -54,6 +54,3 @@ export function cellsOf(edges: readonly Edge[], reach: number, least: number): E
   for (let k = 0; k < n; k++) eachCell(k, (c) => (items[filled[c]!++] = k));
   return { minX, minY, cell, columns, rows, starts, items, boxes };
 }
-
-/** Cells along either side of the box round all edges, at most. */
-const MOST_CELLS = 256;

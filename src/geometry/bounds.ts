@@ -49,6 +49,10 @@ export const growBounds = (box: Bounds, margin: number): Bounds => ({
 export const boundsMeet = (a: Bounds, b: Bounds, margin = 0): boolean =>
   a.minX <= b.maxX + margin && b.minX <= a.maxX + margin && a.minY <= b.maxY + margin && b.minY <= a.maxY + margin;
 
+/** True where p lies in the box or on its edge. */
+export const boundsHold = ({ minX, minY, maxX, maxY }: Bounds, { x, y }: Vec): boolean =>
+  x >= minX && x <= maxX && y >= minY && y <= maxY;
+
 /** Least distance between the boxes, 0 where they meet. */
 export function boundsDistance(a: Bounds, b: Bounds): number {
   const x = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);

@@ -182,8 +182,9 @@ export function pieceLength({ from, segment }: Piece, t0 = 0, t1 = 1): number {
   }
 }
 
-/** The parts of a piece along which both x and y only rise or only fall; they never cross themselves. */
+/** The parts of a piece along which both x and y only rise or only fall; they never cross themselves. They join without a gap, from its very start to its very end. */
 export function monotoneParts(piece: Piece): Piece[] {
-  const cuts = [0, ...extremesOf(piece), 1];
-  return cuts.slice(1).flatMap((t1, i) => (t1 - cuts[i]! > 1e-12 ? [partOf(piece, cuts[i]!, t1)] : []));
+  const cuts = [0];
+  for (const t of extremesOf(piece)) if (t - cuts.at(-1)! > 1e-12 && 1 - t > 1e-12) cuts.push(t);
+  return cuts.map((t0, i) => partOf(piece, t0, cuts[i + 1] ?? 1));
 }

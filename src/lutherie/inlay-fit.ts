@@ -28,7 +28,8 @@ const STEP = 0.05;
  * other edge counts as `reach`. Undefined where either is empty.
  */
 export function pairFit(pocket: readonly Outline[], piece: readonly Outline[], reach: number): PairFit | undefined {
-  const outside = pocket.flatMap(pathsOf).flatMap(edgesOf);
+  const walls = pocket.flatMap(pathsOf);
+  const outside = walls.flatMap(edgesOf);
   const inside = piece.flatMap(pathsOf).flatMap(edgesOf);
   const first = inside[0] && pointOn(inside[0], 0);
   if (!first || outside.length === 0) return undefined;
@@ -48,7 +49,7 @@ export function pairFit(pocket: readonly Outline[], piece: readonly Outline[], r
       }
     }
   }
-  const contained = piece.every(({ outer }) => isInside(pocket.flatMap(pathsOf), outer.start)) && !edgesMeet(inside, outside);
+  const contained = piece.every(({ outer }) => isInside(walls, outer.start)) && !edgesMeet(inside, outside);
   const overlap = contained ? 0 : regionArea(difference(regionOfArcs(piece), regionOfArcs(pocket)));
   return { minGap: overlap > 1e-4 ? 0 : minGap, maxGap, tightest, loosest, overlap };
 }

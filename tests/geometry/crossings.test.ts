@@ -98,6 +98,22 @@ describe.each(FRAMES)("crossings %s", (_, frame) => {
 });
 
 describe("crossings", () => {
+  it("of a level ray through the joint of an arc that ends level with its centre, but for rounding, count once", () => {
+    // A box 6 wide whose lower right corner is an arc; the point lies 0.05 within its right side.
+    const path: Path = {
+      start: vec(-373.6052908651427, 0.17143668240039994),
+      segments: [
+        arc(vec(-373.6310000000002, 0.2705748052732282), vec(-373.4270000000002, 0.27057480527316746), false),
+        line(vec(-373.6310000000002, 6)),
+        line(vec(-380, 6)),
+        line(vec(-380, 0.17143668240039994)),
+        line(vec(-373.6052908651427, 0.17143668240039994)),
+      ],
+      closed: true,
+    };
+    expect(pathWinding(path, vec(-373.681, 0.2705748052732193))).toBe(1);
+  });
+
   it("report the shared stretch of lines and of arcs by its ends", () => {
     same(
       intersectPaths(segmentPath(vec(0, 0), vec(10, 0)), segmentPath(vec(15, 0), vec(4, 0))).map((m) => m.point),

@@ -1,13 +1,13 @@
 import { uniteRings, type FillRule } from "../clipper.ts";
 import { flatten } from "../flatten.ts";
 import { intersectPaths } from "../intersect.ts";
+import { boundsHold, boundsMeet } from "../bounds.ts";
 import { pathArea, pathBounds } from "../measure.ts";
 import type { Outline } from "../outline.ts";
 import { line, endOf, type Path } from "../path.ts";
 import { outlinesOf } from "../refit.ts";
 import { piecesOf, pointAt, reversePath } from "../segment.ts";
 import { selfCrossings } from "../self-crossing.ts";
-import { boundsMeet } from "../bounds.ts";
 import { distance } from "../vec.ts";
 import { pathWinding } from "../winding.ts";
 
@@ -54,7 +54,7 @@ export function nested(contours: readonly Path[], rule: FillRule): Outline[] {
 }
 
 const windingOf = (path: Path, box: ReturnType<typeof pathBounds>, at: { readonly x: number; readonly y: number }): number =>
-  at.x < box.minX || at.x > box.maxX || at.y < box.minY || at.y > box.maxY ? 0 : pathWinding(path, at);
+  boundsHold(box, at) ? pathWinding(path, at) : 0;
 
 const ccw = (path: Path): Path => (pathArea(path) < 0 ? reversePath(path) : path);
 
