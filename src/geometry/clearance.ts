@@ -4,7 +4,7 @@ import { intersectPaths } from "./intersect.ts";
 import { nearestOnPath } from "./nearest.ts";
 import type { Path } from "./path.ts";
 import { piecesOf } from "./segment.ts";
-import { distanceToSegment, type Vec } from "./vec.ts";
+import { add, distanceToSegment, scale, sub, type Vec } from "./vec.ts";
 
 /** The narrowest place between two paths: one point on each and how far apart they are. */
 export interface Clearance {
@@ -19,7 +19,7 @@ const COARSE = 0.005;
 /**
  * The least distance between two paths, 0 where they meet, to 1e-6 mm; where the two run side by side at nearly one distance, to 0.01. It is
  * the edges that count: a path inside another keeps its distance from the edge. Chords find the places where the distance is least to
- * either side; each is then settled by falling from one curve square onto the other in turn.
+ * either side; each is then settled by falling from one curve square onto the other in turn, and on to where these falls lead.
  */
 export function clearance(a: Path, b: Path): Clearance {
   const [met] = intersectPaths(a, b);
@@ -60,16 +60,29 @@ export function clearance(a: Path, b: Path): Clearance {
   return best;
 }
 
+/** Edges that run side by side settle ever more slowly, with nothing to gain that counts. */
+const ROUNDS = 30;
+
 function settle(a: Path, b: Path, start: Vec): Clearance {
-  let onA = nearestOnPath(a, start).point;
-  let away = Infinity;
-  for (;;) {
-    const onB = nearestOnPath(b, onA).point;
-    const next = nearestOnPath(a, onB);
-    if (next.distance > away - 1e-9) return { a: next.point, b: onB, distance: next.distance };
-    away = next.distance;
-    onA = next.point;
+  const across = (onA: Vec): Clearance => {
+    const { point, distance } = nearestOnPath(b, onA);
+    return { a: onA, b: point, distance };
+  };
+  let at = across(nearestOnPath(a, start).point);
+  let before = 0;
+  for (let round = 0; round < ROUNDS; round++) {
+    const fallen = across(nearestOnPath(a, at.b).point);
+    const step = sub(fallen.a, at.a);
+    const length = Math.hypot(step.x, step.y);
+    // Each step is about the same share of the one before; this is where all that are to come would lead.
+    const ahead = length > 0 && length < before ? length / (before - length) : 0;
+    const led = ahead > 0 ? across(nearestOnPath(a, add(fallen.a, scale(step, ahead))).point) : fallen;
+    const next = led.distance < fallen.distance ? led : fallen;
+    if (next.distance > at.distance - 1e-9) return next.distance < at.distance ? next : at;
+    before = next === led && ahead > 0 ? 0 : length;
+    at = next;
   }
+  return at;
 }
 
 interface Chord {
