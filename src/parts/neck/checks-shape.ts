@@ -21,8 +21,8 @@ const neckShape: NeckCheck = {
   id: "neck-shape",
   title: "The back of the neck can be made",
   limits: {},
-  run: ({ p, m, from }) => {
-    const { flaws } = modelOf(p, from);
+  run: ({ p, from }) => {
+    const { flaws, first, second } = modelOf(p, from);
     const findings = flaws.map((flaw): Finding => ({
       id: `neck-shape/${flaw}`,
       severity: "stop",
@@ -31,13 +31,15 @@ const neckShape: NeckCheck = {
       shape: "outline",
     }));
     if (findings.length > 0) return findings;
+    // At the nut a thick head's bend may already add to it.
+    const [near, far] = [atFret(Math.min(p.firstFret, p.secondFret)), atFret(Math.max(p.firstFret, p.secondFret))];
     return [
       atLeast({
         id: "neck-shape",
-        measured: m.depthAtJoin,
-        needed: m.depthAtNut,
-        fine: "The wood deepens from {needed} at the nut to {measured} at the heel.",
-        short: "The wood is thinner at the heel ({measured}) than at the nut ({needed}).",
+        measured: second.depth,
+        needed: first.depth,
+        fine: `The wood deepens from {needed} ${near} to {measured} ${far}.`,
+        short: `The wood is thinner ${far} ({measured}) than ${near} ({needed}).`,
         mend: "Check which depth was measured where.",
         basis: PRACTICE,
         shape: "side-outline",

@@ -10,7 +10,7 @@ import type { GuardShape, Round } from "./numbers.ts";
 /** Ends that are nearer to each other than this are held apart, radians. */
 const LEAST_SPAN = Math.PI / 18;
 /** Places between the ends at which an edge that is no circle is followed. */
-const PLACES = 5;
+const PLACES = 9;
 
 /** A point on the guard's inner edge and the unit direction away from the hole there. */
 interface Rim {

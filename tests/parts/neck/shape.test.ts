@@ -121,6 +121,12 @@ describe("the section of a neck", () => {
     expect(severityOf("neck-shape", {})).toBe("fine");
   });
 
+  it("deepens towards the body although the bend of a head of 20 makes it thickest at the nut", () => {
+    const neck = { firstDepth: "22", secondDepth: "23.5", headThickness: "20", headTilt: "14°" };
+    expect(deriveNeck({ neck }).m.depthAtNut).toBeGreaterThan(23.5 - 6.35);
+    expect(severityOf("neck-shape", { neck })).toBe("fine");
+  });
+
   it("accepts what was measured on the finished neck", () => {
     const { m } = deriveNeck({ neck: { firstDepth: "21.5" }, measured: { "parts.neck.firstDepth": { value: "20.9 mm" } } });
     expect(m.places[1]!.depthWithBoard).toBeCloseTo(20.9, 9);
