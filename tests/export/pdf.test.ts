@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { vec } from "../../src/geometry/vec.ts";
 import { pdfOf, type PdfOptions } from "../../src/export/pdf/writer.ts";
 import { layOut } from "../../src/sheets/lay-out.ts";
 import { bodyHalf, box, bridge, fingerboard, sheetOptions, templateOf } from "../sheets/synthetic-templates.ts";
@@ -86,6 +87,26 @@ describe("a PDF file", { timeout: 60_000 }, () => {
     await expect(
       pdfOf(JOB, { ...OPTIONS, fonts: { regular: new Uint8Array([1, 2, 3, 4, 5]), strong: fonts.strong } }),
     ).rejects.toThrow();
+  });
+
+  it("writes warnings on a template in the bold face, and nothing else of it", async () => {
+    const plain = box("nut", 80, 40);
+    const texts = ["nut", "STOP"].map((text, i) => ({
+      id: text,
+      at: vec(10, 10 + 10 * i),
+      text,
+      height: 4,
+      align: "start" as const,
+      ...(text === "STOP" ? { loud: true } : {}),
+    }));
+    const layers = [...plain.drawing.layers, { name: "words", shapes: [], texts }];
+    const set = layOut([{ ...plain, drawing: { ...plain.drawing, layers } }], sheetOptions());
+    const { pages } = await readPdf(await pdfOf(set, OPTIONS));
+    const said = pages.flatMap((page) => page.texts).filter(({ text, size }) => ["nut", "STOP"].includes(text) && size > 5.5);
+    expect(said.map(({ text, font }) => [text, font])).toEqual([
+      ["nut", "GRAMIL+AtkinsonHyperlegibleMono-Regular"],
+      ["STOP", "GRAMIL+AtkinsonHyperlegibleMono-Strong"],
+    ]);
   });
 
   it("shows the waste as a grey band on the side away from the part, under the line", async () => {

@@ -28,6 +28,8 @@ export interface ReadText extends Point {
   readonly text: string;
   /** Type size, mm. */
   readonly size: number;
+  /** The font's own name in the file. */
+  readonly font: string;
 }
 export interface ReadPage {
   /** Points, as stored. */
@@ -64,7 +66,8 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     const texts = items.flatMap((item): ReadText[] => {
       if (!("str" in item) || item.str.trim() === "") return [];
       const [a, b, , , e, f] = item.transform as number[];
-      return [{ text: item.str, x: e! * MM, y: f! * MM, size: Math.hypot(a!, b!) * MM }];
+      const { name } = page.commonObjs.get(item.fontName) as { readonly name: string };
+      return [{ text: item.str, x: e! * MM, y: f! * MM, size: Math.hypot(a!, b!) * MM, font: name }];
     });
     pages.push({ view: page.view, rotate: page.rotate, pieces: piecesOf(list.fnArray, list.argsArray as unknown[][]), texts });
   }

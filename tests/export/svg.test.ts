@@ -179,6 +179,15 @@ describe("what a file says of itself", () => {
     expect(text.getAttribute("transform")).toBe(`rotate(-90 ${text.getAttribute("x")} ${text.getAttribute("y")})`);
   });
 
+  it("a warning is in bold letters, and nothing else is", () => {
+    const texts = [
+      { id: "plain", at: vec(0, 0), text: "nut", height: 3, align: "start" as const },
+      { id: "loud", at: vec(0, 9), text: "STOP", height: 3, align: "start" as const, loud: true },
+    ];
+    const doc = read(svgOf(drawing([], texts), META));
+    expect(["plain", "loud"].map((id) => doc.getElementById(id)!.getAttribute("font-weight"))).toEqual([null, "700"]);
+  });
+
   it("ids that clash or start with a digit are told apart", () => {
     const doc = read(svgOf(drawing(["Fret 1", "fret-1", "12", "é!"].map((id) => shape(id, rectangle(0, 0, 1, 1)))), META));
     expect([...doc.querySelectorAll("path")].map(({ id }) => id)).toEqual(["fret-1", "fret-1-2", "n-12", "e"]);

@@ -71,10 +71,19 @@ export function textOperators(text: Text, font: PdfFont, to: Affine): string {
   return `BT /${font.name} ${points(text.height * TYPE_SIZE * POINTS_PER_MM)} Tf ${matrix.join(" ")} ${pair(at)} Tm ${font.encode(text.text)} Tj ET`;
 }
 
+/** The face of plain lettering and that of warnings. */
+export interface PdfFaces {
+  readonly regular: PdfFont;
+  readonly strong: PdfFont;
+}
+
 /** Every layer: shapes, then lettering. */
-export function layerOperators(layers: readonly Layer[], font: PdfFont, to: Affine): string {
+export function layerOperators(layers: readonly Layer[], faces: PdfFaces, to: Affine): string {
   return layers
-    .flatMap(({ shapes, texts = [] }) => [...shapesOperators(shapes, to), ...texts.map((text) => textOperators(text, font, to))])
+    .flatMap(({ shapes, texts = [] }) => [
+      ...shapesOperators(shapes, to),
+      ...texts.map((text) => textOperators(text, text.loud ? faces.strong : faces.regular, to)),
+    ])
     .join("\n");
 }
 

@@ -15,7 +15,7 @@ import type { Template } from "../../templates/template.ts";
 import { numberText } from "../number-text.ts";
 import { pauser, type OnProgress } from "../pause.ts";
 import { plainFont } from "./woff.ts";
-import { layerOperators, pathOperators, points, POINTS_PER_MM, wasteOperators, type PdfFont } from "./content.ts";
+import { layerOperators, pathOperators, points, POINTS_PER_MM, textOperators, wasteOperators, type PdfFont } from "./content.ts";
 
 /** The two faces of the lettering as the bytes of their font files (WOFF, TrueType or OpenType). */
 export interface FontBytes {
@@ -72,6 +72,11 @@ interface Faces {
   readonly regular: Face;
   readonly strong: Face;
 }
+
+const fontsOf = ({ regular, strong }: Faces): Record<string, PDFRef> => ({
+  [regular.name]: regular.ref,
+  [strong.name]: strong.ref,
+});
 
 function describe(doc: PDFDocument, { title, number, date }: PdfOptions): void {
   doc.setTitle(title, { showInWindowTitleBar: true });
@@ -131,14 +136,14 @@ function writeTemplate(doc: PDFDocument, template: Template, grey: boolean, face
   const content = [
     "1 j",
     ...(grey ? wasteOperators(template, box, SCALE) : []),
-    layerOperators(template.drawing.layers, faces.regular, SCALE),
+    layerOperators(template.drawing.layers, faces, SCALE),
   ].join("\n");
   return doc.context.register(
     doc.context.flateStream(content, {
       Type: "XObject",
       Subtype: "Form",
       BBox: [box.minX, box.minY, box.maxX, box.maxY].map((v) => Number(points(v * POINTS_PER_MM))),
-      Resources: { Font: { [faces.regular.name]: faces.regular.ref } },
+      Resources: { Font: fontsOf(faces) },
     }),
   );
 }
@@ -165,14 +170,14 @@ function writeSheet(doc: PDFDocument, sheet: Sheet, forms: ReadonlyMap<string, P
   const content = [
     ...placed,
     "1 j",
-    layerOperators(sheet.furniture.layers, faces.regular, toPage),
-    layerOperators([{ name: "strong", shapes: [], texts: sheet.strong }], faces.strong, toPage),
+    layerOperators(sheet.furniture.layers, faces, toPage),
+    ...sheet.strong.map((text) => textOperators(text, faces.strong, toPage)),
   ].join("\n");
   page.node.set(PDFName.of("Contents"), doc.context.register(doc.context.flateStream(content)));
   page.node.set(
     PDFName.of("Resources"),
     doc.context.obj({
-      Font: Object.fromEntries([faces.regular, faces.strong].map((face) => [face.name, face.ref])),
+      Font: fontsOf(faces),
       XObject: Object.fromEntries(names),
     }),
   );

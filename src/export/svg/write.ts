@@ -67,7 +67,8 @@ function textElement(text: Text, id: string, place: (p: Vec) => Vec): string {
   const at = place(text.at);
   const turn = text.angle ? ` transform="rotate(${numberText((-text.angle * 180) / Math.PI, 6)} ${mm(at.x)} ${mm(at.y)})"` : "";
   const anchor = text.align === "start" ? "" : ` text-anchor="${text.align}"`;
-  return `<text id="${id}" data-role="label" x="${mm(at.x)}" y="${mm(at.y)}" font-size="${mm(text.height * TYPE_SIZE)}"${anchor}${turn}>${escaped(text.text)}</text>`;
+  const weight = text.loud ? ` font-weight="700"` : "";
+  return `<text id="${id}" data-role="label" x="${mm(at.x)}" y="${mm(at.y)}" font-size="${mm(text.height * TYPE_SIZE)}"${weight}${anchor}${turn}>${escaped(text.text)}</text>`;
 }
 
 /** The least box round everything drawn, lettering included; a speck where there is nothing. */
