@@ -7,11 +7,12 @@ import { moveLayer } from "../drawing/move.ts";
 import type { Bounds } from "../geometry/bounds.ts";
 import { pathBounds, pathsBounds } from "../geometry/measure.ts";
 import { segmentPath } from "../geometry/path.ts";
-import { compose, rotation, transformPoint, translation, type Affine } from "../geometry/transform.ts";
+import { compose, IDENTITY, rotation, transformPoint, translation, type Affine } from "../geometry/transform.ts";
 import { vec, type Vec } from "../geometry/vec.ts";
 import type { InPlace, MeasuresByKind, PartKind } from "./contract.ts";
 import type { Derived, DerivedPart } from "./derived.ts";
 import { partName } from "./part-name.ts";
+import { seenSide } from "./seen-side.ts";
 
 export interface GeneralArrangement {
   /** Both views, one layer a part and view; each shape's id is `<part id>/<shape>`, from the side `<part id>/side/<shape>`. */
@@ -46,10 +47,10 @@ export function ownerOf(derived: Derived, shape: string): DerivedPart | undefine
 export function arrange(derived: Derived): GeneralArrangement {
   const all = [...derived.parts, derived.instrument].map((part) => ({ part, place: part.inPlace() }));
   const ordered = all.toSorted((a, b) => rankOf(a.part) - rankOf(b.part));
-  const front = ordered.flatMap(({ part, place }) => layerOf(part, place.front, `${part.id}/`, IN_PLACE));
+  const front = ordered.flatMap(({ part, place }) => layerOf(part, place.front, `${part.id}/`, IDENTITY));
   const turn = turnOf(derived);
   const side = ordered.flatMap(({ part, place }) =>
-    layerOf(part, place.side, `${part.id}/side/`, place.plane === "body" ? turn : IN_PLACE),
+    layerOf(part, place.side, `${part.id}/side/`, place.plane === "body" ? turn : IDENTITY),
   );
   const frontBox = boxOf(front);
   const sideBox = boxOf(side);
@@ -65,7 +66,12 @@ export function arrange(derived: Derived): GeneralArrangement {
     path: segmentPath(vec(frontBox.minX - 15, 0), vec(frontBox.maxX + 15, 0)),
     name: "centre line",
   };
-  const layers = [...front, { name: "centre", shapes: [middle] }, ...side.map((layer) => moved(layer, lowered))];
+  const layers = [
+    ...front,
+    { name: "centre", shapes: [middle] },
+    ...side.map((layer) => moved(layer, lowered)),
+    ...(sideBox ? [sideTitle(derived, vec(frontBox.minX, sideBox.minY + drop))] : []),
+  ];
   const depths = sideBox ? depthsOf(derived, drop, turn) : [];
   return {
     drawing: {
@@ -77,7 +83,23 @@ export function arrange(derived: Derived): GeneralArrangement {
   };
 }
 
-const IN_PLACE: Affine = translation(vec(0, 0));
+/** Height of a capital, mm. */
+const TITLE = 9;
+
+/** Which side is seen, where nothing is drawn: under the head. */
+const sideTitle = (derived: Derived, at: Vec): Layer => ({
+  name: "titles",
+  shapes: [],
+  texts: [
+    {
+      id: "side-title",
+      at,
+      text: `From the ${seenSide(measuresOf(derived, "instrument") ?? { side: 1 })} side`,
+      height: TITLE,
+      align: "start",
+    },
+  ],
+});
 
 function rankOf({ kind }: DerivedPart): number {
   const under = FRONT.indexOf(kind);
@@ -90,7 +112,7 @@ function rankOf({ kind }: DerivedPart): number {
 function turnOf(derived: Derived): Affine {
   const neck = measuresOf(derived, "neck");
   const joinX = measuresOf(derived, "instrument")?.joinX ?? 0;
-  return neck ? rotation(-neck.pitchRad, vec(joinX, 0)) : IN_PLACE;
+  return neck ? rotation(-neck.pitchRad, vec(joinX, 0)) : IDENTITY;
 }
 
 const measuresOf = <K extends PartKind>(derived: Derived, kind: K): MeasuresByKind[K] | undefined =>
@@ -113,7 +135,7 @@ function layerOf(part: DerivedPart, drawing: InPlace["front"], prefix: string, t
   ];
 }
 
-const moved = (layer: Layer, to: Affine): Layer => (to === IN_PLACE ? layer : moveLayer(to, layer));
+const moved = (layer: Layer, to: Affine): Layer => (to === IDENTITY ? layer : moveLayer(to, layer));
 
 const boxOf = (layers: readonly Layer[]): Bounds | undefined => {
   const paths = layers.flatMap((layer) => layer.shapes.map((shape) => shape.path));

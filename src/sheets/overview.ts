@@ -69,14 +69,18 @@ export function overviewSheet(drawing: Drawing, options: OverviewOptions): Overv
     scaling(1 / reduction, 1 / reduction, middle),
     translation(sub(vec(usable.x0 + width / 2, usable.y0 + strip + height / 2), middle)),
   );
+  const place = (at: Vec): Vec => transformPoint(to, at);
   for (const layer of withoutCovered(drawing).layers) {
     pen.layer(layer.name);
     for (const shape of layer.shapes)
       for (const path of [shape.path, ...(shape.holes ?? [])]) pen.path(transformPath(to, path), shape.line, shape.name);
+    // Lettering is read on the paper, whatever the scale.
+    for (const { at, text, align } of layer.texts ?? []) pen.text(place(at).x, place(at).y, text, PLAIN, { align });
   }
   pen.layer("dimensions");
-  for (const dimension of drawing.dimensions)
-    drawDimension(pen, dimension, (at) => transformPoint(to, at), reduction, options.say);
+  const dimensions = drawing.dimensions.map((dimension) => ({ ...dimension, ...linesOf(dimension, place, reduction) }));
+  const upright = dimensions.filter(({ along }) => along === "x").flatMap(({ extensions }) => extensions);
+  for (const dimension of dimensions) drawDimension(pen, dimension, upright, options.say);
 
   pen.layer("title-strip");
   const top = usable.y0 + strip;
@@ -122,35 +126,71 @@ function wordsOf(options: OverviewOptions): string[] {
 
 const TICK = 1.2;
 const GAP = 1;
+/** From a dimension line to the words over it, mm. */
+const OVER = 0.6;
 
-/** A dimension line with its slanted ticks, its length over it. Rows keep their distance on paper as on the drawing. */
-function drawDimension(
-  pen: Pen,
-  { from, to, along, offset, value, after }: Dimension,
-  place: (at: Vec) => Vec,
-  reduction: number,
-  say: (mm: number) => string,
-): void {
+interface DimensionLines {
+  /** The ends of the line itself, and what leads there from what is measured. */
+  readonly p: Vec;
+  readonly q: Vec;
+  readonly extensions: readonly (readonly [Vec, Vec])[];
+}
+
+/** Where a dimension's lines lie on paper. Rows keep their distance there as on the drawing. */
+function linesOf({ from, to, along, offset }: Dimension, place: (at: Vec) => Vec, reduction: number): DimensionLines {
   const [a, b] = [place(from), place(to)];
   const way =
     along === "x" ? vec(Math.sign(b.x - a.x) || 1, 0) : along === "y" ? vec(0, Math.sign(b.y - a.y) || 1) : unit(sub(b, a));
   const off = scale(leftOf(way), offset / reduction);
   const foot = (at: Vec): Vec => (along === "x" ? vec(at.x, a.y + off.y) : along === "y" ? vec(a.x + off.x, at.y) : add(at, off));
   const [p, q] = [foot(a), foot(b)];
-  for (const [end, on] of [
-    [a, p],
-    [b, q],
-  ] as const)
-    if (Math.hypot(on.x - end.x, on.y - end.y) > GAP) pen.line(end.x, end.y, on.x, on.y, "narrow", "extension line");
+  const ends = [[a, p] as const, [b, q] as const];
+  return { p, q, extensions: ends.filter(([end, on]) => Math.hypot(on.x - end.x, on.y - end.y) > GAP) };
+}
+
+/** A dimension line with its slanted ticks, its length over it, beside the upright lines that lead on to other rows. */
+function drawDimension(
+  pen: Pen,
+  { p, q, extensions, along, value, after }: Dimension & DimensionLines,
+  upright: DimensionLines["extensions"],
+  say: (mm: number) => string,
+): void {
+  for (const [end, on] of extensions) pen.line(end.x, end.y, on.x, on.y, "narrow", "extension line");
   pen.line(p.x, p.y, q.x, q.y, "narrow", "dimension line");
   for (const on of [p, q]) pen.line(on.x - TICK / 2, on.y - TICK / 2, on.x + TICK / 2, on.y + TICK / 2, "narrow", "tick");
-  const upward = along === "y" || Math.abs(way.y) > Math.abs(way.x);
+  const steep = along === "y" || Math.abs(q.y - p.y) > Math.abs(q.x - p.x);
   const room = Math.hypot(q.x - p.x, q.y - p.y) - 2;
   const said = say(value);
   const text = after !== undefined && textWidth(`${said} ${after}`, SMALL) <= room ? `${said} ${after}` : said;
+  const width = textWidth(text, SMALL);
   const middle = vec((p.x + q.x) / 2, (p.y + q.y) / 2);
+  if (steep) {
+    // Upright beside a line that may lean: clear of it at both ends of the words.
+    const lean = (Math.abs(q.x - p.x) / Math.abs(q.y - p.y)) * (width / 2);
+    pen.text(middle.x - OVER - lean, middle.y, text, SMALL, { align: "middle", upward: true });
+    return;
+  }
+  const [left, right] = [Math.min(p.x, q.x), Math.max(p.x, q.x)];
   // What has no room between its ticks stands before them.
-  const outside = !upward && textWidth(text, SMALL) > room + 1;
-  if (outside) pen.text(Math.min(p.x, q.x) - GAP, middle.y + 0.6, text, SMALL, { align: "end" });
-  else pen.text(middle.x - (upward ? 0.6 : 0), middle.y + (upward ? 0 : 0.6), text, SMALL, { align: "middle", upward });
+  if (width > room + 1) {
+    pen.text(left - GAP, middle.y + OVER, text, SMALL, { align: "end" });
+    return;
+  }
+  const crossing = upright
+    .filter(([end, on]) => Math.min(end.y, on.y) < middle.y - 1e-6 && on.x > left + 1e-6 && on.x < right - 1e-6)
+    .map(([, on]) => on.x);
+  pen.text(nearestClear(middle.x, width / 2 + 2 * GAP, [left, ...crossing, right]), middle.y + OVER, text, SMALL, {
+    align: "middle",
+  });
+}
+
+/** The place nearest to `at` with `half` free of lines on both sides, or `at` itself where there is none. */
+function nearestClear(at: number, half: number, lines: readonly number[]): number {
+  const sorted = lines.toSorted((a, b) => a - b);
+  const places = sorted
+    .slice(1)
+    .map((to, i) => ({ from: sorted[i]! + half, to: to - half }))
+    .filter(({ from, to }) => from <= to)
+    .map(({ from, to }) => Math.min(Math.max(at, from), to));
+  return places.toSorted((a, b) => Math.abs(a - at) - Math.abs(b - at))[0] ?? at;
 }

@@ -142,6 +142,20 @@ describe("the general arrangement", () => {
     expect(tail.x).toBeLessThanOrEqual(body.tailX + 0.5 + Math.abs(neck.pitchRad) * 130);
   });
 
+  it("says which side is seen from the side, and dashes a port on the other", () => {
+    const seen = (handed: string, side: string) => {
+      const made = deriveInstrument({ ...WHOLE_INSTRUMENT, instrument: { handed }, port: { side } });
+      const { layers } = arrange(made.derived).drawing;
+      const port = layers.flatMap((layer) => layer.shapes).find(({ id }) => id === "port/side/port")!;
+      return [layers.flatMap(({ texts = [] }) => texts).map(({ text }) => text), port.line];
+    };
+    // The head lies at the left with its face up, so the eye is where the front view is below: at the bass of a right-handed instrument.
+    expect(seen("right", "bass")).toEqual([["From the bass side"], "visible"]);
+    expect(seen("right", "treble")).toEqual([["From the bass side"], "hidden"]);
+    expect(seen("left", "bass")).toEqual([["From the treble side"], "hidden"]);
+    expect(seen("left", "treble")).toEqual([["From the treble side"], "visible"]);
+  });
+
   it("shows the hole at the tail and the saddle at its compensated place", () => {
     expect(shapes.some(({ id }) => id === "sides/side/end-hole-high")).toBe(true);
     const saddle = pathBounds(shapes.find(({ id }) => id === "bridge/saddle")!.path);

@@ -90,6 +90,39 @@ describe("the overview sheet", () => {
     ]);
   });
 
+  it("keeps words clear of the lines that lead on to other rows, and says a title in letters of one height at every scale", () => {
+    const rows = [
+      { id: "whole", from: vec(0, -200), to: vec(1000, -200), offset: -16, after: "over all" },
+      { id: "half", from: vec(500, -200), to: vec(1000, -200), offset: -32, after: "half of it" },
+    ].map((row) => ({
+      ...row,
+      along: "x" as const,
+      value: row.to.x - row.from.x,
+      quantity: "length" as const,
+      rank: 1 as const,
+    }));
+    const title = { id: "title", at: vec(0, -190), text: "From the bass side", height: 9, align: "start" as const };
+    for (const reduction of [4, 10]) {
+      const made = overviewSheet(
+        { layers: [{ ...long.layers[0]!, texts: [title] }], dimensions: rows },
+        { ...OPTIONS, reduction },
+      );
+      if (!made.ok) throw new Error(made.error.message);
+      const { layers } = made.value.sheets[0]!.furniture;
+      const dimensions = layers.find(({ name }) => name === "dimensions")!;
+      const leading = dimensions.shapes.filter(({ name }) => name === "extension line").map(({ path }) => pathBounds(path));
+      expect(leading).toHaveLength(4);
+      for (const { at, text } of dimensions.texts!) {
+        // A letter is 632 of 668 units of a capital wide, 1.8 mm high.
+        const half = (text.length * 1.8 * 632) / 668 / 2;
+        const crossed = leading.filter(({ minX, minY }) => minY < at.y && Math.abs(minX - at.x) < half);
+        expect(crossed, text).toEqual([]);
+      }
+      const said = layers.flatMap(({ texts = [] }) => texts).find(({ text }) => text === title.text);
+      expect(said?.height).toBe(2.5);
+    }
+  });
+
   it("has nothing to show of an empty drawing", () => {
     expect(overviewSheet({ layers: [], dimensions: [] }, OPTIONS).ok).toBe(false);
   });

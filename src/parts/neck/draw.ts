@@ -3,6 +3,7 @@ import type { Dimension, Drawing, Layer, Text } from "../../drawing/drawing.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { wallFrom } from "../../lutherie/neck-run.ts";
 import type { Limits, Sources } from "../contract.ts";
+import { seenSide } from "../seen-side.ts";
 import type { NeckMeasures } from "./measure.ts";
 import { modelOf, type NeckModel } from "./model.ts";
 import { fretX, instrumentOf, type NeckParams } from "./numbers.ts";
@@ -41,7 +42,12 @@ export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: 
         name: "titles",
         shapes: [],
         texts: [
-          title("side-title", vec(m.saddleX + 30, sideAt.y - 24), "From the side, to the saddle", "end"),
+          title(
+            "side-title",
+            vec(m.saddleX + 30, sideAt.y - 24),
+            `From the ${seenSide(model.instrument)} side, to the saddle`,
+            "end",
+          ),
           title("section-title", sections.title, "Sections, from the body", "end"),
         ],
       },

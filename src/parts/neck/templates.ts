@@ -3,8 +3,9 @@ import type { Shape, Text } from "../../drawing/drawing.ts";
 import { polygon, segmentPath, type Path } from "../../geometry/path.ts";
 import { add, scale, unit, vec, type Vec } from "../../geometry/vec.ts";
 import { fallOver } from "../../lutherie/board-radius.ts";
-import { curvePath } from "../../lutherie/curve-path.ts";
+import { curvePath } from "../../geometry/curve-path.ts";
 import type { Limits, Sources, TemplateSource } from "../contract.ts";
+import { seenSide } from "../seen-side.ts";
 import { tongueOf } from "./joint.ts";
 import type { NeckMeasures } from "./measure.ts";
 import { modelOf, type NeckModel } from "./model.ts";
@@ -134,7 +135,7 @@ function sideProfile(p: NeckParams, m: NeckMeasures, model: NeckModel, stops: re
   return {
     name: "side-profile",
     title: "Side of the neck",
-    lineIs: "edge of the finished neck from the side; saw outside the line",
+    lineIs: `edge of the finished neck from its ${seenSide(model.instrument)} side; saw outside the line`,
     drawing: {
       layers: [
         { name: "outline", shapes: [sideOutline(p, m, model, "outline"), ...jointShapes(p, m, model, "")] },

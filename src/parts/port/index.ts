@@ -6,7 +6,8 @@ import type { InPlace, Part, Sources } from "../contract.ts";
 import { portChecks } from "./checks.ts";
 import { drawPort } from "./draw.ts";
 import { measurePort, type PortMeasures } from "./measure.ts";
-import { bentSideOf, type PortParams } from "./numbers.ts";
+import { seenSide } from "../seen-side.ts";
+import { bentSideOf, instrumentOf, type PortParams } from "./numbers.ts";
 import { portParams } from "./params.ts";
 import { portTemplates } from "./templates.ts";
 
@@ -82,6 +83,7 @@ function inPlace(p: PortParams, m: PortMeasures, from: Sources): InPlace {
   const points = flatten(m.wrapped, 0.02).map((at) => ({ at, plan: face.plan(side.sign * at.x) ?? face.at }));
   const inner = points.map(({ at, plan }) => ({ along: side.sign * at.x, plan })).toSorted((a, b) => a.along - b.along);
   const shape = { id: "port", role: "guide", line: "visible", name: "side port" } as const;
+  const behind = p.side !== seenSide(instrumentOf(from));
   const front = inner.map(({ plan }) => vec(plan.x, side.sign * plan.y));
   return {
     plane: "body",
@@ -91,7 +93,16 @@ function inPlace(p: PortParams, m: PortMeasures, from: Sources): InPlace {
     },
     side: {
       layers: [
-        { name: "port", shapes: [{ ...shape, path: polygon(points.map(({ at, plan }) => vec(plan.x, m.height + at.y))) }] },
+        {
+          name: "port",
+          shapes: [
+            {
+              ...shape,
+              ...(behind ? { line: "hidden" } : {}),
+              path: polygon(points.map(({ at, plan }) => vec(plan.x, m.height + at.y))),
+            },
+          ],
+        },
       ],
       dimensions: [],
     },
