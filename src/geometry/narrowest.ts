@@ -7,6 +7,7 @@
 import { directionOn, edgesOf, lengthOf, nearestOn, pointOn, type Edge } from "./arc-edge.ts";
 import { edgeIndex, type NearestEdge } from "./arc-nearest.ts";
 import { offsetArcs } from "./arc-offset.ts";
+import { pathsBounds } from "./measure.ts";
 import { pathsOf, type Outline } from "./outline.ts";
 import type { Path } from "./path.ts";
 import { reversePath } from "./segment.ts";
@@ -42,12 +43,19 @@ const ORDER = [0, 8, 4, 12, 2, 6, 10, 14, 1, 3, 5, 7, 9, 11, 13, 15];
 /** Falls from edge to edge after which the two ends of a narrow place have settled, or it is none. */
 const MOST_FALLS = 100;
 
+/** From corner to corner of the box round outlines, which have no wider place; 0 without any. */
+export function acrossOf(outlines: readonly Outline[]): number {
+  if (outlines.length === 0) return 0;
+  const { minX, minY, maxX, maxY } = pathsBounds(outlines.map(({ outer }) => outer));
+  return Math.hypot(maxX - minX, maxY - minY);
+}
+
 /**
  * The narrowest place, if it is narrower than `most`. A part (or a hole) without one, such as a triangle, counts with the largest disc in it,
  * since it vanishes with that. Exact to 1e-6 at necks, to 0.0002 at such discs; where sides draw together by less than 1 degree it is up to
  * 0.0002 wider than it should be. Outlines of lines and arcs that do not overlap; throws on a cubic.
  */
-export function narrowest(outlines: readonly Outline[], side: Side, most: number): Narrow | undefined {
+export function narrowest(outlines: readonly Outline[], side: Side, most = acrossOf(outlines)): Narrow | undefined {
   const paths = outlines.flatMap(pathsOf);
   const { best, roomy } = lookAcross(paths.map(edgesOf), side, most);
   const isRoomy = (path: Path): boolean => roomy.has(paths.indexOf(path));

@@ -67,5 +67,5 @@ export function fitVerdict({ minGap, maxGap, overlap }: PairFit, gap: number): F
   return maxGap > gap + AS_ASKED ? "loose" : "fits";
 }
 
-/** The thinnest wall of wood that stands between pockets, in their slits and in their counters, if it is thinner than `most`. */
-export const thinnestWall = (pocket: readonly Outline[], most: number): Narrow | undefined => narrowest(pocket, "outside", most);
+/** The thinnest wall of wood that stands between pockets, in their slits and in their counters. */
+export const thinnestWall = (pocket: readonly Outline[]): Narrow | undefined => narrowest(pocket, "outside");

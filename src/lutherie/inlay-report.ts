@@ -6,7 +6,7 @@ import { edgesOf, pointOn, type Edge } from "../geometry/arc-edge.ts";
 import { edgeIndex, type NearestEdge } from "../geometry/arc-nearest.ts";
 import { placesApart } from "../geometry/arc-places.ts";
 import { arcOutlinesOf } from "../geometry/arc-ring.ts";
-import { boundsOfPoints } from "../geometry/bounds.ts";
+import { boundsHold, boundsOfPoints } from "../geometry/bounds.ts";
 import { difference, intersection } from "../geometry/clipper.ts";
 import { cropperOf } from "../geometry/crop.ts";
 import { flatten } from "../geometry/flatten.ts";
@@ -157,7 +157,9 @@ function changesOf(
   shape: Region,
   cut: Region,
 ): PieceChange[] {
-  const pieceAt = (p: Vec): number => design.nearest(p, SAME_EDGE)?.part ?? shape.findIndex((piece) => isInRegion([piece], p));
+  const boxes = shape.map((piece) => regionBounds([piece]));
+  const pieceAt = (p: Vec): number =>
+    design.nearest(p, SAME_EDGE)?.part ?? shape.findIndex((piece, i) => boundsHold(boxes[i]!, p) && isInRegion([piece], p));
   const pieces = common.map(
     ({ outer }) =>
       new Set(

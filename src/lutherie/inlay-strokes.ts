@@ -5,9 +5,7 @@
  */
 import { offsetArcs } from "../geometry/arc-offset.ts";
 import { arcOutlinesOf } from "../geometry/arc-ring.ts";
-import { joinBounds } from "../geometry/bounds.ts";
-import { pathBounds } from "../geometry/measure.ts";
-import { narrowest, type Narrow, type Side } from "../geometry/narrowest.ts";
+import { acrossOf, narrowest, type Narrow, type Side } from "../geometry/narrowest.ts";
 import type { Outline } from "../geometry/outline.ts";
 import type { Region } from "../geometry/region.ts";
 import type { PairCutting } from "./inlay-pair.ts";
@@ -44,8 +42,7 @@ export function strokeLimits(shape: Region, pieces: PairCutting["pieces"]): Stro
 function limitsOfShape(shape: Region, pieces: PairCutting["pieces"]): StrokeLimits | undefined {
   if (shape.length === 0) return undefined;
   const outlines = arcOutlinesOf(shape);
-  const box = joinBounds(outlines.map(({ outer }) => pathBounds(outer)));
-  const across = Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
+  const across = acrossOf(outlines);
   const inside = limitsOf(
     outlines.map((outline) => [outline]),
     "inside",
@@ -64,7 +61,7 @@ function limitsOf(
 ): { readonly narrow: Narrow; readonly limit: number } | undefined {
   const found = groups
     .flatMap((outlines) => {
-      const narrow = narrowest(outlines, side, across);
+      const narrow = narrowest(outlines, side);
       return narrow ? [{ outlines, narrow }] : [];
     })
     .toSorted((a, b) => a.narrow.width - b.narrow.width);

@@ -1,7 +1,7 @@
 /**
  * An inlay while its numbers are dragged: a monogram of two interlaced script letters, and a row of 24 letters. The very work that a maker waits for
- * is done, step by step (src/parts/inlay/work.ts), from typed text on: the coarse answer; the final pocket and piece; these looked at (report, gap
- * measured, walls, advice on sizes), all without clearing and coupon. First cutter, gap and size change with every run, so that nothing is known from
+ * is done, step by step (src/parts/inlay/work.ts), from typed text on: the coarse answer; the final pocket and piece; the report on them;
+ * gap and walls measured; advice on sizes; all without clearing and coupon. First cutter, gap and size change with every run, so that nothing is known from
  * the run before; then the cutter alone and the gap alone, as in a drag. Times are by the clock, as a maker waits, on a machine that does nothing else;
  * processor time, which also counts what other threads collect and compile meanwhile, stands beside them. Last, how long the offsets of the pair take
  * beside the same six done directly by the clipping library on the same points (10,000 units a mm) and by JTS.
@@ -142,7 +142,7 @@ const at = (times: readonly number[], share: number): number =>
   times.toSorted((a, b) => a - b)[Math.floor((times.length - 1) * share)]!;
 const ms = (time: number): string => time.toFixed(0);
 
-const STEPS = ["coarse", "final", "looked at", "advised on sizes"];
+const STEPS = ["coarse", "final", "reported", "measured", "advised on sizes"];
 
 for (const [name, text, runs] of [
   ["monogram", MONOGRAM, 100],

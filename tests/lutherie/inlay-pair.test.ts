@@ -83,7 +83,7 @@ describe.each(MOVES)("pairs of the reference cases, %s", (_, move) => {
       plug_left_over: parts
         ? Math.max(...pair.piece.map((polygon) => regionArea(difference(close([polygon], rq), [polygon]))))
         : regionArea(difference(close(pair.piece, rq), pair.piece)),
-      wall_min: thinnestWall(pair.curves.pocket, 2)?.width,
+      wall_min: thinnestWall(pair.curves.pocket)?.width,
     };
     for (const [key, [value, tolerance]] of Object.entries(given.expect)) {
       expect(found, key).toHaveProperty(key);

@@ -107,7 +107,7 @@ describe("how a piece fits", () => {
   });
 
   it("says the thinnest wall between pockets, in a slit, in a counter", () => {
-    expect(thinnestWall([...outlines(10), ...outlines(10, 10.4)], 2)!.width).toBeCloseTo(0.4, 9);
-    expect(thinnestWall(outlines(10), 2)).toBeUndefined();
+    expect(thinnestWall([...outlines(10), ...outlines(10, 10.4)])!.width).toBeCloseTo(0.4, 9);
+    expect(thinnestWall(outlines(10))).toBeUndefined();
   });
 });

@@ -1,8 +1,6 @@
 /** Where interlaced letters cross, by the letters' names. */
 import type { Vec } from "../../geometry/vec.ts";
 import type { Crossing } from "../../lettering/interlace.ts";
-import { leftToRight } from "../../lettering/reading-order.ts";
-import { lettersOf } from "../../lettering/typed-letters.ts";
 
 export interface InlayCrossing {
   readonly at: Vec;
@@ -11,16 +9,10 @@ export interface InlayCrossing {
   readonly under: string;
 }
 
-const SPACE = /^\p{Zs}$/u;
-
-/** In the order of their numbers, which count from 1. */
-export function namedCrossings(text: string, crossings: readonly Crossing[]): InlayCrossing[] {
-  const typed = lettersOf(text).flatMap((character) => (SPACE.test(character) ? [] : [{ character }]));
-  const read = leftToRight(typed);
-  const name = (letter: number): string => (read.ok ? read.value[letter]?.character : undefined) ?? `letter ${letter + 1}`;
-  return crossings.map(({ at, over, letters: [first, second] }) => {
-    const alike = name(first) === name(second);
-    const [left, right] = alike ? [`left ${name(first)}`, `right ${name(second)}`] : [name(first), name(second)];
+/** In the order of their numbers, which count from 1; `names` are the letters as they stand from the left. */
+export const namedCrossings = (names: readonly string[], crossings: readonly Crossing[]): InlayCrossing[] =>
+  crossings.map(({ at, over, letters: [first, second] }) => {
+    const alike = names[first] === names[second];
+    const [left, right] = alike ? [`left ${names[first]!}`, `right ${names[second]!}`] : [names[first]!, names[second]!];
     return { at, over: over === first ? left : right, under: over === first ? right : left };
   });
-}

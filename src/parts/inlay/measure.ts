@@ -7,7 +7,7 @@ import { regionArea } from "../../geometry/region.ts";
 import { lerp, type Vec } from "../../geometry/vec.ts";
 import type { GuidedRefusal, LeastCorners } from "../../lutherie/inlay-template.ts";
 import type { Answered, Sources } from "../contract.ts";
-import { namedCrossings, type InlayCrossing } from "./crossings.ts";
+import type { InlayCrossing } from "./crossings.ts";
 import { hostIdOf, hostOf } from "./host.ts";
 import { allPaths } from "./layout.ts";
 import { marginsOf, type Margins } from "./margins.ts";
@@ -87,7 +87,7 @@ export interface InlayMeasures {
   /** The thinnest wall of wood between pockets. */
   readonly thinnestWall?: number;
   readonly wallAt?: Vec;
-  /** The thinnest place of what stays of the templates, where it is under 5, and where. */
+  /** The thinnest place of what stays of the templates, and where. */
   readonly templateNeck?: number;
   readonly templateNeckAt?: Vec;
   /** The largest cut widths that keep every stroke, or at least every piece whole; not along templates, where bushes decide too. */
@@ -175,7 +175,7 @@ export function measureInlay(p: InlayParams, from: Sources): InlayMeasures {
     plugArea: cut?.pieceArea ?? 0,
     gap: cut?.gap ?? p.gap,
     followed: cut?.followed ?? true,
-    ...(answer ? found(answer, p.text) : NOTHING_FOUND),
+    ...(answer ? found(answer) : NOTHING_FOUND),
     ...(answer?.cleared
       ? {
           passes: {
@@ -216,7 +216,7 @@ type Found = Pick<
 
 const NOTHING_FOUND: Found = { lostArea: 0, addedArea: 0, unreachableArea: 0, spots: [], changes: [], crossings: [] };
 
-function found(answer: InlayAnswer, text: string): Found {
+function found(answer: InlayAnswer): Found {
   const { fit, report, limits, keeps, wall, templateNeck, crossings, corners } = answer;
   const middle = (between: readonly [Vec, Vec]): Vec => lerp(...between, 0.5);
   const finite = (key: "pieceCutterForCounters", value: number): Partial<Found> =>
@@ -252,6 +252,6 @@ function found(answer: InlayAnswer, text: string): Found {
       piece: (change.kind === "joined" ? (change.pieces[0] ?? 0) : change.piece) + 1,
       ...("at" in change ? { at: change.at } : {}),
     })),
-    crossings: namedCrossings(text, crossings),
+    crossings,
   };
 }

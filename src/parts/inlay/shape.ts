@@ -21,7 +21,7 @@ import {
   type Affine,
 } from "../../geometry/transform.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
-import { interlace, type Crossing } from "../../lettering/interlace.ts";
+import { interlace } from "../../lettering/interlace.ts";
 import { faceOfFew } from "../../lettering/few-letters.ts";
 import { joinedOutlines, joinRegions, shapeOf, type LetterShape } from "../../lettering/letter-shape.ts";
 import { setLetters } from "../../lettering/lettering.ts";
@@ -31,6 +31,7 @@ import { outlinesOf } from "../../geometry/refit.ts";
 import type { Region, Ring } from "../../geometry/region.ts";
 import type { Result } from "../../units/result.ts";
 import { same } from "../same.ts";
+import { namedCrossings, type InlayCrossing } from "./crossings.ts";
 import type { FigureNumbers, Ornament } from "./numbers.ts";
 import type { LettersQuestion } from "./question.ts";
 
@@ -38,7 +39,7 @@ export interface DrawnShape {
   readonly region: Region;
   readonly outlines: readonly Outline[];
   /** Where interlaced letters cross. */
-  readonly crossings: readonly Crossing[];
+  readonly crossings: readonly InlayCrossing[];
   /** Undefined where there are no letters, or the face does not know it. */
   readonly capHeight: number | undefined;
 }
@@ -87,7 +88,7 @@ function drawAnew(letters: LettersQuestion | undefined, figures: FigureNumbers):
 
 interface SetLetters {
   readonly shapes: readonly LetterShape[];
-  readonly crossings: readonly Crossing[];
+  readonly crossings: readonly InlayCrossing[];
   readonly capHeight: number | undefined;
 }
 
@@ -108,7 +109,11 @@ function lettersOf({ spec, face, weave }: LettersQuestion): Result<SetLetters, T
   );
   // Woven with a gap letters share nothing, so that together they are one shape as they are.
   const one: LetterShape = { region: woven.letters.flat(), outlines: apart.flatMap(({ outlines }) => outlines) };
-  return { ok: true, value: { shapes: weave.gap > 0 ? [one] : apart, crossings: woven.crossings, capHeight } };
+  const crossings = namedCrossings(
+    letters.map(({ character }) => character),
+    woven.crossings,
+  );
+  return { ok: true, value: { shapes: weave.gap > 0 ? [one] : apart, crossings, capHeight } };
 }
 
 const movedShape = ({ region, outlines }: LetterShape, move: Affine): LetterShape => {

@@ -11,9 +11,10 @@ import { allPaths } from "./layout.ts";
 import type { InlayParams } from "./numbers.ts";
 import type { InlayAnswer } from "./work.ts";
 
-/** Heights of capitals, and between two templates of a coupon, mm. */
-const NUMBER = 2;
-const SMALL = 1.6;
+/** Heights of capitals on all of an inlay's patterns, mm. */
+export const NUMBER = 2;
+export const SMALL = 1.6;
+/** Between two templates of a coupon, mm. */
 const APART = 10;
 
 /** Edges that a bush follows: windows of inside templates, islands of outside ones. */

@@ -12,12 +12,8 @@ import { hostLayer, numberTexts, outlineShapes, seenOf, type Seen } from "./draw
 import { grainArrow, grainOf, layPieces } from "./layout.ts";
 import type { InlayMeasures } from "./measure.ts";
 import type { InlayParams } from "./numbers.ts";
-import { bushEdges, bushRows, couponTemplate, guidedCouponTemplate } from "./templates-coupon.ts";
+import { bushEdges, bushRows, couponTemplate, guidedCouponTemplate, NUMBER, SMALL } from "./templates-coupon.ts";
 import type { InlayCut } from "./work.ts";
-
-/** Heights of capitals, mm. */
-const NUMBER = 2;
-const SMALL = 1.6;
 
 /** None as long as not everything is worked out: what is cut is never taken from a coarse answer. */
 export function inlayTemplates(p: InlayParams, m: InlayMeasures, from: Sources): TemplateSource[] {

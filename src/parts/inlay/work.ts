@@ -3,7 +3,6 @@ import { pathArea } from "../../geometry/measure.ts";
 import { pathsOf, type Outline } from "../../geometry/outline.ts";
 import { narrowest, type Narrow } from "../../geometry/narrowest.ts";
 import type { Region } from "../../geometry/region.ts";
-import type { Crossing } from "../../lettering/interlace.ts";
 import type { Trouble } from "../../lettering/trouble.ts";
 import { clearPocket, type Cleared, type Clearing } from "../../lutherie/inlay-clearing.ts";
 import { COUPON_GAPS, fitCoupon, guidedCoupon, type FitCoupon } from "../../lutherie/inlay-coupon.ts";
@@ -20,6 +19,7 @@ import {
 } from "../../lutherie/inlay-template.ts";
 import type { Work } from "../contract.ts";
 import { leastBy } from "../finding.ts";
+import type { InlayCrossing } from "./crossings.ts";
 import type { InlayQuestion } from "./question.ts";
 import { drawShape, type DrawnShape } from "./shape.ts";
 
@@ -45,15 +45,15 @@ export interface InlayAnswer {
   readonly outlines: readonly Outline[];
   readonly area: number;
   readonly capHeight?: number;
-  readonly crossings: readonly Crossing[];
+  readonly crossings: readonly InlayCrossing[];
   readonly cut?: InlayCut;
   readonly fit?: PairFit;
   readonly report?: InlayReport;
   readonly limits?: StrokeLimits;
   readonly keeps?: KeepingBoth;
-  /** The thinnest wall of wood, if it is under `WALL_LOOK`. */
+  /** The thinnest wall of wood. */
   readonly wall?: Narrow;
-  /** Cut along templates: the thinnest place of what stays of them, if it is under `WALL_LOOK`. */
+  /** Cut along templates: the thinnest place of what stays of them. */
   readonly templateNeck?: Narrow;
   readonly cleared?: Cleared;
   /** The passes are so near to each other, or the pocket so large, that they are not worked out. */
@@ -63,8 +63,6 @@ export interface InlayAnswer {
   readonly guidedCoupon?: Pick<GuidedPair, "gap" | "templates">;
 }
 
-/** Walls above this are never a matter, mm. */
-const WALL_LOOK = 5;
 /** How far off a gap is looked for, mm. */
 const REACH = 1;
 
@@ -94,52 +92,44 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
         };
       return { ...drawn(), ...("refused" in found ? { refused: found.refused } : { trouble: found.trouble }) };
     });
-    const looked = once((): InlayAnswer => {
-      const before = cut();
-      const found = pair();
-      if (!found?.ok || !before.cut) return before;
-      return { ...before, ...lookedAt(valueOf(shape()).region, found.pair), ...thinTemplate(found.templates) };
-    });
-    const advised = (): InlayAnswer => {
-      const before = looked();
-      const found = pair();
-      return found?.ok && before.cut ? { ...before, ...adviceOn(valueOf(shape()).region, found.cutting) } : before;
-    };
+    const more = (before: () => InlayAnswer, look: (found: Cut, region: Region) => Partial<InlayAnswer>) =>
+      once((): InlayAnswer => {
+        const found = pair();
+        return found?.ok ? { ...before(), ...look(found, valueOf(shape()).region) } : before();
+      });
+    const reported = more(cut, (found, region) => ({ report: inlayReport(region, found.pair) }));
+    const fitted = more(reported, (found) => ({ ...fitOf(found.pair), ...thinTemplate(found.templates) }));
+    const advised = more(fitted, (found, region) => adviceOn(region, found.cutting));
     const coarse = (): InlayAnswer => {
       const found = shape();
       if (!found.ok || question.guided || gapTrouble(question.cutting)) return cut();
       const { gap } = question.cutting;
       return { ...drawn(), cut: cutOf(inlayPair(found.value.region, question.cutting, "coarse"), gap, []) };
     };
-    return [
-      coarse,
-      cut,
-      looked,
-      () => {
-        const answer = advised();
-        const pocket = answer.cut?.pocket;
-        return {
-          ...answer,
-          ...(pocket && question.clearing ? clearing(pocket, question.clearing) : {}),
-          ...(question.coupon ? couponOf(question) : {}),
-        };
-      },
-    ];
+    const all = (): InlayAnswer => {
+      const answer = advised();
+      const pocket = answer.cut?.pocket;
+      return {
+        ...answer,
+        ...(pocket && question.clearing ? clearing(pocket, question.clearing) : {}),
+        ...(question.coupon ? couponOf(question) : {}),
+      };
+    };
+    return [coarse, cut, reported, fitted, ...(question.clearing || question.coupon ? [advised] : []), all];
   },
 };
 
-type Paired =
-  | {
-      readonly ok: true;
-      readonly pair: InlayPair;
-      readonly gap: number;
-      readonly templates: GuidedPair["templates"];
-      readonly corners?: LeastCorners;
-      /** As if both were cut by round cutters alone. */
-      readonly cutting: PairCutting;
-    }
-  | { readonly ok: false; readonly refused: GuidedRefusal }
-  | { readonly ok: false; readonly trouble: Trouble };
+interface Cut {
+  readonly ok: true;
+  readonly pair: InlayPair;
+  readonly gap: number;
+  readonly templates: GuidedPair["templates"];
+  readonly corners?: LeastCorners;
+  /** As if both were cut by round cutters alone. */
+  readonly cutting: PairCutting;
+}
+
+type Paired = Cut | { readonly ok: false; readonly refused: GuidedRefusal } | { readonly ok: false; readonly trouble: Trouble };
 
 function pairOf(region: Region, { cutting, guided }: InlayQuestion): Paired {
   if (guided) {
@@ -170,19 +160,16 @@ function cutOf({ curves, followed }: InlayPair, gap: number, templates: readonly
   return { common, pocket, pieces: piece, pocketArea: areaOf(pocket), pieceArea: areaOf(piece), followed, gap, templates };
 }
 
-/** What is lost of the shape, and how the piece fits. */
-function lookedAt(region: Region, pair: InlayPair): Partial<InlayAnswer> {
-  const { pocket, piece } = pair.curves;
+/** How the piece fits, and what wood stays between the pockets. */
+function fitOf({ curves: { pocket, piece } }: InlayPair): Partial<InlayAnswer> {
   const fit = pairFit(pocket, piece, REACH);
-  const wall = thinnestWall(pocket, WALL_LOOK);
-  return { report: inlayReport(region, pair), ...(wall ? { wall } : {}), ...(fit ? { fit } : {}) };
+  const wall = thinnestWall(pocket);
+  return { ...(wall ? { wall } : {}), ...(fit ? { fit } : {}) };
 }
 
 /** Of an outside template what stays are its islands, of an inside one what is round and between its windows. */
 function thinTemplate(templates: readonly InlayTemplate[]): Pick<InlayAnswer, "templateNeck"> {
-  const necks = templates.flatMap(
-    ({ kind, edge }) => narrowest(edge, kind === "outside" ? "inside" : "outside", WALL_LOOK) ?? [],
-  );
+  const necks = templates.flatMap(({ kind, edge }) => narrowest(edge, kind === "outside" ? "inside" : "outside") ?? []);
   const least = leastBy(necks, ({ width }) => width);
   return least ? { templateNeck: least } : {};
 }

@@ -16,6 +16,8 @@ import { centreAlong, movedDimensions, movedLayer, placeName, present } from "./
 /** Room between the plan and the side view, and between sections, mm. */
 const BELOW = 122;
 const APART = 14;
+/** Room under the shaft where nothing is said there, and from one row of sections to the next, mm. */
+const ROOM = 20;
 /** Distance from one row of dimension lines to the next, mm. */
 const ROW = 12;
 const TITLE = 7;
@@ -25,7 +27,7 @@ export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: 
   const half = Math.max(model.widthAt(model.nutX), model.widthAt(model.joinX)) / 2;
   const sideAt = vec(0, -(half + BELOW));
   const stops = stopsOf(m, model, leastBehind(limits));
-  const sections = sectionRow(p, m, model, from, sideAt, leastBehind(limits), stops.length > 0 ? SIGN_ROOM - 20 : 0);
+  const sections = sectionRow(p, m, model, from, sideAt, leastBehind(limits), stops.length > 0 ? SIGN_ROOM : ROOM);
   const title = (id: string, at: Vec, text: string, align: Text["align"]): Text => ({ id, at, text, height: TITLE, align });
   return {
     layers: [
@@ -80,14 +82,15 @@ function sectionRow(
   from: Sources,
   sideAt: Vec,
   least: number,
-  /** Room under the shaft for what is said of a stop. */
-  lower: number,
+  /** Room under the shaft. */
+  under: number,
 ): { readonly layer: Layer; readonly dimensions: readonly Dimension[]; readonly title: Vec } {
   const places = sectionPlaces(p, model);
   const deepest = Math.max(...places.map(({ x }) => model.sectionAt(x).depth));
-  const rowHeight = model.board + deepest + 20;
+  const rowHeight = model.board + deepest + ROOM;
   const shaft = Math.max(...[0, 0.5, 1].map((t) => model.profile.depthAt(model.nutX + t * (model.heel.from - model.nutX))));
-  let top = sideAt.y - shaft - 20 - lower;
+  const first = sideAt.y - shaft - under;
+  let top = first;
   let left = model.nutX;
   const right = Math.max(model.heel.from - 10, left + 1);
   const views = places.map((place) => {
@@ -105,7 +108,7 @@ function sectionRow(
   if (leastX !== undefined)
     views.push(sectionView(model, from, { key: "least", label: "least wood", x: leastX, centre: leastAt, least }));
   return {
-    title: vec(model.headX - 10, sideAt.y - shaft - 20 - lower - model.board - 22),
+    title: vec(model.headX - 10, first - model.board - 22),
     layer: {
       name: "sections",
       shapes: views.flatMap(({ shapes }) => shapes),

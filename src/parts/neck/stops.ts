@@ -44,10 +44,11 @@ interface Stretch {
   readonly to: number;
 }
 
-function stretches({ run }: NeckChannel, model: NeckModel, least: number, worst: number): Stretch[] {
+function stretches(channel: NeckChannel, model: NeckModel, least: number, worst: number): Stretch[] {
+  const { run } = channel;
   const [low, high] = [Math.max(model.limits.from, run.from), Math.min(model.limits.to, run.to)];
   if (!(low < high)) return [];
-  const isThin = (x: number): boolean => wallFrom(run, model.sectionAt, x, "behind").distance < least - 1e-9;
+  const isThin = (x: number): boolean => isThinAt(channel, model, x, least);
   const count = Math.ceil((high - low) / STEP);
   const even = Array.from({ length: count + 1 }, (_, i) => (i === count ? high : low + ((high - low) * i) / count));
   const places = [...even, ...(worst > low && worst < high ? [worst] : [])].toSorted((a, b) => a - b);
@@ -93,12 +94,7 @@ const octagon = (at: Vec, radius: number): Path =>
   polygon(Array.from({ length: 8 }, (_, i) => polar(at, radius, Math.PI / 8 + (i * Math.PI) / 4)));
 
 /** The sign of a stop: an eight-sided rim with the word in it, beside words of this height. */
-export function stopSign(
-  id: string,
-  at: Vec,
-  height: number,
-  says: Shape["says"] = [],
-): { readonly shape: Shape; readonly text: Text } {
+function stopSign(id: string, at: Vec, height: number, says: Shape["says"] = []): { readonly shape: Shape; readonly text: Text } {
   const radius = SIGN * height;
   const word = IN_SIGN * radius;
   return {
