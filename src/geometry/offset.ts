@@ -1,16 +1,17 @@
 import { boundsMeet, boundsOfPoints } from "./bounds.ts";
 import { offsetRings, type Join } from "./clipper.ts";
-import { moveEdgeExactly } from "./exact-offset.ts";
 import { flatten } from "./flatten.ts";
 import { pathArea } from "./measure.ts";
-import { regionOf, type Outline } from "./outline.ts";
+import { pathsOf, regionOf, type Outline } from "./outline.ts";
+import { parallelPath } from "./parallel.ts";
 import { asCircle, circle, type Path } from "./path.ts";
 import { refitRing } from "./refit.ts";
 import { ringArea, type Region, type Ring } from "./region.ts";
 import { ringIndex } from "./ring-index.ts";
 import { reversePath } from "./segment.ts";
+import { selfCrossings } from "./self-crossing.ts";
 import { thinRegion } from "./thin.ts";
-import { FLATTEN, GRID, OFFSET_ARC } from "./tolerance.ts";
+import { FLATTEN, GRID, OFFSET_ARC, REFIT, SWALLOWED } from "./tolerance.ts";
 
 /**
  * The region with its edge moved by `delta` mm: outwards where positive, inwards where negative; empty where nothing is left. The edge is
@@ -27,36 +28,55 @@ export const offsetPath = (path: Path, delta: number, join: Join = "round"): Out
   offsetOutlines([{ outer: path, holes: [] }], delta, join);
 
 /**
- * The outlines with their edges moved by `delta` mm. Circles stay circles; paths of lines and arcs are moved by formula wherever the general
- * way, on flattened curves, confirms that nothing was swallowed; all else is refitted, good to 0.01 mm. Throws on an open path.
+ * The outlines with their edges moved by `delta` mm. Circles stay circles; a path that has a parallel curve all round gives it, lines and arcs to
+ * rounding; all else is moved on flattened curves and refitted, good to 0.01 mm. Throws on an open path.
  */
 export function offsetOutlines(outlines: readonly Outline[], delta: number, join: Join = "round"): Outline[] {
   if (!Number.isFinite(delta)) throw new RangeError(`offset: the distance is ${delta}`);
-  const paths = outlines.flatMap(({ outer, holes }) => [wound(outer, 1), ...holes.map((hole) => wound(hole, -1))]);
+  const given = outlines.map(({ outer, holes }) => ({ outer: wound(outer, 1), holes: holes.map((hole) => wound(hole, -1)) }));
+  if (delta === 0) return given;
+  const paths = given.flatMap(pathsOf);
+  const moved = paths.map((path) => parallel(path, delta, join));
+  const [path] = paths;
+  const [outer] = moved;
+  if (path && outer && paths.length === 1 && join === "round" && isAllThere(path, outer, Math.abs(delta)))
+    return [{ outer, holes: [] }];
   const region = offsetRings(regionOf(paths), delta, join);
-  const exact = paths.flatMap((path) => moved(path, delta, join));
+  const exact = moved.flatMap((path) => (path ? [candidateOf(path)] : []));
   const curveOf = (ring: Ring): Path => exact.find((candidate) => candidate.fits(ring))?.path ?? refitRing(ring);
   return region.map(({ outer, holes }) => ({ outer: curveOf(outer), holes: holes.map(curveOf) }));
 }
 
 const wound = (path: Path, sign: 1 | -1): Path => (Math.sign(pathArea(path)) === -sign ? reversePath(path) : path);
 
+/** The path moved by formula, whatever else is near; undefined where there is no formula for it. */
+function parallel(path: Path, delta: number, join: Join): Path | undefined {
+  const round = asCircle(path);
+  if (!round) return parallelPath(path, delta, { join, tolerance: REFIT, dropsArcs: true });
+  const radius = round.radius + Math.sign(pathArea(path)) * delta;
+  if (!(radius > 0)) return undefined;
+  const grown = circle(round.centre, radius);
+  return pathArea(path) > 0 ? grown : reversePath(grown);
+}
+
+/**
+ * Whether a path moved by `distance`, its corners rounded, is the whole edge of the moved shape. That edge is made of those points of the moved
+ * path that lie nowhere nearer than the distance to the old one: so it is where none of its points does.
+ */
+function isAllThere(path: Path, moved: Path, distance: number): boolean {
+  if (Math.sign(pathArea(moved)) !== Math.sign(pathArea(path))) return false;
+  const reach = distance - SWALLOWED;
+  if (reach > 0) {
+    const index = ringIndex([flatten(path)], reach);
+    if (flatten(moved).some((p) => index.distanceWithin(p, reach) !== undefined)) return false;
+  }
+  // What the distance cannot tell: edges that touch or cross by a hair.
+  return selfCrossings(moved).length === 0;
+}
+
 interface Candidate {
   readonly path: Path;
   readonly fits: (ring: Ring) => boolean;
-}
-
-/** The path moved by formula, if there is a formula for it: none or one. */
-function moved(path: Path, delta: number, join: Join): Candidate[] {
-  const round = asCircle(path);
-  const radius = round && round.radius + Math.sign(pathArea(path)) * delta;
-  if (round && radius !== undefined) {
-    if (!(radius > 0)) return [];
-    const grown = circle(round.centre, radius);
-    return [candidateOf(pathArea(path) > 0 ? grown : reversePath(grown))];
-  }
-  const found = moveEdgeExactly(path, delta, join);
-  return found ? [candidateOf(found)] : [];
 }
 
 /** Chords on both sides of a curve, the round joins' error, and the grid's. */

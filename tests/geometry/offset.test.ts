@@ -6,16 +6,29 @@ import { pathArea } from "../../src/geometry/measure.ts";
 import { nearestOnPath } from "../../src/geometry/nearest.ts";
 import { offsetOutlines, offsetPath, offsetRegion } from "../../src/geometry/offset.ts";
 import { regionOf } from "../../src/geometry/outline.ts";
-import { asCircle, circle, polygon, rectangle, type Path } from "../../src/geometry/path.ts";
+import { asCircle, circle, cubic, polygon, rectangle, type Path } from "../../src/geometry/path.ts";
 import { regionArea, ringArea } from "../../src/geometry/region.ts";
 import { reversePath } from "../../src/geometry/segment.ts";
+import { selfCrossings } from "../../src/geometry/self-crossing.ts";
 import { scaling, transformPath, transformPoint } from "../../src/geometry/transform.ts";
-import { distance, polar, vec } from "../../src/geometry/vec.ts";
+import { add, distance, lerp, polar, scale, sub, vec, type Vec } from "../../src/geometry/vec.ts";
 import { FRAMES, placePath } from "./frames.ts";
 import { edgesApart, jtsCounts, jtsOffset } from "./jts.ts";
 import { bodyPath } from "./shapes.ts";
 
 const kinds = (path: Path): string => path.segments.map((s) => s.kind[0]).join("");
+/** A closed wave of cubics through points at these distances from the origin, with a corner at the first if asked for. */
+function wave(reaches: readonly number[], corner: boolean): Path {
+  const at = (i: number): Vec => polar(vec(0, 0), reaches[i % reaches.length]!, (2 * Math.PI * i) / reaches.length);
+  const last = reaches.length - 1;
+  const handle = (i: number): Vec => scale(sub(at(i + 1), at(i + last)), 1 / 6);
+  const segments = reaches.map((_, i) =>
+    corner && i === 0
+      ? cubic(lerp(at(0), at(1), 1 / 3), sub(at(1), handle(1)), at(1))
+      : cubic(add(at(i), handle(i)), sub(at(i + 1), handle((i + 1) % reaches.length)), at(i + 1)),
+  );
+  return { start: at(0), segments, closed: true };
+}
 const rounded = roundedPolygon([vec(0, 0), vec(50, 0), vec(60, 20), vec(0, 20)], [3, 5, 2, 4])!;
 
 describe.each(FRAMES)("an offset %s", (_, frame) => {
@@ -184,6 +197,30 @@ describe("an offset", () => {
       { numRuns: 60 },
     );
     expect(byFormula).toBeGreaterThan(30);
+  });
+
+  it("of whatever wave of cubics, with a corner or without, agrees with JTS on the flattened shape", () => {
+    const shape = fc.record({
+      reaches: fc.array(fc.integer({ min: 12, max: 40 }), { minLength: 4, maxLength: 9 }),
+      corner: fc.boolean(),
+    });
+    let whole = 0;
+    fc.assert(
+      fc.property(shape, fc.integer({ min: -80, max: 80 }), ({ reaches, corner }, tenths) => {
+        fc.pre(tenths !== 0);
+        const path = wave(reaches, corner);
+        fc.pre(selfCrossings(path).length === 0);
+        const outlines = offsetPath(path, tenths / 10);
+        const theirs = jtsOffset(regionOf([path]), tenths / 10);
+        fc.pre(theirs.isEmpty() === (outlines.length === 0));
+        if (outlines.length === 0) return;
+        expect(jtsCounts(theirs).parts).toBe(outlines.length);
+        expect(edgesApart(regionOf(outlines.flatMap(({ outer, holes }) => [outer, ...holes])), theirs)).toBeLessThan(0.008);
+        if (outlines.length === 1 && selfCrossings(outlines[0]!.outer).length === 0) whole++;
+      }),
+      { numRuns: 80 },
+    );
+    expect(whole).toBeGreaterThan(40);
   });
 
   it("refuses an open path and a distance that is no number", () => {

@@ -9,7 +9,7 @@ import { transformPath, translation } from "../../geometry/transform.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { leanOnDome } from "../../lutherie/dome.ts";
 import { leastDome, plateHeight, type DomedPlate } from "../../lutherie/domed-plate.ts";
-import { allMovedInside } from "../../lutherie/parallel-outline.ts";
+import { allMovedInside } from "../../geometry/parallel.ts";
 import { smoothRuns } from "../../lutherie/unrolled-side.ts";
 import type { Sources } from "../contract.ts";
 import { tightBends, type TightBends } from "./bends.ts";

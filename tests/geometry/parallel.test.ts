@@ -11,7 +11,7 @@ import { piecesOf, pointAt } from "../../src/geometry/segment.ts";
 import { vec } from "../../src/geometry/vec.ts";
 import { cutawayHalf } from "../../src/lutherie/body-cutaway.ts";
 import { halfOutline, wholeOutline, type BodySizes } from "../../src/lutherie/body-outline.ts";
-import { allMovedInside, movedInside } from "../../src/lutherie/parallel-outline.ts";
+import { allMovedInside, movedInside } from "../../src/geometry/parallel.ts";
 
 const SIZES: BodySizes = {
   length: 490,
