@@ -90,9 +90,15 @@ export function bentFace(plan: Path, at: number, reach: number, inset = 0): Bent
   const bend = curvatureAt(piece, middle.t);
   const radius = bend === 0 ? Infinity : 1 / bend - inset;
   const between = (key: "u" | "along", value: number): readonly [Station, Station] | undefined => {
-    const i = stations.findIndex((next) => next[key] >= value - 1e-12);
-    if (i < 0 || value < stations[0]![key] - 1e-12) return undefined;
-    return [stations[Math.max(i - 1, 0)]!, stations[i === 0 ? Math.min(1, stations.length - 1) : i]!];
+    if (!(value >= stations[0]![key] - 1e-12 && value <= stations.at(-1)![key] + 1e-12)) return undefined;
+    // The stations on either side of the value, by halves.
+    let [low, high] = [0, stations.length - 1];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (stations[middle]![key] < value) low = middle;
+      else high = middle;
+    }
+    return [stations[low]!, stations[high]!];
   };
   return {
     at: middle.point,
