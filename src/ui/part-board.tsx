@@ -15,7 +15,7 @@ import { useTrueScale } from "./screen-scale.ts";
 import { showPlace, shownPlaceStore } from "./shown-place.ts";
 import "./part-board.css";
 
-/** Height of the foot with the bar for points over it. */
+/** Height of the foot with the bar for points over it; where the window is narrow the bar stands below the board. */
 const POINTS_BAR_PX = 116;
 /** Width of a tool's panel with its margin. */
 const PANEL_PX = 320;
@@ -77,7 +77,7 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
               const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
               return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
             }}
-            covered={{ ...NO_EDGES, top: coveredTop, bottom: POINTS_BAR_PX, right: panel && !narrow ? PANEL_PX : 0 }}
+            covered={{ ...NO_EDGES, top: coveredTop, bottom: narrow ? 0 : POINTS_BAR_PX, right: panel && !narrow ? PANEL_PX : 0 }}
             camera={camera}
             trueScale={trueScale}
             onMeasureScreen={() => openDialog(bench.session, { kind: "screen" })}

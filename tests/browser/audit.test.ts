@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { openChromium } from "./chromium.ts";
+import { add } from "./part-visit.ts";
 import { goTo, visit } from "./visit.ts";
 
 const PLACES = [
@@ -98,6 +99,30 @@ describe("at every size", () => {
       }
       await close();
     }
+  });
+});
+
+describe.each([
+  [820, 1180],
+  [390, 844],
+])("where an outline has points, at %i x %i", (width, height) => {
+  it("its tools stand below the drawing and in sight, whether a point is chosen or not", async () => {
+    const { page, close } = await here(width, height);
+    await goTo(page, "parts");
+    await add(page, "Headstock");
+    const boxOf = async (name: string) => (await page.locator(name).boundingBox())!;
+    for (const count of [/points; press one/, /^1 of \d+$/]) {
+      await page.locator(".points-count", { hasText: count }).waitFor();
+      const board = await boxOf(".board-surface");
+      const bar = await boxOf(".points-bar");
+      expect(bar.y).toBeGreaterThanOrEqual(board.y + board.height);
+      expect(bar.x + bar.width).toBeLessThanOrEqual(width);
+      // The scale and its buttons are all that lies on the drawing: one row.
+      expect((await boxOf(".board-foot")).height).toBeLessThan(60);
+      await page.locator(".board-surface").focus();
+      await page.keyboard.press(".");
+    }
+    await close();
   });
 });
 

@@ -223,7 +223,8 @@ function PointTools({
         </span>
       ) : (
         <span className="points-count">
-          {none ? `${outline.points.length} points; press one, or . and ,` : `${chosen.size} points chosen`}
+          {none ? `${outline.points.length} points; press one` : `${chosen.size} points chosen`}
+          {none ? <span className="points-keys">, or . and ,</span> : null}
         </span>
       )}
       {chosen.size > 1 ? <Together editor={editor} units={units} /> : null}

@@ -152,7 +152,7 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
   const isOver = over.editor ?? over.trace ?? over.dividers ?? over.scale ?? over.photograph;
 
   return (
-    <div onKeyDownCapture={onKeyDown}>
+    <div className="board-tools" onKeyDownCapture={onKeyDown}>
       {renderBoard({
         overlay: isOver
           ? (on) => (
@@ -176,27 +176,6 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
         dimensions,
         panel: name === "dividers" || name === "photograph",
       })}
-      <Suspense fallback={null}>
-        {name === "dividers" ? (
-          <DividersPanel part={part.id} dividers={dividers} spans={spans} notation={units} onClose={close} />
-        ) : null}
-        {name === "photograph" ? (
-          <PhotographPanel
-            part={part.id}
-            photograph={photograph}
-            state={picture.state}
-            scaling={scaling}
-            notation={units}
-            onChoose={() => {
-              void choosePhotograph().then((file) => file && takePhotograph(bench, part.id, file));
-            }}
-            onClose={() => {
-              scaling.leave();
-              close();
-            }}
-          />
-        ) : null}
-      </Suspense>
       <div className="points-over">
         <Suspense fallback={null}>
           {name === "trace" && tracing && editor ? (
@@ -221,6 +200,27 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
           )}
         </Suspense>
       </div>
+      <Suspense fallback={null}>
+        {name === "dividers" ? (
+          <DividersPanel part={part.id} dividers={dividers} spans={spans} notation={units} onClose={close} />
+        ) : null}
+        {name === "photograph" ? (
+          <PhotographPanel
+            part={part.id}
+            photograph={photograph}
+            state={picture.state}
+            scaling={scaling}
+            notation={units}
+            onChoose={() => {
+              void choosePhotograph().then((file) => file && takePhotograph(bench, part.id, file));
+            }}
+            onClose={() => {
+              scaling.leave();
+              close();
+            }}
+          />
+        ) : null}
+      </Suspense>
     </div>
   );
 }
