@@ -7,6 +7,8 @@ import type { Design } from "../../src/document/design.ts";
 import type { MeasuresByKind } from "../../src/parts/contract.ts";
 import { createDeriver } from "../../src/parts/derive.ts";
 import type { RawRecord } from "../../src/parts/derived.ts";
+import { arrange, ownerOf } from "../../src/parts/general-arrangement.ts";
+import { templatesOf } from "../../src/templates/template.ts";
 import { expectSound } from "./sound.ts";
 
 const folder = resolve(import.meta.dirname, "../../examples");
@@ -21,7 +23,86 @@ function open(name: string): Design {
 const boardOf = (name: string): MeasuresByKind["fingerboard"] =>
   createDeriver()(open(name)).parts.find((part) => part.kind === "fingerboard")!.measures as MeasuresByKind["fingerboard"];
 
+/** What every one is made by. */
+const TEMPLATES: Readonly<Record<string, string>> = {
+  fingerboard: "blank-outline fret-slots side-markers",
+  nut: "front-view blank",
+  neck: "plan side-profile channels transition carving-gauges carving-set heel-front heel-cap saddle-top",
+  headstock: "outline drilling headplate scarf",
+  bridge: "outline locating",
+  body: "whole",
+  sides: "side-treble side-bass",
+  bracing: "top-plan back-plan top-braces back-braces back-dome-gauge",
+  soundhole: "hole rosette",
+  port: "opening insert wrapped ring",
+  pickguard: "outline adhesive",
+};
+/** What only some are made by. */
+const ALIKE = "neck/facets-back neck/facets-side body/half body/mould-outside body/mould-inside";
+const CUTAWAY =
+  "body/half-treble body/half-bass body/mould-outside-treble body/mould-inside-treble body/mould-outside-bass body/mould-inside-bass";
+const TONGUE = "neck/joint-inside neck/joint-outside";
+const BOUND = "body/top-channels body/back-channels";
+const MARKED = "fingerboard/markers fingerboard/radius-gauges";
+const BINDING = "fingerboard/bound-outline";
+const DOMED = "bracing/top-dome-gauge bridge/foot";
+const OWN: Readonly<Record<string, string>> = {
+  "left-handed-steel-string": `neck/facets-back neck/facets-side ${CUTAWAY} ${TONGUE} ${BOUND} ${MARKED} ${DOMED} bracing/bridge-plate`,
+  "nylon-650": `${ALIKE} ${TONGUE} ${BOUND} bracing/bridge-plate`,
+  "octave-mandolin": `${ALIKE} ${MARKED} ${BINDING} bridge/feet bridge/foot headstock/rod-cover`,
+  "parlour-steel-string": `${ALIKE} ${TONGUE} ${BOUND} ${MARKED} ${BINDING} bracing/bridge-plate sides/end-graft pickguard/over-old`,
+  "showpiece-tenor-guitar": `neck/facets-back-bass neck/facets-side-bass neck/facets-back-treble neck/facets-side-treble ${CUTAWAY} ${TONGUE} ${BOUND} ${MARKED} ${BINDING} ${DOMED} bracing/bridge-plate headstock/rod-cover sides/side-treble-2 sides/accent-block endGraft/outline rodCover/outline inlay/as-designed inlay/pocket inlay/plug inlay/passes inlay/coupon`,
+  "tenor-ukulele": `${ALIKE} ${MARKED} bracing/bridge-plate`,
+  "two-scale-baritone": `neck/facets-back neck/facets-side ${CUTAWAY} ${TONGUE} ${BOUND} ${MARKED} ${BINDING} bracing/bridge-plate headstock/rod-cover`,
+};
+
 describe("the examples", () => {
+  it("are seven", () => expect(names).toEqual(Object.keys(OWN).map((name) => `${name}.json`)));
+
+  it.each(names)(
+    "%s is a whole instrument: each part gives every template that it is made by, and the overview shows them all",
+    (name) => {
+      const derived = deriveLettered(open(name));
+      const wanted = [
+        ...Object.entries(TEMPLATES).flatMap(([part, list]) => list.split(" ").map((template) => `${part}/${template}`)),
+        ...OWN[name.replace(".json", "")]!.split(" "),
+      ];
+      expect(
+        templatesOf(derived)
+          .map(({ id }) => id)
+          .toSorted(),
+      ).toEqual(wanted.toSorted());
+      const { dimensioned, distances } = arrange(derived);
+      const shown = new Set(dimensioned.layers.flatMap(({ shapes }) => shapes.map(({ id }) => ownerOf(derived, id)?.kind)));
+      for (const kind of Object.keys(TEMPLATES)) expect(shown, kind).toContain(kind);
+      expect(distances.map(({ id }) => id)).toEqual([
+        "board-to-hole",
+        "hole-to-bridge",
+        "bridge-to-tail",
+        "nut-to-join",
+        "join-to-saddle",
+        "nut-to-12",
+        "12-to-saddle",
+        "nut-to-saddle",
+        "body",
+        "overall",
+      ]);
+    },
+  );
+
+  it("are not all alike: necks, heads, bridges, bracings, guards and ports each come in more than one way", () => {
+    const ways = (part: string, ...keys: string[]): number =>
+      new Set(names.map((name) => JSON.stringify(keys.map((key) => (open(name).parts[part] as RawRecord)[key])))).size;
+    expect(ways("neck", "firstDepth", "secondDepth")).toBe(7);
+    expect(ways("neck", "firstShape")).toBeGreaterThanOrEqual(5);
+    expect(ways("neck", "joint")).toBe(3);
+    expect(ways("headstock", "rows", "start")).toBeGreaterThanOrEqual(5);
+    expect(ways("bridge", "type")).toBe(3);
+    expect(ways("bracing", "pattern")).toBeGreaterThanOrEqual(3);
+    expect(ways("pickguard", "material", "thickness")).toBe(7);
+    expect(ways("port", "length", "width")).toBe(7);
+  });
+
   it.each(names)("%s derives in sound drawings, and its checks find nothing even to look at", (name) => {
     const derived = deriveLettered(open(name));
     expect(derived.problems).toEqual([]);
