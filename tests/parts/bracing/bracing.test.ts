@@ -32,6 +32,12 @@ describe("a brace", () => {
     expect(one!.from.x).toBeCloseTo(deriveInstrument(WHOLE_INSTRUMENT).measures("body").joinX, 9);
   });
 
+  it("is refused in a solid body, which gives no plan", () => {
+    const part = bracingOf({}, { body: { build: "solid" } });
+    expect(findingOf(part, "in-body")).toMatchObject({ severity: "stop", says: "A solid body has no bracing." });
+    expect(part.templates().map(({ name }) => name)).not.toContain("top-plan");
+  });
+
   it("lies on the other side for a left-handed player", () => {
     const given = { top: [brace(100, 10, 100, 50)], back: [] };
     expect(measuresOf(bracingOf(given)).braces[0]!.to.y).toBeCloseTo(50, 9);
