@@ -9,7 +9,7 @@ import { inkBounds } from "../../sheets/ink.ts";
 import { parsePaper } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS, type PrinterCorrection, type SheetOptions } from "../../sheets/sheet.ts";
 import { makingPath, makingsOf } from "../../parts/makings.ts";
-import { mergeRuns, sharedIdOf } from "../../templates/copies.ts";
+import { mergeRuns, servedSaid, sharedIdOf } from "../../templates/copies.ts";
 import { jointsOf, makePatterns } from "../../templates/patterns.ts";
 import { templatesOf, type Template } from "../../templates/template.ts";
 import { formatQuantity, inFull, lengthInFull } from "../../units/format.ts";
@@ -96,9 +96,13 @@ function made(
     };
   });
   const sources = runs.flatMap((run) => run.sources);
-  const wanted = new Set(chosenOf(sources, runs[0]!.stopped, args).map(({ id }) => id));
-  if (optionOf(args, "part") === undefined)
-    for (const [id, { says }] of runs[0]!.stopped) tell(`${id} gives no template: ${says}`);
+  const stops = stopsOf(runs);
+  const wanted = new Set(chosenOf(sources, stops, args).map(({ id }) => id));
+  const part = optionOf(args, "part");
+  for (const { id, says, names } of stops) {
+    if (part !== undefined && part !== id) continue;
+    tell(`${id} gives no template${names.length > 0 ? ` for ${servedSaid(names)}` : ""}: ${says}`);
+  }
   const known = new Set(sources.flatMap(({ id, partId }) => [id, partId]));
   for (const id of Object.keys(design.templates ?? {}))
     if (!known.has(id)) tell(`there is no template ${id}: what the design says of it is left aside`);
@@ -113,21 +117,33 @@ function made(
   return { chosen, joints: jointsOf(patterns) };
 }
 
+/** A part that gives no template for what a check stops. */
 interface Stopped {
+  readonly id: string;
   readonly says: string;
   readonly mend: string;
 }
 
-/** Parts that give no template for what a check stops, by their ids. */
-function stoppedParts({ parts }: Derived, { units: unit, fractions = false }: Design): ReadonlyMap<string, Stopped> {
-  return new Map(
-    parts.flatMap((part): [string, Stopped][] => {
-      const stop = part.templates().length === 0 ? part.findings().find(({ severity }) => severity === "stop") : undefined;
-      if (!stop) return [];
-      const says = sentenceOf(stop, (value, quantity) => inFull(formatQuantity(value, quantity, { unit, fractions })));
-      return [[part.id, { says, mend: stop.mend }]];
-    }),
-  );
+const stoppedParts = ({ parts }: Derived, { units: unit, fractions = false }: Design): Stopped[] =>
+  parts.flatMap((part) => {
+    const stop = part.templates().length === 0 ? part.findings().find(({ severity }) => severity === "stop") : undefined;
+    if (!stop) return [];
+    const says = sentenceOf(stop, (value, quantity) => inFull(formatQuantity(value, quantity, { unit, fractions })));
+    return [{ id: part.id, says, mend: stop.mend }];
+  });
+
+/** Each stop once, with the names of all instruments that it stops; without any where there is but one instrument. */
+function stopsOf(
+  runs: readonly { readonly name: string; readonly stopped: readonly Stopped[] }[],
+): readonly (Stopped & { readonly names: readonly string[] })[] {
+  const stops: (Stopped & { names: string[] })[] = [];
+  for (const { name, stopped } of runs)
+    for (const stop of stopped) {
+      const known = stops.find(({ id, says }) => id === stop.id && says === stop.says);
+      if (known) known.names.push(name);
+      else stops.push({ ...stop, names: name === "" ? [] : [name] });
+    }
+  return stops;
 }
 
 /** The role of the edge that the template is about: `cut`, `pocket`, `plug`; of its first shape where it has no edge. */
@@ -143,12 +159,12 @@ function formatsOf(args: Arguments): readonly string[] {
   return [...new Set(formats)];
 }
 
-function chosenOf(all: readonly Template[], stopped: ReadonlyMap<string, Stopped>, args: Arguments): readonly Template[] {
+function chosenOf(all: readonly Template[], stops: readonly Stopped[], args: Arguments): readonly Template[] {
   const part = optionOf(args, "part");
   const name = optionOf(args, "template");
-  const stop = part === undefined ? undefined : stopped.get(part);
-  if (stop) throw new CliError(`${stop.says.replace(/\.$/, "")}: ${part} (${stop.mend.replace(/\.$/, "")})`);
   const ofPart = part === undefined ? all : all.filter((template) => template.partId === part);
+  const stop = ofPart.length === 0 ? stops.find(({ id }) => id === part) : undefined;
+  if (stop) throw new CliError(`${stop.says.replace(/\.$/, "")}: ${stop.id} (${stop.mend.replace(/\.$/, "")})`);
   if (ofPart.length === 0)
     throw new CliError(`no template of a part ${part} (known: ${[...new Set(all.map((t) => t.partId))].join(", ")})`);
   const chosen = name === undefined ? ofPart : ofPart.filter((template) => template.name === name);
