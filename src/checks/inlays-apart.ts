@@ -1,11 +1,11 @@
 /** Wood between the pockets of two inlays that lie on one part. */
-import type { Drawing } from "../drawing/drawing.ts";
+import type { Layer } from "../drawing/drawing.ts";
 import { boundsDistance } from "../geometry/bounds.ts";
 import type { Clearance } from "../geometry/clearance.ts";
 import { apart } from "../geometry/cover.ts";
 import { pathBounds } from "../geometry/measure.ts";
 import type { Outline } from "../geometry/outline.ts";
-import { compose, inverse, rotation, transformPath, transformPoint, translation, type Affine } from "../geometry/transform.ts";
+import { compose, inverse, rotation, transformPoint, translation, type Affine } from "../geometry/transform.ts";
 import { lerp } from "../geometry/vec.ts";
 import type { MeasuresByKind } from "../parts/contract.ts";
 import type { Derived, DerivedPart, DesignNumbers } from "../parts/derived.ts";
@@ -17,16 +17,17 @@ import type { PlacedFinding } from "./placed-finding.ts";
 
 const CHECK = "inlays-apart";
 
-/** An inlay and the id of what it is let into. */
+/** An inlay, the id of what it is let into, and its pockets as they are drawn there. */
 interface Laid {
   readonly part: DerivedPart;
   readonly measures: MeasuresByKind["inlay"];
   readonly host: string;
+  readonly layers: readonly Layer[];
 }
 
 /** One finding on the later of every two inlays of one part, once both are worked out to the end. */
 export function inlaysApartFindings(design: DesignNumbers, derived: Derived): readonly PlacedFinding[] {
-  const laid = derived.parts.flatMap((part) => laidOf(part, derived));
+  const laid = derived.parts.flatMap(laidOf);
   if (laid.length < 2) return [];
   const limits = limitsAt(design, `${WHOLE}.${CHECK}`, WHOLE_CHECKS[CHECK].limits);
   return laid.flatMap((one, i) =>
@@ -37,13 +38,12 @@ export function inlaysApartFindings(design: DesignNumbers, derived: Derived): re
   );
 }
 
-function laidOf(part: DerivedPart, { parts }: Derived): Laid[] {
+function laidOf(part: DerivedPart): Laid[] {
   if (part.kind !== "inlay" || part.problems.length > 0) return [];
   const measures = part.measures as MeasuresByKind["inlay"];
-  const { on, onPart, hasHost, state, pieceCount } = measures;
-  if (!hasHost || state !== "final" || pieceCount === 0) return [];
-  const host = parts.find(({ kind, id }) => kind === on && (onPart === undefined || id === onPart));
-  return host ? [{ part, measures, host: host.id }] : [];
+  if (measures.state !== "final" || measures.pieceCount === 0) return [];
+  const lies = part.onHost();
+  return lies ? [{ part, measures, host: lies.id, layers: lies.layers }] : [];
 }
 
 function findingOf(one: Laid, other: Laid, wall: number, breaks: number): PlacedFinding[] {
@@ -73,22 +73,15 @@ function findingOf(one: Laid, other: Laid, wall: number, breaks: number): Placed
 
 const placeOf = ({ measures: { turnRad, middle } }: Laid): Affine => compose(rotation(turnRad), translation(middle));
 
-/** The pockets as they are drawn, carried to where they lie. */
-function pocketsOf(laid: Laid): Outline[] {
-  const place = placeOf(laid);
-  const pocket = laid.part.drawing().layers.find(({ name }) => name === "pocket");
-  return (pocket?.shapes ?? []).map(({ path, holes = [] }) => ({
-    outer: transformPath(place, path),
-    holes: holes.map((hole) => transformPath(place, hole)),
-  }));
-}
+const pocketsOf = ({ layers }: Laid): Outline[] =>
+  layers.flatMap(({ shapes }) => shapes).map(({ path, holes = [] }) => ({ outer: path, holes }));
 
-/** A drawing is another object whenever its inlay has moved or changed. */
-const kept = new WeakMap<Drawing, WeakMap<Drawing, { readonly found: Clearance | undefined }>>();
+/** What is drawn on the host is another object whenever its inlay has moved or changed. */
+const kept = new WeakMap<readonly Layer[], WeakMap<readonly Layer[], { readonly found: Clearance | undefined }>>();
 
 /** Where any two of their pockets come nearest to each other, or run deepest into each other; in the frame of what they lie on. */
 function nearest(one: Laid, other: Laid): Clearance | undefined {
-  const [own, beside] = [one.part.drawing(), other.part.drawing()];
+  const [own, beside] = [one.layers, other.layers];
   const known = kept.get(own)?.get(beside);
   if (known) return known.found;
   const [some, others] = [pocketsOf(one), pocketsOf(other)];

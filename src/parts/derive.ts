@@ -95,6 +95,10 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       benches.set(id, { id, path, part, cells, busy: false });
     }
 
+    /** The part of this kind with this id, or the first of its kind. */
+    const benchOf = (kind: PartKind, id: string | undefined): Bench | undefined =>
+      [...benches.values()].find((bench) => bench.part.kind === kind && (id === undefined || bench.id === id));
+
     function sourcesFor(reader: AnyPart, path: string, seen?: Reads): Sources {
       return {
         get: <K extends PartKind>(kind: K, id?: string) => {
@@ -102,7 +106,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
           const key = `${kind}/${id ?? ""}`;
           const known = seen?.measures.get(key);
           if (known) return known.view as MeasuresByKind[K] | undefined;
-          const bench = [...benches.values()].find((b) => b.part.kind === kind && (id === undefined || b.id === id));
+          const bench = benchOf(kind, id);
           const measures = bench && (worked(bench).measures as MeasuresByKind[K]);
           if (!seen) return measures;
           const reading = readingOf(measures);
@@ -283,13 +287,12 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       const host = benches.get(part.id)?.result;
       const guests = [...benches.values()].flatMap(({ part: { onHost }, result }) => (onHost && result ? [result] : []));
       if (!host || guests.length === 0) return part;
-      const isFirst = [...benches.values()].find((bench) => bench.part.kind === part.kind)?.id === part.id;
       return {
         ...part,
         drawing: () => {
           const layers = guests.flatMap((guest) => {
             const lies = guest.onHost();
-            return lies?.kind === part.kind && (lies.id === undefined ? isFirst : lies.id === part.id) ? lies.layers : [];
+            return lies && benchOf(lies.kind, lies.id)?.id === part.id ? lies.layers : [];
           });
           if (layers.length === 0) return host.drawing();
           const before = host.shown;
@@ -309,13 +312,15 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       if (!guest?.part.onHost || !result) return part;
       return {
         ...part,
+        onHost: () => {
+          const lies = result.onHost();
+          const host = lies && benchOf(lies.kind, lies.id);
+          return host && { ...lies, id: host.id };
+        },
         inPlace: () => {
           const lies = result.onHost();
           if (!lies) return NOWHERE;
-          const host = [...benches.values()].find(
-            (bench) => bench.part.kind === lies.kind && (lies.id === undefined || lies.id === bench.id),
-          );
-          const on = host?.result?.inPlace() ?? NOWHERE;
+          const on = benchOf(lies.kind, lies.id)?.result?.inPlace() ?? NOWHERE;
           if (result.placed?.on !== on) result.placed = { on, place: laidOn(lies, on) };
           return result.placed.place;
         },
@@ -355,7 +360,7 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked, waiting: Readonl
       ];
     }
   }
-  const common = { id, path, kind: part.kind, label: part.label, about: part.about, fields, problems };
+  const common = { id, path, kind: part.kind, label: part.label, about: part.about, fields, problems, onHost: () => undefined };
   return result
     ? {
         ...common,

@@ -1,6 +1,16 @@
 /** What is derived from a design: settled numbers, measures, drawings, findings and templates of every part. Nothing of it is saved. */
 import type { Drawing } from "../drawing/drawing.ts";
-import type { Finding, InPlace, ParamSpec, PartKind, PointOutline, TemplateSource, Words, Materials } from "./contract.ts";
+import type {
+  Finding,
+  InPlace,
+  ParamSpec,
+  PartKind,
+  OnHost,
+  PointOutline,
+  TemplateSource,
+  Words,
+  Materials,
+} from "./contract.ts";
 
 /** Plain JSON as the maker said it: a text, a number in mm, a list, a record. */
 export type Raw = unknown;
@@ -90,6 +100,8 @@ export interface DerivedPart {
   readonly inPlace: () => InPlace;
   readonly materials: () => Materials;
   readonly findings: () => readonly Finding[];
+  /** Where it lies on another part of the design, whose id is named, and what is seen of it there. */
+  readonly onHost: () => (OnHost & { readonly id: string }) | undefined;
 }
 
 /** Derives another design than the open one. `key` says what it is of, "copy 2": its next design takes the place of the one before. */
