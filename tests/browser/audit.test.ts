@@ -103,6 +103,24 @@ describe("at every size", () => {
 });
 
 describe.each([
+  ["numbers", 820, 1180],
+  ["parts", 820, 1180],
+  ["parts/(whole)", 820, 1180],
+  ["numbers", 390, 844],
+  ["parts", 390, 844],
+  ["parts/(whole)", 390, 844],
+])("at %s, %i x %i", (place, width, height) => {
+  it("the drawing has room", async () => {
+    const { page, close } = await here(width, height);
+    await goTo(page, place);
+    const board = (await page.locator(".board-surface").boundingBox())!;
+    expect(board.height).toBeGreaterThan(150);
+    expect(board.width).toBeGreaterThan(0.9 * width - 40);
+    await close();
+  });
+});
+
+describe.each([
   [820, 1180],
   [390, 844],
 ])("where an outline has points, at %i x %i", (width, height) => {
