@@ -6,6 +6,19 @@ import { nested } from "../geometry/svg/nesting.ts";
 import { readPathData } from "../geometry/svg/path-data.ts";
 import { compose, scaling, transformOutline, translation } from "../geometry/transform.ts";
 import { vec } from "../geometry/vec.ts";
+import type { TextSpec } from "./contract.ts";
+
+/** The parameter that holds the path data of a chosen file. */
+export const artText = <P>(group: string, when: (p: P) => boolean): TextSpec<P> => ({
+  type: "text",
+  label: "Outlines of the file",
+  help: "SVG path data in mm, y down. Choosing a file fills it in.",
+  group,
+  fallback: "",
+  maxLength: 400_000,
+  file: "svg",
+  when,
+});
 
 export interface ArtOutlines {
   /** About the middle of them all, y up, the largest first; empty where there is none. */

@@ -4,6 +4,7 @@ import { line, polyline, segmentPath, type Path } from "../../geometry/path.ts";
 import { curvatureAt, piecesOf, pieceLength, pointAt, tangentAt } from "../../geometry/segment.ts";
 import { add, leftOf, scale, vec, type Vec } from "../../geometry/vec.ts";
 import { smoothRuns } from "../../lutherie/unrolled-side.ts";
+import { centreAlong } from "../centre-line.ts";
 import type { InPlace, Sources } from "../contract.ts";
 import type { BodyHalf, BodyLevel, BodyMeasures, Ledge } from "./measure.ts";
 import { instrumentOf, type BodyParams } from "./numbers.ts";
@@ -87,18 +88,7 @@ export const ledgeLayer = (name: string, ledges: readonly Ledge[]): Layer => ({
 
 export const centreLayer = (outline: Path): Layer => {
   const box = pathBounds(outline);
-  return {
-    name: "centre",
-    shapes: [
-      {
-        id: "centre-line",
-        role: "centre",
-        line: "centre",
-        path: segmentPath(vec(box.minX - BEYOND, 0), vec(box.maxX + BEYOND, 0)),
-        name: "centre line",
-      },
-    ],
-  };
+  return centreAlong(box.minX - BEYOND, box.maxX + BEYOND);
 };
 
 /** The place of a level on the instrument: halves are kept on the side of rising y. */

@@ -7,6 +7,7 @@ import { piecesOf, reversePath } from "../../geometry/segment.ts";
 import { carryPath, mirroring } from "../../geometry/transform.ts";
 import { ORIGIN, vec } from "../../geometry/vec.ts";
 import { plateHeight } from "../../lutherie/domed-plate.ts";
+import { centreAlong } from "../centre-line.ts";
 import type { Sources, TemplateSource } from "../contract.ts";
 import { centreLayer, ledgeLayer, levelLayer, levelName, outlineLayer } from "./draw.ts";
 import { halvesOf } from "./halves.ts";
@@ -186,18 +187,7 @@ const shapeLayer = (path: Path, name: string): Layer => ({
   shapes: [{ id: "outline", role: "cut", line: "visible", path, name, tint: "wood" }],
 });
 
-const centreOf = (m: BodyMeasures, beyond = 0): Layer => ({
-  name: "centre",
-  shapes: [
-    {
-      id: "centre-line",
-      role: "centre",
-      line: "centre",
-      path: segmentPath(vec(m.neckX - beyond - 12, 0), vec(m.tailX + beyond + 12, 0)),
-      name: "centre line",
-    },
-  ],
-});
+const centreOf = (m: BodyMeasures, beyond = 0): Layer => centreAlong(m.neckX - beyond - 12, m.tailX + beyond + 12);
 
 /** Ticks at bouts and waist on one half. */
 const marksOf = (m: BodyMeasures, which: Side, sign: 1 | -1): Layer => ({

@@ -2,6 +2,7 @@ import type { Dimension, Drawing, Layer, Shape } from "../../drawing/drawing.ts"
 import { pathBounds } from "../../geometry/measure.ts";
 import { arc, circle, line, segmentPath, type Path } from "../../geometry/path.ts";
 import { add, leftOf, scale, sub, unit, vec, type Vec } from "../../geometry/vec.ts";
+import { centreAlong } from "../centre-line.ts";
 import type { Sources } from "../contract.ts";
 import type { BridgeMeasures, Point } from "./measure.ts";
 import { instrumentOf, type BridgeParams } from "./numbers.ts";
@@ -96,18 +97,7 @@ export const footLayer = (m: BridgeMeasures): Layer => ({
 
 export const centreLayer = (outline: Path): Layer => {
   const box = pathBounds(outline);
-  return {
-    name: "centre",
-    shapes: [
-      {
-        id: "centre-line",
-        role: "centre",
-        line: "centre",
-        path: segmentPath(vec(box.minX - BEYOND, 0), vec(box.maxX + BEYOND, 0)),
-        name: "centre line",
-      },
-    ],
-  };
+  return centreAlong(box.minX - BEYOND, box.maxX + BEYOND);
 };
 
 export function saddleLayer(p: BridgeParams, m: BridgeMeasures): Layer {

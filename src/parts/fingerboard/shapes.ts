@@ -2,6 +2,7 @@
 import type { Layer, Said, Shape } from "../../drawing/drawing.ts";
 import { polygon, segmentPath } from "../../geometry/path.ts";
 import { add, lerp, scale, vec, type Vec } from "../../geometry/vec.ts";
+import { centreAlong } from "../centre-line.ts";
 import type { MeasuresByKind } from "../contract.ts";
 import { markerPath, type Marker, type Point } from "./marker-measures.ts";
 import type { BoardOutlines, FingerboardFret, FingerboardMeasures } from "./measure.ts";
@@ -27,18 +28,7 @@ export const reach = (edges: BoardEdges): { readonly from: number; readonly to: 
 });
 
 export function centreLayer(from: number, to: number): Layer {
-  return {
-    name: "centre",
-    shapes: [
-      {
-        id: "centre-line",
-        role: "centre",
-        line: "centre",
-        path: segmentPath(vec(from - BEYOND, 0), vec(to + BEYOND, 0)),
-        name: "centre line",
-      },
-    ],
-  };
+  return centreAlong(from - BEYOND, to + BEYOND);
 }
 
 /** The closed outline as `outline`. */

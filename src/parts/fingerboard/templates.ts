@@ -62,66 +62,45 @@ function joinLayer(instrument: Instrument, m: FingerboardMeasures, half: number)
 }
 
 function blankOutline(m: FingerboardMeasures, instrument: Instrument, blank: BoardEdges, isBound: boolean): TemplateSource {
-  const { half } = reach(blank);
+  const says = widths(m.blankWidthAtNut, m.blankWidthAtEnd);
   return {
     name: "blank-outline",
     title: isBound ? "Blank outline" : "Outline",
     lineIs: isBound
       ? "edge of the board before binding; cut to the centre of the line"
       : "edge of the finished board; cut to the centre of the line",
-    drawing: {
-      layers: [
-        {
-          name: "outline",
-          shapes: [
-            outlineShape(blank, {
-              role: "cut",
-              line: "visible",
-              name: isBound ? "blank of the fingerboard" : "fingerboard",
-              says: widths(m.blankWidthAtNut, m.blankWidthAtEnd),
-              tint: "wood",
-            }),
-          ],
-        },
-        centreLayer(m.startX, m.endX),
-        joinLayer(instrument, m, half),
-      ],
-      dimensions: [],
-    },
-    edge: "outline",
-    grain: "along-x",
+    ...cutOutline(m, instrument, blank, { name: isBound ? "blank of the fingerboard" : "fingerboard", says }),
   };
 }
 
-function boundOutline(m: FingerboardMeasures, instrument: Instrument, bound: BoardEdges): TemplateSource {
-  const { half } = reach(bound);
-  return {
-    name: "bound-outline",
-    title: "Bound outline",
-    lineIs: "edge of the finished board with its binding; cut to the centre of the line",
-    drawing: {
-      layers: [
-        {
-          name: "outline",
-          shapes: [
-            outlineShape(bound, {
-              role: "cut",
-              line: "visible",
-              name: "fingerboard with its binding",
-              says: widths(m.boundWidthAtNut, m.boundWidthAtEnd),
-              tint: "wood",
-            }),
-          ],
-        },
-        centreLayer(m.startX, m.endX),
-        joinLayer(instrument, m, half),
-      ],
-      dimensions: [],
-    },
-    edge: "outline",
-    grain: "along-x",
-  };
-}
+const boundOutline = (m: FingerboardMeasures, instrument: Instrument, bound: BoardEdges): TemplateSource => ({
+  name: "bound-outline",
+  title: "Bound outline",
+  lineIs: "edge of the finished board with its binding; cut to the centre of the line",
+  ...cutOutline(m, instrument, bound, {
+    name: "fingerboard with its binding",
+    says: widths(m.boundWidthAtNut, m.boundWidthAtEnd),
+  }),
+});
+
+/** The board cut to these edges, with its centre line and the place of the join. */
+const cutOutline = (
+  m: FingerboardMeasures,
+  instrument: Instrument,
+  edges: BoardEdges,
+  told: Pick<Shape, "name" | "says">,
+): Pick<TemplateSource, "drawing" | "edge" | "grain"> => ({
+  drawing: {
+    layers: [
+      { name: "outline", shapes: [outlineShape(edges, { role: "cut", line: "visible", ...told, tint: "wood" })] },
+      centreLayer(m.startX, m.endX),
+      joinLayer(instrument, m, reach(edges).half),
+    ],
+    dimensions: [],
+  },
+  edge: "outline",
+  grain: "along-x",
+});
 
 function fretSlots(m: FingerboardMeasures, instrument: Instrument, blank: BoardEdges): TemplateSource {
   return {

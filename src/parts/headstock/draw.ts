@@ -5,6 +5,7 @@ import { circle, rectangle, segmentPath, type Path } from "../../geometry/path.t
 import { vec } from "../../geometry/vec.ts";
 import type { HeadstockMeasures, HeadTuner } from "./measure.ts";
 import type { HeadstockParams } from "./numbers.ts";
+import { centreAlong } from "../centre-line.ts";
 
 const BEYOND = 8;
 const ROW = 12;
@@ -60,18 +61,7 @@ function plateShapes(p: HeadstockParams, m: HeadstockMeasures): Shape[] {
   return path ? [{ id: "plate", role: "guide", line: "narrow", path, name: "edge of the headplate" }] : [];
 }
 
-export const centreLayer = (m: HeadstockMeasures): Layer => ({
-  name: "centre",
-  shapes: [
-    {
-      id: "centre-line",
-      role: "centre",
-      line: "centre",
-      path: segmentPath(vec(m.topX - BEYOND, 0), vec(m.startX + BEYOND, 0)),
-      name: "centre line",
-    },
-  ],
-});
+export const centreLayer = (m: HeadstockMeasures): Layer => centreAlong(m.topX - BEYOND, m.startX + BEYOND);
 
 /** Where the bend into the neck ends on the back. */
 const bendLayer = (m: HeadstockMeasures): Layer => ({

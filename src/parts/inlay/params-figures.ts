@@ -1,4 +1,5 @@
 /** What stands beside the letters or round them: plain figures, a drawn outline, outlines of a file. */
+import { artText } from "../art-outline.ts";
 import { outlinePoint } from "../../geometry/drawn/point.ts";
 import type { ParamTable } from "../contract.ts";
 import { outlineSpec } from "../outline-points.ts";
@@ -158,16 +159,7 @@ export const figureParams: Pick<ParamTable<InlayParams>, keyof FigureNumbers> = 
     ],
     when: (p) => p.beside === "drawn",
   }),
-  art: {
-    type: "text",
-    label: "Outlines of the file",
-    help: "SVG path data in mm, y down. Choosing a file fills it in.",
-    group: OUTLINE,
-    fallback: "",
-    maxLength: 400_000,
-    file: "svg",
-    when: (p) => p.beside === "imported",
-  },
+  art: artText(OUTLINE, (p) => p.beside === "imported"),
   artWidth: {
     type: "optional-length",
     label: "Scaled to a width",

@@ -4,6 +4,7 @@ import { segmentPath } from "../../geometry/path.ts";
 import { vec } from "../../geometry/vec.ts";
 import { lineAcross, pointAt } from "../../lutherie/transverse-line.ts";
 import type { InstrumentFret, InstrumentMeasures } from "./measure.ts";
+import { centreAlong } from "../centre-line.ts";
 
 /** How far frets, nut and saddle run on beyond the outer strings, mm. */
 const BEYOND = 3;
@@ -24,18 +25,7 @@ export function drawInstrument(m: InstrumentMeasures): Drawing {
 function centreLayer(m: InstrumentMeasures): Layer {
   const from = Math.min(m.bass.nut.x, m.treble.nut.x) - 10;
   const to = Math.max(m.bass.saddle.x, m.treble.saddle.x) + 10;
-  return {
-    name: "centre",
-    shapes: [
-      {
-        id: "centre-line",
-        role: "centre",
-        line: "centre",
-        path: segmentPath(vec(from, 0), vec(to, 0)),
-        name: "centre line",
-      },
-    ],
-  };
+  return centreAlong(from, to);
 }
 
 /** The line through both points, carried on past them by `beyond` mm of height. */

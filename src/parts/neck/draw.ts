@@ -1,4 +1,5 @@
 /** The neck from the front, with its side view and sections below. */
+import { centreAlong } from "../centre-line.ts";
 import type { Dimension, Drawing, Layer, Text } from "../../drawing/drawing.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { wallFrom } from "../../lutherie/neck-run.ts";
@@ -11,7 +12,7 @@ import { channelLayer, fretGuides, headStub, planOutline } from "./plan.ts";
 import { sectionView } from "./sections.ts";
 import { headFrame, sideLayer } from "./side.ts";
 import { leastBehind, LOUD, SIGN_ROOM, stopsFromSide, stopsOf, stopsOnPlan } from "./stops.ts";
-import { centreAlong, movedDimensions, movedLayer, placeName, present } from "./views.ts";
+import { movedDimensions, movedLayer, placeName, present } from "./views.ts";
 
 /** Room between the plan and the side view, and between sections, mm. */
 const BELOW = 122;

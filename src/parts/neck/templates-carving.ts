@@ -1,4 +1,5 @@
 /** The patterns that the back is carved by: gauges, the carving set, and the layout of the first flats. */
+import { centreLine } from "../centre-line.ts";
 import type { Layer, Shape, Text } from "../../drawing/drawing.ts";
 import { line, polyline, segmentPath, type Path } from "../../geometry/path.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
@@ -10,7 +11,7 @@ import type { TemplateSource } from "../contract.ts";
 import type { NeckModel } from "./model.ts";
 import { fretX, type NeckParams, type Which } from "./numbers.ts";
 import { channelSection, seen } from "./sections.ts";
-import { centreLine, movedPath, placeName, said } from "./views.ts";
+import { movedPath, placeName, said } from "./views.ts";
 
 /** Width of a gauge beyond the neck on either side and below it, and the space between gauges, mm. */
 const BODY = 15;
@@ -86,7 +87,8 @@ function gaugeShapes(model: NeckModel, gauge: Gauge, at: Vec): { readonly shapes
       tint: "wood",
     },
     {
-      ...centreLine(`${id}-middle`, vec(at.x, at.y), vec(at.x, at.y + low)),
+      ...centreLine(vec(at.x, at.y), vec(at.x, at.y + low)),
+      id: `${id}-middle`,
       name: "centre line of the gauge",
     },
   ];
@@ -350,7 +352,7 @@ function facetSheet(
       align: "middle",
     });
   }
-  shapes.push(centreLine("centre-line", vec(first.x - 6, 0), vec(last.x + 6, 0)));
+  shapes.push(centreLine(vec(first.x - 6, 0), vec(last.x + 6, 0)));
   const tabled = marks.filter(({ fret }) => sheet.chosen.has(fret));
   return {
     name: sheet.name,

@@ -1,4 +1,5 @@
 /** The patterns of heel and joint, seen along the neck from the body: x across, the plane that the board is glued to at height 0. */
+import { centreLine } from "../centre-line.ts";
 import type { Shape, Text } from "../../drawing/drawing.ts";
 import { circle, cubic, line, segmentPath, type Path, type Segment } from "../../geometry/path.ts";
 import { lerp, vec, type Vec } from "../../geometry/vec.ts";
@@ -8,7 +9,7 @@ import { jointTemplates, tongueOf, trapezoidPath } from "./joint.ts";
 import type { NeckMeasures } from "./measure.ts";
 import type { NeckModel } from "./model.ts";
 import type { NeckParams } from "./numbers.ts";
-import { centreLine, said } from "./views.ts";
+import { said } from "./views.ts";
 
 const LABEL = 2.5;
 
@@ -100,7 +101,7 @@ function heelFront(p: NeckParams, m: NeckMeasures, model: NeckModel): TemplateSo
     drawing: {
       layers: [
         { name: "heel", shapes },
-        { name: "centre", shapes: [centreLine("centre-line", vec(0, 6), vec(0, -m.heelDepth - 6))] },
+        { name: "centre", shapes: [centreLine(vec(0, 6), vec(0, -m.heelDepth - 6))] },
         { name: "labels", shapes: [], texts },
       ],
       dimensions: [],
@@ -146,7 +147,7 @@ function heelCap(p: NeckParams): TemplateSource {
             },
           ],
         },
-        { name: "centre", shapes: [centreLine("centre-line", vec(0, 5), vec(0, -p.heelCapLength - 5))] },
+        { name: "centre", shapes: [centreLine(vec(0, 5), vec(0, -p.heelCapLength - 5))] },
       ],
       dimensions: [],
     },
@@ -188,7 +189,7 @@ function tongueTemplates(p: NeckParams, m: NeckMeasures, model: NeckModel): Temp
             top(p.tenonWidth / 2 + p.bush),
           ],
         },
-        { name: "centre", shapes: [centreLine("centre-line", vec(0, 24), vec(0, -m.tongueDepth - p.bush))] },
+        { name: "centre", shapes: [centreLine(vec(0, 24), vec(0, -m.tongueDepth - p.bush))] },
       ],
       dimensions: [],
     },

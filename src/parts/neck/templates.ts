@@ -1,4 +1,5 @@
 /** The patterns that a neck is made by. */
+import { centreAlong, centreLine } from "../centre-line.ts";
 import type { Shape, Text } from "../../drawing/drawing.ts";
 import { polygon, segmentPath, type Path } from "../../geometry/path.ts";
 import { add, scale, unit, vec, type Vec } from "../../geometry/vec.ts";
@@ -16,7 +17,7 @@ import { headFrame, jointShapes, sideChannels, sideOutline } from "./side.ts";
 import { carvingTemplates } from "./templates-carving.ts";
 import { transitionGauge } from "./templates-transition.ts";
 import { jointSheets } from "./templates-joint.ts";
-import { centreAlong, centreLine, placeName, present, said } from "./views.ts";
+import { placeName, present, said } from "./views.ts";
 
 const LABEL = 2.5;
 type Row = NonNullable<TemplateSource["table"]>["rows"][number];
@@ -268,7 +269,7 @@ function saddleTemplate(m: NeckMeasures, model: NeckModel): TemplateSource[] {
               })),
             ],
           },
-          { name: "centre", shapes: [centreLine("centre-line", vec(0, -2), vec(0, Math.max(4, m.saddleHeight + 4)))] },
+          { name: "centre", shapes: [centreLine(vec(0, -2), vec(0, Math.max(4, m.saddleHeight + 4)))] },
           { name: "labels", shapes: [], texts },
         ],
         dimensions: [],

@@ -3,6 +3,7 @@ import type { Drawing, Shape } from "../../drawing/drawing.ts";
 import { polygon, segmentPath } from "../../geometry/path.ts";
 import { vec } from "../../geometry/vec.ts";
 import { meetEdge, movedBy, pointAt } from "../../lutherie/transverse-line.ts";
+import { centreAlong } from "../centre-line.ts";
 import type { Sources } from "../contract.ts";
 import { faceLine, instrumentOf, type NutMeasures } from "./measure.ts";
 
@@ -54,18 +55,7 @@ export function drawNut(m: NutMeasures, from: Sources): Drawing {
           },
         ],
       },
-      {
-        name: "centre",
-        shapes: [
-          {
-            id: "centre-line",
-            role: "centre",
-            line: "centre",
-            path: segmentPath(vec(m.backX - BEYOND, 0), vec(m.faceX + BEYOND, 0)),
-            name: "centre line",
-          },
-        ],
-      },
+      centreAlong(m.backX - BEYOND, m.faceX + BEYOND),
       { name: "slots", shapes: slots },
     ],
     dimensions: [

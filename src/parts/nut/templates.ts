@@ -1,8 +1,9 @@
 /** The nut seen from the board, along its own face: x along the nut, y up from the face of the board at its middle. */
 import type { Layer, Shape, Text } from "../../drawing/drawing.ts";
 import { arcOfRise } from "../../geometry/arc.ts";
-import { arc, line, rectangle, segmentPath, type Path, type Segment } from "../../geometry/path.ts";
+import { arc, line, rectangle, type Path, type Segment } from "../../geometry/path.ts";
 import { vec } from "../../geometry/vec.ts";
+import { centreLine } from "../centre-line.ts";
 import type { Sources, TemplateSource } from "../contract.ts";
 import { instrumentOf, type NutMeasures, type NutSlot } from "./measure.ts";
 
@@ -67,18 +68,7 @@ function frontView(m: NutMeasures, side: 1 | -1): TemplateSource {
   };
 }
 
-const centre = (from: number, to: number): Layer => ({
-  name: "centre",
-  shapes: [
-    {
-      id: "centre-line",
-      role: "centre",
-      line: "centre",
-      path: segmentPath(vec(0, from - 3), vec(0, to + 3)),
-      name: "centre line",
-    },
-  ],
-});
+const centre = (from: number, to: number): Layer => ({ name: "centre", shapes: [centreLine(vec(0, from - 3), vec(0, to + 3))] });
 
 /** A slot with a round bottom, its walls up to the top of the nut where that is higher than half its width. */
 function slotShape(slot: NutSlot, m: NutMeasures): Shape {

@@ -1,4 +1,5 @@
 /** The numbers of a pickguard. */
+import { artText } from "../art-outline.ts";
 import { WOOD_SPECIES, woodSpecies } from "../../lutherie/wood-species.ts";
 import { woodDensity } from "../../lutherie/wood-density.ts";
 import type { ParamTable } from "../contract.ts";
@@ -214,16 +215,7 @@ export const pickguardParams: ParamTable<PickguardParams> = {
     },
     when: (p) => p.old === "points",
   }),
-  oldArt: {
-    type: "text",
-    label: "Outlines of the file",
-    help: "SVG path data in mm, y down. Choosing a file fills it in.",
-    group: OLD,
-    fallback: "",
-    maxLength: 400_000,
-    file: "svg",
-    when: imported,
-  },
+  oldArt: artText(OLD, imported),
   oldWidth: {
     type: "optional-length",
     label: "Scaled to a width",

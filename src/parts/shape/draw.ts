@@ -1,9 +1,10 @@
 import type { Dimension, Drawing, Layer, Shape } from "../../drawing/drawing.ts";
 import { pathsBounds } from "../../geometry/measure.ts";
-import { segmentPath, polyline } from "../../geometry/path.ts";
+import { polyline } from "../../geometry/path.ts";
 import { add, polar, vec, type Vec } from "../../geometry/vec.ts";
 import type { ShapeMeasures } from "./measure.ts";
 import type { ShapeParams } from "./numbers.ts";
+import { centreAlong } from "../centre-line.ts";
 
 const BEYOND = 5;
 const ROW = 10;
@@ -38,18 +39,7 @@ export function outlineLayer(m: ShapeMeasures, name: string): Layer {
   };
 }
 
-export const centreLayer = (from: number, to: number): Layer => ({
-  name: "centre",
-  shapes: [
-    {
-      id: "centre-line",
-      role: "centre",
-      line: "centre",
-      path: segmentPath(vec(from - BEYOND, 0), vec(to + BEYOND, 0)),
-      name: "centre line",
-    },
-  ],
-});
+export const centreLayer = (from: number, to: number): Layer => centreAlong(from - BEYOND, to + BEYOND);
 
 /** A double arrow along the grain. */
 export function grainLayer(p: ShapeParams, m: ShapeMeasures): Layer {

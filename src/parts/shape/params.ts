@@ -1,4 +1,5 @@
 /** The numbers of a free shape. */
+import { artText } from "../art-outline.ts";
 import type { ParamTable } from "../contract.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { PRACTICE } from "../finding.ts";
@@ -84,16 +85,7 @@ export const shapeParams: ParamTable<ShapeParams> = {
     shape: (p) => startingShape(p.start, p.length, p.width, p.mirrored),
     when: byPoints,
   }),
-  art: {
-    type: "text",
-    label: "Outlines of the file",
-    help: "SVG path data in mm, y down. Choosing a file fills it in.",
-    group: OUTLINE,
-    fallback: "",
-    maxLength: 400_000,
-    file: "svg",
-    when: (p) => !byPoints(p),
-  },
+  art: artText(OUTLINE, (p) => !byPoints(p)),
   artWidth: {
     type: "optional-length",
     label: "Scaled to a width",

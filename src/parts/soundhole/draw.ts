@@ -4,6 +4,7 @@ import { segmentPath, type Path } from "../../geometry/path.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { growBounds, type Bounds } from "../../geometry/bounds.ts";
 import { companyLayer } from "../company.ts";
+import { centreLine } from "../centre-line.ts";
 import type { Sources } from "../contract.ts";
 import type { RingMeasure, SoundholeMeasures } from "./measure.ts";
 import { boardEnd, bridgeFront, type SoundholeParams } from "./numbers.ts";
@@ -89,13 +90,7 @@ export function centreLayer(m: SoundholeMeasures, rosette: Path): Layer {
   return {
     name: "centre",
     shapes: [
-      {
-        id: "centre-line",
-        role: "centre",
-        line: "centre",
-        path: segmentPath(vec(box.minX - BEYOND, 0), vec(box.maxX + BEYOND, 0)),
-        name: "centre line",
-      },
+      centreLine(vec(box.minX - BEYOND, 0), vec(box.maxX + BEYOND, 0)),
       cross("middle-across", vec(middle.x, middle.y - CROSS), vec(middle.x, middle.y + CROSS)),
       ...(m.middleY === 0 ? [] : [cross("middle-along", vec(middle.x - CROSS, middle.y), vec(middle.x + CROSS, middle.y))]),
     ],
