@@ -76,15 +76,21 @@ export function arrange(derived: Derived): GeneralArrangement {
   return {
     drawing: {
       layers,
-      dimensions: [...distances.filter(({ id }) => MAIN.has(id)).map((distance) => mainDimension(distance, frontBox)), ...depths],
+      dimensions: [
+        ...distances.filter(({ id }) => MAIN.has(id)).map((distance) => mainDimension(distance, frontBox)),
+        ...depths.filter(({ id }) => MAIN.has(id)),
+      ],
     },
     dimensioned: { layers, dimensions: [...distances.map((distance) => rowDimension(distance, frontBox)), ...depths] },
-    distances: distances.map(({ id, label, value }) => ({ id, label, value })),
+    distances: [
+      ...distances.map(({ id, label, value }) => ({ id, label, value })),
+      ...depths.map(({ label, id, value }) => ({ id, label, value })),
+    ],
   };
 }
 
 /** Height of a capital, mm. */
-const TITLE = 9;
+const TITLE = 14;
 
 /** Which side is seen, where nothing is drawn: under the head. */
 const sideTitle = (derived: Derived, at: Vec): Layer => ({
@@ -180,7 +186,7 @@ function distancesOf(derived: Derived, box: Bounds | undefined): Along[] {
 }
 
 /** What stands on the drawing itself, where lettering keeps its size on screen; all else is said beside it. */
-const MAIN = new Set(["nut-to-join", "join-to-saddle", "body", "overall"]);
+const MAIN = new Set(["nut-to-join", "join-to-saddle", "body", "overall", "depth-tail"]);
 
 const rowDimension = ({ id, label, value, row, from, to }: Along, box: Bounds): Dimension => ({
   id,
@@ -212,7 +218,7 @@ const mainDimension = (distance: Along, box: Bounds): Dimension => {
 };
 
 /** Depth of the body at both ends, as it stands in the side view. */
-function depthsOf(derived: Derived, drop: number, turn: Affine): Dimension[] {
+function depthsOf(derived: Derived, drop: number, turn: Affine): (Dimension & { readonly label: string })[] {
   const sides = measuresOf(derived, "sides");
   if (!sides || sides.pieces.length === 0) return [];
   const part = derived.parts.find(({ kind }) => kind === "sides")!;
@@ -220,6 +226,7 @@ function depthsOf(derived: Derived, drop: number, turn: Affine): Dimension[] {
   const ends = [
     {
       id: "depth-tail",
+      label: "depth of the sides at the tail",
       x: sides.top.tail.x,
       high: sides.top.tail.height,
       low: sides.back.tail.height,
@@ -229,6 +236,7 @@ function depthsOf(derived: Derived, drop: number, turn: Affine): Dimension[] {
     // Out before the heel, where nothing stands.
     {
       id: "depth-neck",
+      label: "depth of the sides at the neck",
       x: sides.top.neck.x,
       high: sides.top.neck.height,
       low: sides.back.neck.height,
@@ -236,18 +244,19 @@ function depthsOf(derived: Derived, drop: number, turn: Affine): Dimension[] {
       offset: 4 * ROW,
     },
   ];
-  return ends.map(({ id, x, high, low, edits, offset }): Dimension => {
+  return ends.map(({ id, label, x, high, low, edits, offset }) => {
     const at = (z: number): Vec => transformPoint(placed, vec(x, z));
     return {
       id,
+      label,
       from: at(low),
       to: at(high),
-      along: "straight",
+      along: "straight" as const,
       offset,
       value: high - low,
-      quantity: "length",
+      quantity: "length" as const,
       edits: `${part.path}.${edits}`,
-      rank: 2,
+      rank: 2 as const,
     };
   });
 }

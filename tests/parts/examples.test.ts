@@ -86,6 +86,8 @@ describe("the examples", () => {
         "nut-to-saddle",
         "body",
         "overall",
+      "depth-tail",
+      "depth-neck",
       ]);
     },
   );

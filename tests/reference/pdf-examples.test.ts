@@ -64,10 +64,10 @@ function worstCorner(path: Path, pieces: readonly ReadPiece[], placed: (p: Vec) 
 }
 
 /**
- * A test run takes every example on every paper, uncorrected and corrected, with a quarter of its templates in turn, so that each
+ * A test run takes every example on every paper, uncorrected and corrected, with an eighth of its templates in turn, so that each
  * template is read from several papers both ways. `GRAMIL_ALL=1` takes all of them on all.
  */
-const SHARES = process.env["GRAMIL_ALL"] === undefined ? 4 : 1;
+const SHARES = process.env["GRAMIL_ALL"] === undefined ? 8 : 1;
 
 const LASER = { name: "laser", sx: 1.0038, sy: 0.9974 };
 
