@@ -20,6 +20,14 @@ function titleOf({ number, title }: SheetOptions["order"], what: string): string
   return order === "" ? what : `${order}: ${what}`;
 }
 
+/** What comes with a job. */
+export interface JobWatch {
+  readonly onProgress?: OnProgress;
+  readonly signal?: AbortSignal;
+  /** The sheets, where the templates are laid out already by the same options. */
+  readonly set?: SheetSet | undefined;
+}
+
 const CHECK_UNITS = "one unit is 1 mm: check units and one length in the receiving program.";
 const sentences = (texts: readonly string[]): string => texts.filter((text) => text !== "").join(" ");
 const stampOf = ({ date, fingerprint }: SheetOptions): string => [date, fingerprint].filter((text) => text !== "").join(" · ");
@@ -67,7 +75,7 @@ export function jobFiles(
   options: SheetOptions,
   fonts: FontBytes,
   design: { readonly stem: string; readonly text: string },
-  watch: { readonly onProgress?: OnProgress; readonly signal?: AbortSignal } = {},
+  watch: JobWatch = {},
 ): ArchiveFile[] {
   return [
     { name: `${design.stem}.pdf`, bytes: () => pdfFileOf(templates, options, fonts, watch) },
@@ -97,10 +105,10 @@ export function jobArchive(
   options: SheetOptions,
   fonts: FontBytes,
   design: { readonly stem: string; readonly text: string },
-  { onProgress, signal }: { readonly onProgress?: OnProgress; readonly signal?: AbortSignal } = {},
+  { onProgress, signal, set }: JobWatch = {},
 ): Promise<Uint8Array<ArrayBuffer>> {
   const tell = (done: number): void => onProgress?.(done);
-  const watch = signal ? { signal } : {};
+  const watch = { ...(signal ? { signal } : {}), set };
   const files = jobFiles(templates, options, fonts, design, { ...watch, onProgress: (done) => tell(SHEETS_SHARE * done) });
   // The sheets are the first of the files.
   const share = (done: number): number => SHEETS_SHARE + ((1 - SHEETS_SHARE) * (done * files.length - 1)) / (files.length - 1);
@@ -112,12 +120,18 @@ export async function pdfFileOf(
   templates: readonly Template[],
   options: SheetOptions,
   fonts: FontBytes,
-  watch: { readonly onProgress?: OnProgress; readonly signal?: AbortSignal } = {},
+  watch: JobWatch = {},
 ): Promise<Uint8Array> {
   const what = templates.length === 1 ? nameOf(templates[0]!) : "templates";
   const words = { title: titleOf(options.order, what), number: options.order.number, date: options.date };
-  return pdfOfSet(layOut(templates, options), words, fonts, watch);
+  const laying = watch.set ? 0 : LAYING_SHARE;
+  const tell = (done: number): void => watch.onProgress?.(done);
+  const set = watch.set ?? layOut(templates, options, (done) => tell(laying * done));
+  return pdfOfSet(set, words, fonts, { ...watch, onProgress: (done) => tell(laying + (1 - laying) * done) });
 }
+
+/** How much of the sheets' file it is to lay them out. */
+const LAYING_SHARE = 0.6;
 
 /** What a file of sheets says of itself. */
 export interface SetWords {

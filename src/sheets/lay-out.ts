@@ -19,18 +19,31 @@ import type { Choice, Sheet, SheetOptions, SheetSet, Tiling } from "./sheet.ts";
 import { hatched } from "./waste.ts";
 import { footLines, lowerFirst, nameOf, templateWords } from "./words.ts";
 
+/** How much of the work it is to find how each template lies alone, and then those that share a sheet. */
+const ALONE = 0.45;
+const SHARED = 0.65;
+
 /**
  * Lays the templates on sheets. A template without a line gets none. Throws a RangeError on options that `optionsProblem` names.
+ * @param onProgress is told how much is done, from 0 to 1
  */
-export function layOut(asked: readonly Template[], options: SheetOptions): SheetSet {
+export function layOut(
+  asked: readonly Template[],
+  options: SheetOptions,
+  onProgress: (done: number) => void = () => undefined,
+): SheetSet {
   const problem = optionsProblem(options);
   if (problem) throw new RangeError(`layOut: ${problem.message}`);
   const templates = options.waste === "hatch" ? asked.map(hatched) : asked;
-  const laid = templates.map((template): Laid | undefined => {
+  const laid = templates.map((template, i): Laid | undefined => {
+    onProgress((ALONE * i) / templates.length);
     const strokes = inkOf(template);
     return strokes.length === 0 ? undefined : { template, strokes, plans: bestPlans({ template, strokes }, options) };
   });
-  const groups = options.share ? [...shareSmall(laid, options), ...stackLong(laid, options)] : [];
+  onProgress(ALONE);
+  const small = options.share ? shareSmall(laid, options) : [];
+  onProgress(SHARED);
+  const groups = options.share ? [...small, ...stackLong(laid, options)] : [];
   const grouped = new Set(groups.flatMap((group) => group.templates));
   for (const [i, own] of laid.entries()) {
     if (!own || grouped.has(i)) continue;
@@ -54,6 +67,7 @@ export function layOut(asked: readonly Template[], options: SheetOptions): Sheet
       ...(lengths[k] === undefined ? {} : { assembled: lengths[k] }),
     };
   });
+  onProgress(1);
   return {
     paper: options.paper,
     waste: options.waste,

@@ -4,6 +4,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { readPdf, type ReadPage, type ReadPdf } from "../export/read-pdf.ts";
 import { openChromium } from "./chromium.ts";
+import { openExample } from "./follow-help.ts";
 import { goTo, savedBy, visit } from "./visit.ts";
 
 let browser: Browser;
@@ -23,7 +24,7 @@ async function sheets(): Promise<{ page: Page; complaints: readonly string[]; cl
 async function only(page: Page, name: string): Promise<void> {
   await page.getByRole("button", { name: "none", exact: true }).click();
   await page.getByRole("checkbox", { name, exact: true }).click();
-  await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor();
+  await page.locator(".sheets-pages[aria-busy=false]").waitFor();
 }
 
 async function type(page: Page, label: string, text: string): Promise<void> {
@@ -207,6 +208,35 @@ describe("the whole job", () => {
     expect(names).toContain("all-templates.svg");
     expect(names.at(-1)).toMatch(/\.json$/);
     await close();
+  });
+});
+
+describe("a job that takes its time to lay out", () => {
+  it("tells how far it is, is stopped and taken up again, and stands there at once on the way back", async () => {
+    const here = await visit(browser, inject("address"));
+    const { page } = here;
+    const laid = page.getByRole("heading", { name: /^\d+ sheets of/ });
+    await openExample(page);
+    await goTo(page, "sheets");
+    const bar = page.getByRole("progressbar", { name: "Laying out the sheets" });
+    const far = await bar.evaluate((element) => (element as HTMLProgressElement).value);
+    await expect.poll(() => bar.evaluate((element) => (element as HTMLProgressElement).value)).toBeGreaterThan(far);
+    await page.getByRole("button", { name: "Cancel", exact: true }).click();
+    await page.getByText("Stopped before the sheets were laid out.").waitFor();
+    await page.waitForTimeout(1000);
+    expect(await laid.count()).toBe(0);
+    await page.getByRole("button", { name: "Lay them out" }).click();
+    await laid.waitFor({ timeout: 60_000 });
+    expect(await bar.count()).toBe(0);
+
+    await goTo(page, "order");
+    await page.evaluate(() => {
+      location.hash = "#/sheets";
+    });
+    // Laying out anew would take seconds.
+    expect(await page.locator(".sheets h1").textContent()).toMatch(/^\d+ sheets of/);
+    expect(here.complaints).toEqual([]);
+    await here.close();
   });
 });
 

@@ -1,6 +1,7 @@
 import { unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { jobArchive } from "../../src/export/job.ts";
+import { layOut } from "../../src/sheets/lay-out.ts";
 import type { SheetOptions } from "../../src/sheets/sheet.ts";
 import { bodyHalf, bridge, fingerboard, sheetOptions } from "../sheets/synthetic-templates.ts";
 import { fonts } from "./fonts.ts";
@@ -35,6 +36,11 @@ describe("a whole job in one archive", { timeout: 120_000 }, () => {
     } finally {
       Date.now = now;
     }
+  });
+
+  it("is the same bytes from sheets that are laid out already", async () => {
+    const set = layOut(TEMPLATES, sheetOptions());
+    expect(Buffer.from(await archive({}, { set })).equals(Buffer.from(await archive()))).toBe(true);
   });
 
   it("tells how far it is, never back, from the first sheet to all done", async () => {

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 
 /** Shorter work is not spoken of, ms. */
-const SPOKEN_OF_MS = 500;
+export const SPOKEN_OF_MS = 500;
 
 /** Whole seconds since this was first drawn, once that is worth a word; undefined before. */
 export function useLongSeconds(): number | undefined {

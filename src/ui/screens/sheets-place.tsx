@@ -8,7 +8,6 @@ import { optionsProblem } from "../../sheets/rooms.ts";
 import { editValue } from "../../store/commands/edit-value.ts";
 import { sharedIdOf } from "../../templates/copies.ts";
 import { jointsOf } from "../../templates/patterns.ts";
-import type { Template } from "../../templates/template.ts";
 import { useBench, useDerived, useDeriveOther, useDesign, useNotation } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { MakingPanel } from "../sheets/making-panel.tsx";
@@ -17,7 +16,7 @@ import { Pages } from "../sheets/pages.tsx";
 import { PaperPanel } from "../sheets/paper-panel.tsx";
 import { usePaperSettings } from "../sheets/paper-settings.ts";
 import { madeOf, patternsOfAll } from "../sheets/patterns.ts";
-import { archiveOfJob, pdfOfJob, svgOfJob } from "../sheets/save-sheets.ts";
+import { archiveOfJob, pdfOfJob, svgOfJob, type SheetJob } from "../sheets/save-sheets.ts";
 import { useLayOut } from "../sheets/sheets-client.ts";
 import { TemplateList } from "../sheets/template-list.tsx";
 import type { PlainOptions } from "../sheets/worker-words.ts";
@@ -84,14 +83,7 @@ export function SheetsPlace() {
         onLeaveOut={leaveOut}
         onShow={show}
       />
-      <Pages
-        templates={laid.templates}
-        set={laid.set}
-        problem={problem}
-        busy={laid.busy}
-        none={patterns.length === 0}
-        onJoint={moveJoints}
-      />
+      <Pages laid={laid} problem={problem} none={patterns.length === 0} onJoint={moveJoints} />
       {shownPattern ? (
         <MakingPanel
           key={shownPattern.source.id}
@@ -102,24 +94,28 @@ export function SheetsPlace() {
       ) : (
         <PaperPanel settings={settings} />
       )}
-      <Foot templates={templates} options={problem ? undefined : options} waiting={waiting} />
+      <Foot
+        templates={templates}
+        options={problem ? undefined : options}
+        set={laid.busy || laid.stopped ? undefined : laid.set}
+        waiting={waiting}
+      />
     </div>
   );
 }
 
-interface FootProps {
-  readonly templates: readonly Template[];
+interface FootProps extends Pick<SheetJob, "templates" | "set"> {
   readonly options: PlainOptions | undefined;
   /** What is still being worked out would be missing from the files. */
   readonly waiting: boolean;
 }
 
-function Foot({ templates, options, waiting }: FootProps) {
+function Foot({ templates, options, set, waiting }: FootProps) {
   const design = useDesign();
   const saving = useSheetSaving();
   const ready = options !== undefined && templates.length > 0 && !waiting;
   const start = (write: Parameters<typeof saving.save>[1]) => (): void => {
-    if (options) void saving.save({ design, templates, options }, write);
+    if (options) void saving.save({ design, templates, options, set }, write);
   };
   return (
     <footer className="sheets-foot">

@@ -1,24 +1,24 @@
 /** The sheets as they will leave the printer, in the groups that are glued together. */
 import { useEffect, useMemo, useRef, useState, type RefObject } from "react";
 import type { SheetSet } from "../../sheets/sheet.ts";
-import type { Template } from "../../templates/template.ts";
 import { assembliesOf, jointsSaid, type Assembly } from "./assemblies.ts";
+import { Button } from "../kit/button.tsx";
 import { useJointDrag } from "./joint-drag.ts";
+import type { LaidOut } from "./sheets-client.ts";
 import { Inks, SheetSvg } from "./sheet-svg.tsx";
 import { sentence, sheetsSaid } from "./words.ts";
 import "./pages.css";
 
 interface PagesProps {
-  readonly templates: readonly Template[];
-  readonly set: SheetSet | undefined;
+  readonly laid: LaidOut;
   readonly problem: { readonly message: string; readonly mend: string } | undefined;
-  readonly busy: boolean;
   readonly none: boolean;
   /** Moves the joints of templates that are joined together by so much more, mm across and up their sheets. */
   readonly onJoint: (templateIds: readonly string[], by: { readonly x: number; readonly y: number }) => void;
 }
 
-export function Pages({ templates, set, problem, busy, none, onJoint }: PagesProps) {
+export function Pages({ laid, problem, none, onJoint }: PagesProps) {
+  const { set, templates, busy } = laid;
   const region = useRef<HTMLElement>(null);
   const width = useWidth(region);
   const groups = useMemo(() => (set ? assembliesOf(set, templates) : []), [set, templates]);
@@ -45,6 +45,7 @@ export function Pages({ templates, set, problem, busy, none, onJoint }: PagesPro
                     ? "Tick a template at the left."
                     : jointsSaid(groups)}
           </p>
+          <Laying laid={laid} />
         </div>
         {set && set.sheets.length > 1 ? (
           <nav className="sheets-map" aria-label="Map of the sheets">
@@ -84,6 +85,29 @@ export function Pages({ templates, set, problem, busy, none, onJoint }: PagesPro
         ? groups.map((group) => <AssemblyOfSheets key={group.key} group={group} set={set} pxPerMm={pxPerMm} onJoint={onJoint} />)
         : null}
     </section>
+  );
+}
+
+/** How far the layout is, where it takes its time, and a way to stop it. */
+function Laying({ laid: { set, progress, stopped, stop, again } }: { readonly laid: LaidOut }) {
+  if (stopped)
+    return (
+      <output className="sheets-laying">
+        {set ? "Stopped: these sheets are those of before the last change." : "Stopped before the sheets were laid out."}
+        <Button size="small" onClick={again}>
+          Lay them out
+        </Button>
+      </output>
+    );
+  if (progress === undefined) return null;
+  return (
+    <p className="sheets-laying">
+      {set ? "Laying out anew" : ""}
+      <progress className="sheets-progress-bar" aria-label="Laying out the sheets" max={1} value={progress} />
+      <Button size="small" onClick={stop}>
+        Cancel
+      </Button>
+    </p>
   );
 }
 

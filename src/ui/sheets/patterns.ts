@@ -16,18 +16,26 @@ export interface AllPatterns {
   readonly waiting: boolean;
 }
 
+/** Made last: who comes back to the sheets finds the same objects, and so the same sheets. */
+let last: { readonly from: readonly unknown[]; readonly all: AllPatterns } | undefined;
+
 /** Every template with what is made of it, or why it cannot be made; of all copies of the design, each once for all that it serves. */
 export function patternsOfAll(design: Design, derived: Derived, deriveOther: DeriveOther): AllPatterns {
-  const fingerprint = fingerprintOf(design);
   const [first, ...copies] = instrumentsOf(design);
-  const own = patternsOf(design, derived, fingerprint);
-  if (copies.length === 0) return { patterns: own, waiting: derived.waiting };
   const run = copies.map((copy, i) => ({ ...copy, derived: deriveOther(copyKey(i), copy.design) }));
-  const patterns = mergeRuns([
-    { name: first!.name, patterns: own },
-    ...run.map((copy) => ({ name: copy.name, patterns: patternsOf(copy.design, copy.derived, fingerprint) })),
-  ]);
-  return { patterns, waiting: derived.waiting || run.some((copy) => copy.derived.waiting) };
+  const from = [design, derived, ...run.map((copy) => copy.derived)];
+  if (last?.from.length === from.length && from.every((one, i) => one === last!.from[i])) return last.all;
+  const fingerprint = fingerprintOf(design);
+  const own = patternsOf(design, derived, fingerprint);
+  const patterns =
+    copies.length === 0
+      ? own
+      : mergeRuns([
+          { name: first!.name, patterns: own },
+          ...run.map((copy) => ({ name: copy.name, patterns: patternsOf(copy.design, copy.derived, fingerprint) })),
+        ]);
+  last = { from, all: { patterns, waiting: derived.waiting || run.some((copy) => copy.derived.waiting) } };
+  return last.all;
 }
 
 /** The same of the design alone. */

@@ -6,6 +6,7 @@ import { archiveOf } from "../../export/archive.ts";
 import { fileStemOf, svgFileOf, svgFiles } from "../../export/job.ts";
 import type { FontBytes } from "../../export/pdf/writer.ts";
 import type { OnProgress } from "../../export/pause.ts";
+import type { SheetSet } from "../../sheets/sheet.ts";
 import type { Template } from "../../templates/template.ts";
 import { writeFile } from "./sheets-client.ts";
 import { withSay, type PlainOptions } from "./worker-words.ts";
@@ -21,6 +22,8 @@ export interface SheetJob {
   readonly design: Design;
   readonly templates: readonly Template[];
   readonly options: PlainOptions;
+  /** The sheets, where they are laid out already. */
+  readonly set?: SheetSet | undefined;
   readonly onProgress: OnProgress;
   readonly signal: AbortSignal;
 }
@@ -28,9 +31,9 @@ export interface SheetJob {
 const stemOf = ({ design }: SheetJob): string => fileNameOf(design.order ?? {}).replace(/\.json$/, "");
 
 async function written(job: SheetJob, as: "pdf" | "archive"): Promise<Uint8Array> {
-  const { templates, options, onProgress, signal } = job;
+  const { templates, options, set, onProgress, signal } = job;
   const design = { stem: stemOf(job), text: writeDesign(job.design) };
-  return writeFile({ as, templates, options, design, fonts: await fontBytes(signal) }, onProgress, signal);
+  return writeFile({ as, templates, options, set, design, fonts: await fontBytes(signal) }, onProgress, signal);
 }
 
 /** All sheets as one PDF file. Its content rejects when cancelled. */

@@ -1,11 +1,38 @@
-/** The page's side of the worker for sheets. */
-import { useEffect, useRef, useState } from "react";
+/** The page's side of the worker for sheets. Every question has a worker of its own, which ends with it. */
+import { useEffect, useState } from "react";
 import type { OnProgress } from "../../export/pause.ts";
 import type { SheetSet } from "../../sheets/sheet.ts";
 import type { Template } from "../../templates/template.ts";
+import { SPOKEN_OF_MS } from "../inlay/use-long-seconds.ts";
 import type { Answer, Asked, FileWish, PlainOptions, Question } from "./worker-words.ts";
 
-const hire = (): Worker => new Worker(new URL("sheets.worker.ts", import.meta.url), { type: "module" });
+/** Gives the last answer. Rejects with the signal's reason when it is aborted, and with what the worker throws. */
+function ask(question: Question, onProgress: OnProgress, signal: AbortSignal): Promise<Answer> {
+  return new Promise((resolve, reject) => {
+    if (signal.aborted) return reject(signal.reason as Error);
+    const worker = new Worker(new URL("sheets.worker.ts", import.meta.url), { type: "module" });
+    const end = (finish: () => void): void => {
+      worker.terminate();
+      finish();
+    };
+    signal.addEventListener("abort", () => end(() => reject(signal.reason as Error)), { once: true });
+    worker.addEventListener("error", (event) => end(() => reject(new Error(event.message || "the worker did not start"))));
+    worker.addEventListener("message", ({ data }: MessageEvent<Answer>) => {
+      if (data.kind === "progress") return onProgress(data.done);
+      end(() => (data.kind === "fault" ? reject(new Error(data.message)) : resolve(data)));
+    });
+    // A worker has no origin to name.
+    // eslint-disable-next-line unicorn/require-post-message-target-origin
+    worker.postMessage(question);
+  });
+}
+
+/** Writes a file. Rejects with the signal's reason when it is aborted. */
+export async function writeFile(wish: FileWish, onProgress: OnProgress, signal: AbortSignal): Promise<Uint8Array> {
+  const answer = await ask({ kind: "file", ...wish }, onProgress, signal);
+  if (answer.kind !== "file") throw new Error("the worker has written no file");
+  return answer.bytes;
+}
 
 export interface LaidOut {
   /** Of the last templates and options that were laid out. */
@@ -14,85 +41,72 @@ export interface LaidOut {
   readonly templates: readonly Template[];
   /** `set` is not yet that of the present templates and options. */
   readonly busy: boolean;
+  /** From 0 to 1, once it has taken long enough to be spoken of. */
+  readonly progress: number | undefined;
+  /** The maker has stopped it: nothing is done until something changes, or `again`. */
+  readonly stopped: boolean;
+  readonly stop: () => void;
+  readonly again: () => void;
 }
 
-const send = (worker: Worker, question: Question): void => {
-  // A worker has no origin to name.
-  // eslint-disable-next-line unicorn/require-post-message-target-origin
-  worker.postMessage(question);
-};
-
-interface LayOutQueue {
-  readonly want: (wanted: Asked) => void;
-  readonly close: () => void;
+interface Laid {
+  readonly wanted: Asked;
+  readonly set: SheetSet;
 }
 
-/** Lays out one thing at a time; of those wanted meanwhile only the last is done. */
-function openQueue(onLaid: (wanted: Asked, set: SheetSet) => void, onFault: (message: string) => void): LayOutQueue {
-  const worker = hire();
-  let running: Asked | undefined;
-  let next: Asked | undefined;
-  function start(): void {
-    if (running || !next) return;
-    running = next;
-    next = undefined;
-    send(worker, { kind: "lay-out", ...running });
-  }
-  worker.addEventListener("error", (event) => onFault(event.message || "the sheets could not be laid out"));
-  worker.addEventListener("message", ({ data }: MessageEvent<Answer>) => {
-    const wanted = running;
-    running = undefined;
-    if (data.kind === "sheets" && wanted) onLaid(wanted, data.set);
-    if (data.kind === "fault") onFault(data.message);
-    start();
-  });
-  return {
-    want: (wanted) => {
-      next = wanted;
-      start();
-    },
-    close: () => worker.terminate(),
-  };
-}
+/** Kept while another place is open, so that the sheets stand there at once on the way back. */
+let last: Laid | undefined;
+
+const isSame = (a: Asked, b: Asked): boolean =>
+  a.templates.length === b.templates.length &&
+  a.templates.every((template, i) => template === b.templates[i]) &&
+  JSON.stringify(a.options) === JSON.stringify(b.options);
 
 /** Lays templates out beside the page. Undefined options: nothing is laid out. What the layout throws is thrown where it is used. */
 export function useLayOut(templates: readonly Template[], options: PlainOptions | undefined): LaidOut {
-  const queue = useRef<LayOutQueue>(undefined);
-  const [laid, setLaid] = useState<{ readonly wanted: Asked; readonly set: SheetSet }>();
-  const [fault, setFault] = useState<string>();
-  useEffect(() => {
-    const opened = openQueue((wanted, set) => setLaid({ wanted, set }), setFault);
-    queue.current = opened;
-    return () => opened.close();
-  }, []);
-  useEffect(() => {
-    if (options) queue.current?.want({ templates, options });
-  }, [templates, options]);
+  const [laid, setLaid] = useState(last);
+  const [progress, setProgress] = useState<number>();
+  const [running, setRunning] = useState<AbortController>();
+  const [stopped, setStopped] = useState(false);
+  const [tries, setTries] = useState(0);
+  const [fault, setFault] = useState<Error>();
+  const current = options !== undefined && laid !== undefined && isSame(laid.wanted, { templates, options });
 
-  if (fault !== undefined) throw new Error(fault);
+  useEffect(() => {
+    if (!options || current) return undefined;
+    const wanted = { templates, options };
+    const controller = new AbortController();
+    const began = performance.now();
+    setStopped(false);
+    setProgress(undefined);
+    setRunning(controller);
+    const tell = (done: number): void => {
+      if (performance.now() - began >= SPOKEN_OF_MS) setProgress(done);
+    };
+    ask({ kind: "lay-out", ...wanted }, tell, controller.signal).then(
+      (answer) => {
+        if (answer.kind !== "sheets") return setFault(new Error("the worker has laid out no sheets"));
+        last = { wanted, set: answer.set };
+        setLaid(last);
+      },
+      (error: Error) => (controller.signal.aborted ? undefined : setFault(error)),
+    );
+    return () => controller.abort();
+    // What is laid out is compared when there is something new to lay out.
+    // eslint-disable-next-line react/exhaustive-deps
+  }, [templates, options, tries]);
+
+  if (fault !== undefined) throw fault;
   return {
     set: options ? laid?.set : undefined,
     templates: laid?.wanted.templates ?? [],
-    busy: options !== undefined && (laid?.wanted.templates !== templates || laid.wanted.options !== options),
+    busy: options !== undefined && !current && !stopped,
+    progress: current || stopped ? undefined : progress,
+    stopped: stopped && !current,
+    stop: () => {
+      running?.abort();
+      setStopped(true);
+    },
+    again: () => setTries((n) => n + 1),
   };
-}
-
-/** Writes a file in a worker of its own. Rejects with the signal's reason when it is aborted. */
-export function writeFile(wish: FileWish, onProgress: OnProgress, signal: AbortSignal): Promise<Uint8Array> {
-  return new Promise((resolve, reject) => {
-    if (signal.aborted) return reject(signal.reason as Error);
-    const worker = hire();
-    const end = (finish: () => void): void => {
-      worker.terminate();
-      finish();
-    };
-    signal.addEventListener("abort", () => end(() => reject(signal.reason as Error)), { once: true });
-    worker.addEventListener("error", (event) => end(() => reject(new Error(event.message || "the writer did not start"))));
-    worker.addEventListener("message", ({ data }: MessageEvent<Answer>) => {
-      if (data.kind === "progress") onProgress(data.done);
-      if (data.kind === "file") end(() => resolve(data.bytes));
-      if (data.kind === "fault") end(() => reject(new Error(data.message)));
-    });
-    send(worker, { kind: "file", ...wish });
-  });
 }

@@ -7,10 +7,11 @@ const answer = (words: Answer): void => postMessage(words);
 
 async function work(question: Question): Promise<void> {
   const { templates } = question;
-  const watch = { onProgress: (done: number) => answer({ kind: "progress", done }) };
+  const onProgress = (done: number): void => answer({ kind: "progress", done });
   const options = withSay(question.options);
-  if (question.kind === "lay-out") return answer({ kind: "sheets", set: layOut(templates, options) });
-  const { fonts, design, as } = question;
+  if (question.kind === "lay-out") return answer({ kind: "sheets", set: layOut(templates, options, onProgress) });
+  const { fonts, design, as, set } = question;
+  const watch = { onProgress, set };
   const bytes = await (as === "pdf"
     ? pdfFileOf(templates, options, fonts, watch)
     : jobArchive(templates, options, fonts, design, watch));

@@ -93,7 +93,7 @@ function TemplateRow({ pattern: { source, made }, chosen, shown, tiling, onChoos
         <p className="note sheets-one-says">
           {made.ok ? (
             <>
-              <span>{!chosen ? "left out" : tiling ? shareSaid(tiling) : "being laid out"}</span>
+              <span>{!chosen ? "left out" : tiling ? shareSaid(tiling) : "not laid out yet"}</span>
               {cautions > 0 ? (
                 <span className="sheets-one-look">
                   <FindingSign severity="look" /> look

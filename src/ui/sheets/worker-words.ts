@@ -24,6 +24,8 @@ export interface Asked {
 export interface FileWish extends Asked {
   readonly as: "pdf" | "archive";
   readonly fonts: FontBytes;
+  /** Where the templates are laid out already. */
+  readonly set?: SheetSet | undefined;
   /** The design's file, for the archive. */
   readonly design: { readonly stem: string; readonly text: string };
 }
