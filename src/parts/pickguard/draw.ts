@@ -78,8 +78,9 @@ export const oldLayer = (m: PickguardMeasures): Layer => ({
   ],
 });
 
-/** A double arrow along the grain, in the middle of the guard. */
+/** A double arrow along the grain, in the middle of the guard; none in plastic. */
 export function grainLayer(p: PickguardParams, m: PickguardMeasures, outline: Path): Layer {
+  if (p.material === "plastic") return { name: "grain", shapes: [] };
   const middle = middleOf(m, outline);
   const reach = Math.min(m.length, m.width) / 5;
   const end = (angle: number): Vec => polar(middle, reach, angle);

@@ -3,13 +3,15 @@ import type { Clearance } from "../../geometry/clearance.ts";
 import { apart, cover, roomInside, type Cover } from "../../geometry/cover.ts";
 import { drawOutline, type OutlineTrouble } from "../../geometry/drawn/outline.ts";
 import { pathArea, pathBounds, pathCentroid, pathLength } from "../../geometry/measure.ts";
+import { rayHits } from "../../geometry/intersect.ts";
 import { offsetPath } from "../../geometry/offset.ts";
 import type { Outline } from "../../geometry/outline.ts";
 import type { Path } from "../../geometry/path.ts";
 import { reversePath } from "../../geometry/segment.ts";
 import { selfCrossings } from "../../geometry/self-crossing.ts";
 import { compose, rotation, transformOutline, transformPath, translation } from "../../geometry/transform.ts";
-import { add, vec, type Vec } from "../../geometry/vec.ts";
+import { add, scale, sub, unit, vec, type Vec } from "../../geometry/vec.ts";
+import { pathWinding } from "../../geometry/winding.ts";
 import { plateMassG } from "../../lutherie/wood-density.ts";
 import { artOutlines } from "../art-outline.ts";
 import type { Sources } from "../contract.ts";
@@ -129,9 +131,18 @@ function oldOf(p: PickguardParams, middle: Vec, side: 1 | -1): { readonly pieces
   return { pieces: pieces.map((outline) => transformOutline(place, outline)), fault };
 }
 
-/** The middle of its area, where the arrow of the grain stands; the middle of its box where it crosses itself. */
+/**
+ * The middle of its area, where the arrow of the grain stands; of a narrow guard round the hole, whose own middle lies beside it, the middle
+ * of the band there; the middle of its box where it crosses itself.
+ */
 export function middleOf(m: PickguardMeasures, outline: Path): Vec {
-  if (m.crossings.length === 0 && m.area > 0) return pathCentroid(outline);
+  if (m.crossings.length === 0 && m.area > 0) {
+    const centre = pathCentroid(outline);
+    if (pathWinding(outline, centre) !== 0) return centre;
+    const out = sub(centre, m.origin);
+    const [far, near] = rayHits([outline], m.origin, out).toReversed();
+    return near === undefined ? centre : add(m.origin, scale(unit(out), (near + far!) / 2));
+  }
   const box = pathBounds(outline);
   return vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
 }

@@ -173,6 +173,7 @@ export const pickguardParams: ParamTable<PickguardParams> = {
     min: -Math.PI,
     max: Math.PI,
     step: 5 * DEGREE,
+    when: (p) => p.material !== "plastic",
   },
   adhesiveInset: length({
     label: "Adhesive inside the edge by",

@@ -2,9 +2,10 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { flatten } from "../../../src/geometry/flatten.ts";
-import { pathBounds } from "../../../src/geometry/measure.ts";
+import { pathBounds, pathCentroid } from "../../../src/geometry/measure.ts";
 import type { Path } from "../../../src/geometry/path.ts";
-import type { Vec } from "../../../src/geometry/vec.ts";
+import { vec, type Vec } from "../../../src/geometry/vec.ts";
+import { pathWinding } from "../../../src/geometry/winding.ts";
 import { partOf } from "../../../src/parts/registry.ts";
 import { accepted } from "../accepted.ts";
 import { fieldOf, findingOf, shapeOf, shapesOf, templateOf } from "../derived-board.ts";
@@ -125,6 +126,21 @@ describe("a pickguard from the rosette", () => {
     expect(findingOf(part("pickguard"), "guard-rosette").severity).toBe("fine");
     expect(m("pickguard").atRosette!.distance).toBeLessThan(3.01);
     expect(findingOf(part("pickguard"), "outline").severity).toBe("fine");
+  });
+
+  it("shows its grain on its wood, a narrow one too, and none in plastic", () => {
+    const narrow = { band: "14", belly: "20", end: "8", boardAngle: "100°" };
+    const grainOf = (guard: Guard) => {
+      const part = on(guard).part("pickguard");
+      const grain = shapesOf(part.drawing()).find(({ id }) => id === "grain");
+      return grain && { box: pathBounds(grain.path), outline: shapeOf(part.drawing(), "outline").path };
+    };
+    const { box, outline } = grainOf(narrow)!;
+    const middle = vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
+    // The middle of the area of so narrow an arc lies in its hollow.
+    expect(pathWinding(outline, pathCentroid(outline))).toBe(0);
+    expect(pathWinding(outline, middle)).not.toBe(0);
+    expect(grainOf({ ...narrow, material: "plastic" })).toBeUndefined();
   });
 
   it("moves with the hole until its points are typed, and then with them", () => {
