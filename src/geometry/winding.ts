@@ -1,5 +1,3 @@
-import { boundsHold } from "./bounds.ts";
-import { pathBounds } from "./measure.ts";
 import type { Path } from "./path.ts";
 import { monotoneParts, piecesOf, pointAt, type Piece } from "./segment.ts";
 import type { Vec } from "./vec.ts";
@@ -15,9 +13,9 @@ export function pathWinding(path: Path, p: Vec): number {
   return [...pieces, ...closing].reduce((sum, piece) => sum + crossingsRightOf(piece, p), 0);
 }
 
-/** True where p lies inside what the closed paths cover by the nonzero rule. Only those whose box holds p are walked along. */
+/** True where p lies inside what the closed paths cover by the nonzero rule. */
 export const isInside = (paths: readonly Path[], p: Vec): boolean =>
-  paths.reduce((sum, path) => (boundsHold(pathBounds(path), p) ? sum + pathWinding(path, p) : sum), 0) !== 0;
+  paths.reduce((sum, path) => sum + pathWinding(path, p), 0) !== 0;
 
 /** Crossings of the level ray from p towards +x: up counts 1, down -1. */
 function crossingsRightOf(piece: Piece, p: Vec): number {

@@ -2,7 +2,9 @@
 import { edgesMeet, edgesOf, lengthOf, pointOn } from "../geometry/arc-edge.ts";
 import { edgeIndex } from "../geometry/arc-nearest.ts";
 import { regionOfArcs } from "../geometry/arc-ring.ts";
+import { boundsHold } from "../geometry/bounds.ts";
 import { difference } from "../geometry/clipper.ts";
+import { pathBounds } from "../geometry/measure.ts";
 import { narrowest, type Narrow } from "../geometry/narrowest.ts";
 import { pathsOf, type Outline } from "../geometry/outline.ts";
 import { regionArea } from "../geometry/region.ts";
@@ -28,8 +30,7 @@ const STEP = 0.05;
  * other edge counts as `reach`. Undefined where either is empty.
  */
 export function pairFit(pocket: readonly Outline[], piece: readonly Outline[], reach: number): PairFit | undefined {
-  const walls = pocket.flatMap(pathsOf);
-  const outside = walls.flatMap(edgesOf);
+  const outside = pocket.flatMap(pathsOf).flatMap(edgesOf);
   const inside = piece.flatMap(pathsOf).flatMap(edgesOf);
   const first = inside[0] && pointOn(inside[0], 0);
   if (!first || outside.length === 0) return undefined;
@@ -49,7 +50,9 @@ export function pairFit(pocket: readonly Outline[], piece: readonly Outline[], r
       }
     }
   }
-  const contained = piece.every(({ outer }) => isInside(walls, outer.start)) && !edgesMeet(inside, outside);
+  const walls = pocket.map((wall) => ({ wall, box: pathBounds(wall.outer) }));
+  const isIn = (p: Vec): boolean => walls.some(({ wall, box }) => boundsHold(box, p) && isInside(pathsOf(wall), p));
+  const contained = piece.every(({ outer }) => isIn(outer.start)) && !edgesMeet(inside, outside);
   const overlap = contained ? 0 : regionArea(difference(regionOfArcs(piece), regionOfArcs(pocket)));
   return { minGap: overlap > 1e-4 ? 0 : minGap, maxGap, tightest, loosest, overlap };
 }
