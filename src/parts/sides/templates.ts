@@ -135,8 +135,8 @@ function graftTemplate(p: SidesParams, m: SidesMeasures, from: Sources): Templat
       name: "hole at the tail",
     });
   const inmost = hollowOf(from)?.topLedges.at(-1);
-  // The graft's purfling leans by the taper against the square corner with the binding's.
-  const corner = Math.PI / 2 - Math.atan2(top - bottom, m.depthTail);
+  // Beside the graft its purfling opens by the taper against the square corner with the binding's.
+  const corner = Math.PI / 2 + Math.atan2(top - bottom, m.depthTail);
   if (strip > 0 && inmost) {
     const mitre = mitreOf(strip, inmost.thickness, corner);
     shapes.push({
@@ -145,7 +145,7 @@ function graftTemplate(p: SidesParams, m: SidesMeasures, from: Sources): Templat
       line: "narrow",
       path: segmentPath(
         vec(top, 0),
-        add(vec(top, 0), scale(vec(Math.cos(mitre.second), -Math.sin(mitre.second)), -mitre.length)),
+        add(vec(top, 0), scale(vec(Math.cos(mitre.second), -Math.sin(mitre.second)), mitre.length)),
       ),
       name: `mitre of the graft's purfling with the ${inmost.name}`,
       says: [

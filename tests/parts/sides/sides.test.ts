@@ -184,7 +184,21 @@ describe("the tail", () => {
       { graft: "graft", graftTop: 20, graftBottom: 20, graftPurfling: 0.5 },
       { binding: [{ thickness: 1.5, height: 6 }] },
     );
-    const { says } = shapeOf(templateOf(part, "end-graft").drawing, "mitre");
+    const { says, path } = shapeOf(templateOf(part, "end-graft").drawing, "mitre");
+    // Drawn across the strip beside the graft: from its corner at 10 out by 0.5 and down by 1.5.
+    expect([path.start, path.segments[0]!.to]).toEqual([
+      { x: 10, y: 0 },
+      { x: expect.closeTo(10.5, 9), y: expect.closeTo(-1.5, 9) },
+    ]);
+    // Of a graft that narrows by 2.75 in 105, the strip's outer edge at 1.5 down: 11 - 1.5 · 2.75 / 105 + 0.5 / cos atan(2.75 / 105).
+    const narrowing = sidesOf(
+      { graft: "graft", graftTop: 22, graftBottom: 16.5, graftPurfling: 0.5 },
+      { binding: [{ thickness: 1.5, height: 6 }] },
+    );
+    expect(shapeOf(templateOf(narrowing, "end-graft").drawing, "mitre").path.segments[0]!.to).toEqual({
+      x: expect.closeTo(11.4609, 4),
+      y: expect.closeTo(-1.5, 9),
+    });
     expect(says!.map(({ value }) => (value * 180) / Math.PI)).toEqual([expect.closeTo(18.4349, 3), expect.closeTo(71.5651, 3)]);
   });
 
