@@ -7,8 +7,7 @@ import { regionOfArcs } from "./arc-ring.ts";
 import { boundsMeet, growBounds, joinBounds, type Bounds } from "./bounds.ts";
 import { difference, offsetRings } from "./clipper.ts";
 import { cropperOf } from "./crop.ts";
-import { pathArea, pathLength } from "./measure.ts";
-import { pathsOf, type Outline } from "./outline.ts";
+import { outlinesArea, outlinesLength, pathsOf, type Outline } from "./outline.ts";
 import { regionArea, regionPerimeter, type Region } from "./region.ts";
 
 /** Distance between the points at which an edge is held against another, mm. */
@@ -18,7 +17,7 @@ const CHORDS = 0.0004;
 
 /** What lies in `larger` and not in `smaller`, which lies in it, wherever it is wider than `width` mm; each place on its own. */
 export function placesBetween(larger: readonly Outline[], smaller: readonly Outline[], width: number): Region[] {
-  if (areaOf(larger) - areaOf(smaller) < width ** 2) return [];
+  if (outlinesArea(larger) - outlinesArea(smaller) < width ** 2) return [];
   const traced = arcsApart(larger, smaller);
   if (traced) return wider(traced.onlyInA, width);
   const fine = chordsFor(width);
@@ -43,8 +42,8 @@ export function placesApart(
 const wider = (places: readonly Outline[], width: number): Region[] =>
   places
     .filter((place) => {
-      const area = areaOf([place]);
-      const length = pathsOf(place).reduce((sum, path) => sum + pathLength(path), 0);
+      const area = outlinesArea([place]);
+      const length = outlinesLength([place]);
       return area > (Math.PI / 4) * width ** 2 && (area > (width / 2) * length || offsetArcs([place], -width / 2).length > 0);
     })
     .map((place) => regionOfArcs([place], chordsFor(width)));
@@ -92,5 +91,3 @@ function boxesRound(given: readonly Bounds[]): Bounds[] {
   }
   return boxes;
 }
-
-const areaOf = (outlines: readonly Outline[]): number => outlines.flatMap(pathsOf).reduce((sum, path) => sum + pathArea(path), 0);

@@ -10,8 +10,8 @@ import { offsetArcs } from "../geometry/arc-offset.ts";
 import { placesApart } from "../geometry/arc-places.ts";
 import { regionOfArcs } from "../geometry/arc-ring.ts";
 import { difference, intersection } from "../geometry/clipper.ts";
-import { pathArea, pathLength } from "../geometry/measure.ts";
-import { pathsOf, type Outline } from "../geometry/outline.ts";
+import { pathLength } from "../geometry/measure.ts";
+import { outlinesArea, outlinesLength, pathsOf, type Outline } from "../geometry/outline.ts";
 import { arc, line, type Path } from "../geometry/path.ts";
 import { isInRegion, ringsOf, type Region } from "../geometry/region.ts";
 import { ringIndex } from "../geometry/ring-index.ts";
@@ -121,8 +121,8 @@ function waysOf(outline: Outline, { radius, step }: ClearingCutter, allowance: n
     levels.push(centres);
   }
   const wall = levels[0] ?? [];
-  const area = wall.flatMap(pathsOf).reduce((sum, path) => sum + pathArea(path), 0);
-  const perimeter = wall.flatMap(pathsOf).reduce((sum, path) => sum + pathLength(path), 0);
+  const area = outlinesArea(wall);
+  const perimeter = outlinesLength(wall);
   return {
     ways: levels.flatMap((centres, level) => centres.flatMap(pathsOf).map((path) => ({ path, level }))).toReversed(),
     estimate: area / step + perimeter / 2,

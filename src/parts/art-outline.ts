@@ -1,6 +1,6 @@
 /** Outlines taken from an SVG file, for every part that may have them. */
-import { pathArea, pathsBounds } from "../geometry/measure.ts";
-import type { Outline } from "../geometry/outline.ts";
+import { pathsBounds } from "../geometry/measure.ts";
+import { outlinesArea, type Outline } from "../geometry/outline.ts";
 import { SvgFault } from "../geometry/svg/fault.ts";
 import { nested } from "../geometry/svg/nesting.ts";
 import { readPathData } from "../geometry/svg/path-data.ts";
@@ -38,13 +38,9 @@ export function artOutlines(art: string, width: number | undefined): ArtOutlines
     const middle = vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2);
     const place = compose(translation(vec(-middle.x, -middle.y)), scaling(k, -k));
     const pieces = found.map((outline) => transformOutline(place, outline));
-    return { pieces: pieces.toSorted((a, b) => outlineArea(b) - outlineArea(a)), fault: "" };
+    return { pieces: pieces.toSorted((a, b) => outlinesArea([b]) - outlinesArea([a])), fault: "" };
   } catch (error) {
     if (error instanceof SvgFault) return { pieces: [], fault: error.message };
     throw error;
   }
 }
-
-/** mm2, holes taken off. */
-export const outlineArea = ({ outer, holes }: Outline): number =>
-  pathArea(outer) + holes.reduce((sum, hole) => sum + pathArea(hole), 0);

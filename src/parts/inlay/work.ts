@@ -1,6 +1,5 @@
 /** The heavy part of an inlay: its shape, pocket and piece, what is lost, and the ways of the bit. Pure; lengths in mm about the letters' middle. */
-import { pathArea } from "../../geometry/measure.ts";
-import { pathsOf, type Outline } from "../../geometry/outline.ts";
+import { outlinesArea, type Outline } from "../../geometry/outline.ts";
 import { narrowest, type Narrow } from "../../geometry/narrowest.ts";
 import type { Region } from "../../geometry/region.ts";
 import type { Trouble } from "../../lettering/trouble.ts";
@@ -66,8 +65,6 @@ export interface InlayAnswer {
 /** How far off a gap is looked for, mm. */
 const REACH = 1;
 
-const areaOf = (outlines: readonly Outline[]): number => outlines.flatMap(pathsOf).reduce((sum, path) => sum + pathArea(path), 0);
-
 const NOTHING: InlayAnswer = { outlines: [], area: 0, crossings: [] };
 
 export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
@@ -79,7 +76,7 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
       const found = shape();
       if (!found.ok) return { ...NOTHING, trouble: found.error };
       const { outlines, crossings, capHeight } = found.value;
-      return { outlines, area: areaOf(outlines), crossings, ...(capHeight === undefined ? {} : { capHeight }) };
+      return { outlines, area: outlinesArea(outlines), crossings, ...(capHeight === undefined ? {} : { capHeight }) };
     };
     const cut = once((): InlayAnswer => {
       const found = pair();
@@ -157,7 +154,16 @@ function gapTrouble({ pocketRadius, pieceRadius, gap, share }: PairCutting): Tro
 
 function cutOf({ curves, followed }: InlayPair, gap: number, templates: readonly InlayTemplate[]): InlayCut {
   const { common, pocket, piece } = curves;
-  return { common, pocket, pieces: piece, pocketArea: areaOf(pocket), pieceArea: areaOf(piece), followed, gap, templates };
+  return {
+    common,
+    pocket,
+    pieces: piece,
+    pocketArea: outlinesArea(pocket),
+    pieceArea: outlinesArea(piece),
+    followed,
+    gap,
+    templates,
+  };
 }
 
 /** How the piece fits, and what wood stays between the pockets. */
@@ -201,7 +207,7 @@ const LONGEST_WAY = 100_000;
 
 function clearing(pocket: readonly Outline[], asked: Clearing): Pick<InlayAnswer, "cleared" | "wayTooLong"> {
   const step = Math.min(asked.cutter.step, asked.first?.step ?? Infinity);
-  return areaOf(pocket) / step > LONGEST_WAY ? { wayTooLong: true } : { cleared: clearPocket(pocket, asked) };
+  return outlinesArea(pocket) / step > LONGEST_WAY ? { wayTooLong: true } : { cleared: clearPocket(pocket, asked) };
 }
 
 function valueOf(shape: ReturnType<typeof drawShape>): DrawnShape {

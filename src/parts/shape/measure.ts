@@ -3,12 +3,12 @@ import { tightestHollow, type Bend } from "../../geometry/drawn/bends.ts";
 import { drawOutline, type OutlineTrouble } from "../../geometry/drawn/outline.ts";
 import { mirroredPoints } from "../../geometry/drawn/point.ts";
 import { pathArea, pathLength, pathsBounds } from "../../geometry/measure.ts";
-import type { Outline } from "../../geometry/outline.ts";
+import { outlinesArea, type Outline } from "../../geometry/outline.ts";
 import type { Path } from "../../geometry/path.ts";
 import { reversePath } from "../../geometry/segment.ts";
 import { selfCrossings } from "../../geometry/self-crossing.ts";
 import type { Vec } from "../../geometry/vec.ts";
-import { artOutlines, outlineArea } from "../art-outline.ts";
+import { artOutlines } from "../art-outline.ts";
 import type { ShapeParams } from "./numbers.ts";
 
 export interface ShapeMeasures {
@@ -50,7 +50,7 @@ export function measureShape(p: ShapeParams): ShapeMeasures {
     thickness: p.thickness,
     length: box ? box.maxX - box.minX : 0,
     width: box ? box.maxY - box.minY : 0,
-    area: pieces.reduce((sum, piece) => sum + outlineArea(piece), 0),
+    area: outlinesArea(pieces),
     perimeter: pieces.reduce((sum, { outer }) => sum + pathLength(outer), 0),
     crossings,
     troubles,
