@@ -1,0 +1,61 @@
+import { describe, expect, it } from "vitest";
+import { fewLetters } from "../../../src/lettering/few-letters.ts";
+import type { InlayQuestion } from "../../../src/parts/inlay/question.ts";
+import { inlayWork } from "../../../src/parts/inlay/work.ts";
+import { faceById } from "../../lettering/font-files.ts";
+import { specOf } from "../../lettering/spec.ts";
+
+const question = (more: Partial<InlayQuestion> = {}): InlayQuestion => ({
+  letters: { spec: specOf("Ri", { size: { by: "cap-height", value: 12 } }), face: fewLetters(faceById("lato"), "Ri") },
+  figures: {
+    ornaments: [],
+    beside: "none",
+    outline: [],
+    art: "",
+    artWidth: undefined,
+    artX: 0,
+    artY: 0,
+    artTurn: 0,
+  },
+  cutting: { pocketRadius: 0.4, pieceRadius: 0.4, gap: 0.05, share: 0.5, pieces: "apart", mend: "cut" },
+  coupon: true,
+  ...more,
+});
+const keysOf = (answer: object): string[] => Object.keys(answer).toSorted();
+
+describe("the work for an inlay", () => {
+  it("tells more with every step: the pair, what is lost of the letters, how it fits, what sizes would do, the coupon", () => {
+    const answers = inlayWork.steps(question()).map((step) => step());
+    const drawn = ["area", "capHeight", "crossings", "cut", "outlines"];
+    const told = [[], [], ["report"], ["fit", "wall"], ["keeps", "limits"], ["coupon"]];
+    expect(answers.map(keysOf)).toEqual(told.map((_, i) => [...drawn, ...told.slice(0, i + 1).flat()].toSorted()));
+    expect(answers[0]!.cut!.followed).toBe(false);
+    for (const answer of answers.slice(1)) expect(answer.cut).toEqual(answers[1]!.cut);
+  });
+
+  it("answers at once by its last step what it answers step by step", () => {
+    expect(inlayWork.steps(question()).at(-1)!()).toEqual(
+      inlayWork
+        .steps(question())
+        .map((step) => step())
+        .at(-1),
+    );
+  });
+
+  it("has no step that tells nothing new: without coupon and passes the sizes come last", () => {
+    const answers = inlayWork.steps(question({ coupon: false })).map((step) => step());
+    expect(answers.map((answer) => keysOf(answer).length)).toEqual([5, 5, 6, 8, 10]);
+  });
+
+  it("stays with the reason, step by step, where letters cannot be had or bush and bit jam", () => {
+    const { letters: _, ...none } = question();
+    for (const answer of inlayWork.steps(none).map((step) => step()))
+      expect(answer).toMatchObject({ trouble: { kind: "text" }, outlines: [] });
+    const bush = { by: "bush", guide: 3, bit: 3 } as const;
+    const guided = { way: "one-inside", pocket: bush, piece: bush, gap: 0, share: 0.5, mend: "cut", through: false } as const;
+    for (const answer of inlayWork.steps(question({ guided, coupon: false })).map((step) => step())) {
+      expect(answer.refused).toMatchObject({ why: "bush", cuts: "pocket" });
+      expect(answer.cut).toBeUndefined();
+    }
+  });
+});
