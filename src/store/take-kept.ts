@@ -1,9 +1,8 @@
 import type { Trouble } from "../document/design.ts";
-import { readDesign } from "../document/read.ts";
 import type { Result } from "../units/result.ts";
 import { commit } from "./design-store.ts";
 import { NO_STORAGE } from "./keep.ts";
-import { partsMissing } from "./parts-missing.ts";
+import { readWhole } from "./read-whole.ts";
 import { dropPreviews } from "./session-store.ts";
 import type { Workbench } from "./workbench.ts";
 
@@ -13,13 +12,11 @@ export async function takeKept(bench: Workbench): Promise<Result<void, Trouble>>
   const loaded = await bench.storage.load(bench.design.getState().id);
   if (!loaded.ok) return loaded;
   const { text, revision, savedAt } = loaded.value;
-  const missing = await partsMissing();
-  if (missing) return { ok: false, error: missing };
-  const read = readDesign(text);
-  if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
+  const read = await readWhole(text);
+  if (!read.ok) return read;
   dropPreviews(bench.session);
-  commit(bench.design, read.design, { label: "change in another tab" });
-  bench.design.setState({ stored: { revision, savedAt, design: read.design } });
+  commit(bench.design, read.value.design, { label: "change in another tab" });
+  bench.design.setState({ stored: { revision, savedAt, design: read.value.design } });
   bench.session.setState({ saving: { state: "saved", at: savedAt } });
   return { ok: true, value: undefined };
 }

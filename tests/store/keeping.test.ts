@@ -288,7 +288,7 @@ describe("opening", () => {
 
   it.each([
     ["an empty file", ""],
-    ["half a file", writeDesign(newDesign("ukulele")).slice(0, 300)],
+    ["the beginning of a file", writeDesign(newDesign("ukulele")).slice(0, 60)],
     ["a picture", "\u00ff\u00d8\u00ff"],
     ["a later version", '{"format":"gramil-design","version":2}'],
   ])("%s leaves the open design, its undo and what is kept untouched", async (_name, text) => {
@@ -316,11 +316,26 @@ describe("opening", () => {
 
   it("a kept text that is damaged is told and not written over", async () => {
     const tab = await openTab();
-    const half = writeDesign(newDesign("ukulele")).slice(0, 200);
-    await tab.storage.save({ id: "broken", title: "", number: "", text: half, baseRevision: 0, savedAt: 1 });
+    const text = writeDesign(newDesign("ukulele"));
+    const start = text.slice(0, 60);
+    await tab.storage.save({ id: "broken", title: "", number: "", text: start, baseRevision: 0, savedAt: 1 });
     expect(await openDesign(tab.bench, "broken")).toMatchObject({ ok: false });
-    expect(await keptText(tab, "broken")).toBe(half);
+    expect(await keptText(tab, "broken")).toBe(start);
     expect(tab.bench.design.getState().id).toBe("example");
+
+    const half = text.slice(0, text.length / 2);
+    await tab.storage.save({ id: "half", title: "", number: "", text: half, baseRevision: 0, savedAt: 1 });
+    const opened = await openDesign(tab.bench, "half");
+    expect(opened.ok && opened.value[0]?.says).toMatch(/^the file ends/);
+    await saved(tab);
+    expect(await keptText(tab, "half")).toBe(half);
+    editValue(tab.bench, "nutWidth", "36 mm");
+    await saved(tab);
+    const versions = await tab.storage.versions("half");
+    expect(versions.ok && (await tab.storage.loadVersion("half", versions.value.at(-1)!.revision))).toEqual({
+      ok: true,
+      value: half,
+    });
   });
 
   it("a recent version comes back as a step that can be undone", async () => {

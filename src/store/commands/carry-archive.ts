@@ -7,7 +7,7 @@ import { summaryOf } from "../../document/summary-of.ts";
 import { writeDesign } from "../../document/write.ts";
 import type { Result } from "../../units/result.ts";
 import { leave, NO_STORAGE } from "../keep.ts";
-import { partsMissing } from "../parts-missing.ts";
+import { partsMissing } from "../read-whole.ts";
 import { newId, type Workbench } from "../workbench.ts";
 
 /** Every design that this browser keeps, and its settings, as one zip file. The open design is saved first. */

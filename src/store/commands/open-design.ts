@@ -1,9 +1,8 @@
-import type { Trouble } from "../../document/design.ts";
-import { readDesign, type Repair } from "../../document/read.ts";
+import type { Repair, Trouble } from "../../document/design.ts";
 import type { Result } from "../../units/result.ts";
 import { historyFrom } from "../design-store.ts";
 import { leave, NO_STORAGE, putOnBench } from "../keep.ts";
-import { partsMissing } from "../parts-missing.ts";
+import { readWhole } from "../read-whole.ts";
 import type { Workbench } from "../workbench.ts";
 
 /**
@@ -18,11 +17,9 @@ export function openDesign(bench: Workbench, id: string, drop = false): Promise<
     const loaded = await bench.storage.load(id);
     if (!loaded.ok) return loaded;
     const { text, revision, savedAt, history } = loaded.value;
-    const missing = await partsMissing();
-    if (missing) return { ok: false, error: missing };
-    const read = readDesign(text);
-    if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
-    const { design, repairs } = read;
+    const read = await readWhole(text);
+    if (!read.ok) return read;
+    const { design, repairs } = read.value;
     putOnBench(bench, { id, design, stored: { revision, savedAt, design }, history: historyFrom(history, design) });
     return { ok: true, value: repairs };
   });

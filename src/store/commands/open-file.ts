@@ -1,8 +1,7 @@
-import type { Trouble } from "../../document/design.ts";
-import { readDesign, type Repair } from "../../document/read.ts";
+import type { Repair, Trouble } from "../../document/design.ts";
 import type { Result } from "../../units/result.ts";
 import { keep, leave, putOnBench } from "../keep.ts";
-import { partsMissing } from "../parts-missing.ts";
+import { readWhole } from "../read-whole.ts";
 import { newId, type Workbench } from "../workbench.ts";
 
 /**
@@ -16,14 +15,12 @@ export function openFile(
   drop = false,
 ): Promise<Result<readonly Repair[], Trouble>> {
   return bench.inTurn(async () => {
-    const missing = await partsMissing();
-    if (missing) return { ok: false, error: missing };
-    const read = readDesign(bytes);
-    if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
+    const read = await readWhole(bytes);
+    if (!read.ok) return read;
     const trouble = await leave(bench, drop);
     if (trouble) return { ok: false, error: trouble };
-    putOnBench(bench, { id: newId(), design: read.design, stored: undefined });
+    putOnBench(bench, { id: newId(), design: read.value.design, stored: undefined });
     await keep(bench);
-    return { ok: true, value: read.repairs };
+    return { ok: true, value: read.value.repairs };
   });
 }

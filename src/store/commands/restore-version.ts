@@ -1,9 +1,8 @@
-import type { Trouble } from "../../document/design.ts";
-import { readDesign, type Repair } from "../../document/read.ts";
+import type { Repair, Trouble } from "../../document/design.ts";
 import type { Result } from "../../units/result.ts";
 import { commit } from "../design-store.ts";
 import { NO_STORAGE } from "../keep.ts";
-import { partsMissing } from "../parts-missing.ts";
+import { readWhole } from "../read-whole.ts";
 import { dropPreviews } from "../session-store.ts";
 import type { Workbench } from "../workbench.ts";
 
@@ -17,12 +16,10 @@ export function restoreVersion(bench: Workbench, revision: number): Promise<Resu
     if (!bench.storage) return { ok: false, error: NO_STORAGE };
     const loaded = await bench.storage.loadVersion(bench.design.getState().id, revision);
     if (!loaded.ok) return loaded;
-    const missing = await partsMissing();
-    if (missing) return { ok: false, error: missing };
-    const read = readDesign(loaded.value);
-    if (!read.ok) return { ok: false, error: { message: read.message, mend: read.mend } };
+    const read = await readWhole(loaded.value);
+    if (!read.ok) return read;
     dropPreviews(bench.session);
-    commit(bench.design, read.design, { label: "return to a version" });
-    return { ok: true, value: read.repairs };
+    commit(bench.design, read.value.design, { label: "return to a version" });
+    return { ok: true, value: read.value.repairs };
   });
 }
