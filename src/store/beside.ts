@@ -30,6 +30,8 @@ export interface Beside {
 export interface BesideOptions {
   readonly readFace?: (id: string, wanted: string) => Promise<ReadFace>;
   readonly startWorker?: () => Worker;
+  /** A worker without a question for this long is let go, ms. */
+  readonly idleMs?: number;
 }
 
 /** What one part asked last. */
@@ -53,8 +55,10 @@ interface Job {
 const KEPT = 24;
 /** A later step that goes on for this long after it was overtaken is ended with its worker, ms. */
 const PATIENCE_MS = 120;
+/** A maker who thinks for longer waits once for another worker. */
+const IDLE_MS = 60_000;
 
-export function createBeside({ readFace = fetchFace, startWorker = hireWorker }: BesideOptions = {}): Beside {
+export function createBeside({ readFace = fetchFace, startWorker = hireWorker, idleMs = IDLE_MS }: BesideOptions = {}): Beside {
   const arrivals = createStore(() => ({ count: 0 }));
   const arrived = (): void => arrivals.setState(({ count }) => ({ count: count + 1 }));
   const faces = new Map<string, ReadFace>();
@@ -66,6 +70,7 @@ export function createBeside({ readFace = fetchFace, startWorker = hireWorker }:
   let lastJob = 0;
   let scheduled = false;
   let patience: ReturnType<typeof setTimeout> | undefined;
+  let idle: ReturnType<typeof setTimeout> | undefined;
 
   const answer: Answerer = (asker, work, question) => {
     const key = `${asker} ${work.name}`;
@@ -74,6 +79,8 @@ export function createBeside({ readFace = fetchFace, startWorker = hireWorker }:
     const known = knownOf(work, question);
     // Asked again while it is being answered, it is the same question.
     const isRunning = running?.key === key && same(running.question, question);
+    // The newest question stands last.
+    desks.delete(key);
     desks.set(key, {
       work,
       question: isRunning ? running!.question : question,
@@ -103,9 +110,11 @@ export function createBeside({ readFace = fetchFace, startWorker = hireWorker }:
     const open = [...desks].filter(([, desk]) => desk.answered?.state !== "final");
     // What one asked may have been answered to another meanwhile.
     for (const [, desk] of open) desk.answered = knownOf(desk.work, desk.question) ?? desk.answered;
-    const wanted = open.find(([, desk]) => desk.answered?.state !== "final");
+    const wanted = open.findLast(([, desk]) => desk.answered?.state !== "final");
     if (running && running.answers > 0 && wanted) patience ??= setTimeout(giveUp, PATIENCE_MS);
+    clearTimeout(idle);
     if (!running && wanted) begin(...wanted);
+    else if (!running) idle = setTimeout(letGo, idleMs);
     if (open.some(([, desk]) => desk.answered?.state === "final")) arrived();
   }
 
@@ -121,10 +130,14 @@ export function createBeside({ readFace = fetchFace, startWorker = hireWorker }:
   function giveUp(): void {
     patience = undefined;
     if (!running || desks.get(running.key)?.question === running.question) return;
-    worker?.terminate();
-    worker = undefined;
+    letGo();
     running = undefined;
     next();
+  }
+
+  function letGo(): void {
+    worker?.terminate();
+    worker = undefined;
   }
 
   function hired(): Worker {

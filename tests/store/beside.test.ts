@@ -30,9 +30,10 @@ class Hand {
 
 const work: AnyWork = { name: "halve", steps: () => [] };
 
-function openHands(): { beside: ReturnType<typeof createBeside>; hands: Hand[] } {
+function openHands(options: { readonly idleMs?: number } = {}): { beside: ReturnType<typeof createBeside>; hands: Hand[] } {
   const hands: Hand[] = [];
   const beside = createBeside({
+    ...options,
     startWorker: () => {
       const hand = new Hand();
       hands.push(hand);
@@ -117,6 +118,34 @@ describe("heavy questions", () => {
     expect(hands[0]!.questions()).toEqual([{ size: 8 }]);
     for (const who of ["copy 0", "copy 1", "copy 2"]) expect(ask(who)).toEqual({ answer: 4, state: "final" });
     expect(arrivals).toBe(2);
+  });
+
+  it("asked last are answered first", async () => {
+    const { beside, hands } = openHands();
+    const ask = (who: string, size: number): unknown => beside.outside().answer!(who, work, { size });
+    ask("card 1", 1);
+    await pause(5);
+    ask("card 2", 2);
+    ask("card 3", 3);
+    ask("card 2", 4);
+    for (const answer of [0.5, 2, 1.5]) hands[0]!.give(answer, true);
+    expect(hands[0]!.questions()).toEqual([{ size: 1 }, { size: 4 }, { size: 3 }]);
+    expect(ask("card 3", 3)).toEqual({ answer: 1.5, state: "final" });
+  });
+
+  it("none of which comes for a while let the worker go, and the next one has another", async () => {
+    const { beside, hands } = openHands({ idleMs: 20 });
+    const ask = (size: number): unknown => beside.outside().answer!("parts.inlay", work, { size });
+    ask(8);
+    await pause(40);
+    expect(hands[0]!.ended, "while it works").toBe(false);
+    hands[0]!.give(4, true);
+    await pause(40);
+    expect(hands[0]!.ended).toBe(true);
+    expect(ask(8)).toEqual({ answer: 4, state: "final" });
+    ask(9);
+    await pause(5);
+    expect(hands[1]!.questions()).toEqual([{ size: 9 }]);
   });
 
   it("asked again while they are being answered are not asked twice", async () => {
