@@ -1,8 +1,8 @@
 /** The general arrangement as a maker uses it: look at it, press a part, read the distances, take the sheet for the wall. */
 import { execFileSync } from "node:child_process";
-import { mkdtemp, readFile, rm } from "node:fs/promises";
+import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { basename, join, resolve } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { readDesign } from "../../src/document/read.ts";
@@ -38,11 +38,15 @@ afterAll(async () => {
   await rm(dir, { recursive: true });
 });
 
+async function open(page: Page, file: string): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Control+o")]);
+  await chooser.setFiles(file);
+  await page.getByText(`${basename(file)} is open`).waitFor(SLOW);
+}
+
 /** The example open, at the whole instrument. */
 async function whole(page: Page): Promise<void> {
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Control+o")]);
-  await chooser.setFiles(EXAMPLE);
-  await page.getByText("showpiece-tenor-guitar.json is open").waitFor(SLOW);
+  await open(page, EXAMPLE);
   await goTo(page, "parts/(whole)");
   await page.getByRole("application", { name: /Drawing of Whole instrument/ }).waitFor(SLOW);
   // The letters on the head are worked out beside the page.
@@ -69,6 +73,26 @@ async function findOnBoard(page: Page, name: RegExp): Promise<{ readonly x: numb
 }
 
 describe("the general arrangement", () => {
+  it("shows every example whole, on dark narrow paper too: each part to be gone to, each distance read", async () => {
+    const { page, complaints, close } = await visit(browser, inject("address"), {
+      viewport: { width: 820, height: 1180 },
+      colorScheme: "dark",
+    });
+    for (const name of (await readdir(join(root, "examples"))).filter((file) => file.endsWith(".json"))) {
+      await open(page, join(root, "examples", name));
+      await goTo(page, "parts/(whole)");
+      await page.getByRole("application", { name: /Drawing of Whole instrument/ }).waitFor(SLOW);
+      const parts = page.locator(".whole-parts");
+      for (const part of ["Neck", "Headstock", "Bridge", "Body", "Sides", "Bracing", "Soundhole", "Side port", "Pickguard"])
+        await parts.getByRole("button", { name: part, exact: true }).waitFor(SLOW);
+      const distances = await page.locator(".whole-distances dd").allTextContents();
+      expect(distances, name).toHaveLength(12);
+      for (const distance of distances) expect(distance, name).toMatch(/^\d[\d ./]* (mm|in)$/);
+    }
+    expect(complaints).toEqual([]);
+    await close();
+  }, 180_000);
+
   it("says what lies between the parts, and leads to the part that is pressed", async () => {
     const { page } = here;
     const [joinX, saddle] = [measuresOf("instrument").joinX, measuresOf("bridge").saddleX];
@@ -116,6 +140,7 @@ describe("the general arrangement", () => {
     const texts = pages[0]!.texts.map(({ text }) => text).join(" ");
     expect(texts).toContain("General arrangement, 1:4");
     expect(texts).toContain("Not for cutting");
+    expect(texts).toContain("From the bass side");
     const [joinX, saddle] = [measuresOf("instrument").joinX, measuresOf("bridge").saddleX];
     expect(texts).toContain(`${inches(joinX)} nut to join`);
     // Lines a quarter as long as the instrument is: from the front over all, nut to saddle, join to tail; from the side the body's depth.
