@@ -2,9 +2,12 @@ import { execFileSync } from "node:child_process";
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { packArchive } from "../../src/document/archive.ts";
+import { newDesign } from "../../src/document/new-design.ts";
 import { readDesign } from "../../src/document/read.ts";
+import { writeDesign } from "../../src/document/write.ts";
 import { openChromium } from "./chromium.ts";
 import { openExample } from "./follow-help.ts";
 import { goTo, savedBy, visit } from "./visit.ts";
@@ -93,3 +96,53 @@ describe("the order", () => {
     await here.close();
   });
 });
+
+describe("what comes from elsewhere", () => {
+  it("as an archive: its designs stand among the others at once, each with its picture, and open", async () => {
+    const here = await visit(browser, inject("address"), plain);
+    const { page } = here;
+    await goTo(page, "order");
+    const designs = (["ukulele", "octave-mandolin"] as const).map((kind) => ({
+      id: kind,
+      name: `${kind}.json`,
+      text: writeDesign(newDesign(kind)),
+    }));
+    const buffer = Buffer.from(packArchive({ designs, settings: {} }));
+    await take(page, { name: "designs.zip", mimeType: "application/zip", buffer });
+    await page.getByText("2 designs were taken in.").waitFor();
+    for (const title of ["Tenor ukulele", "Octave mandolin"]) {
+      const card = page.locator(".kept-card", { hasText: title });
+      await card.locator(".kept-picture svg path").first().waitFor({ state: "attached" });
+    }
+    await page.getByRole("button", { name: "Octave mandolin", exact: true }).click();
+    await expect.poll(() => page.locator(".strip-name").textContent(), SLOW).toBe("Octave mandolin");
+    expect(here.complaints).toEqual([]);
+    await here.close();
+  });
+
+  it("as a file that ends in the middle: it opens with what it has, and says where it ends", async () => {
+    const here = await visit(browser, inject("address"), plain);
+    const { page } = here;
+    await goTo(page, "numbers");
+    const text = await readFile(join(root, "examples/nylon-650.json"), "utf8");
+    const cut = text.slice(0, text.indexOf("}", text.indexOf('"kind": "neck"')));
+    await take(page, { name: "cut.json", mimeType: "application/json", buffer: Buffer.from(cut) });
+    const dialog = page.getByRole("dialog", { name: "Opened, with repairs" });
+    await dialog.getByText(/the file ends behind this, in the middle .*: whatever followed is lost/).waitFor();
+    await dialog.getByRole("button", { name: "Go on" }).click();
+    const whole = JSON.parse(text) as { readonly instrument: object };
+    const { bytes } = await savedBy(page, () => page.keyboard.press("Control+s"));
+    const read = readDesign(bytes);
+    expect(read).toMatchObject({ ok: true, repairs: [], design: { instrument: whole.instrument } });
+    expect(here.complaints).toEqual([]);
+    await here.close();
+  });
+});
+
+async function take(
+  page: Page,
+  file: { readonly name: string; readonly mimeType: string; readonly buffer: Buffer },
+): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Control+o")]);
+  await chooser.setFiles(file);
+}
