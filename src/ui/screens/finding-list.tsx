@@ -88,7 +88,7 @@ function FindingItem({
           Basis: {wordsIn(finding.basis, notation)}
           {limits.some(isChanged) ? <strong className="finding-changed"> · limit changed by you</strong> : null}
           {limits.length > 0 && named ? (
-            <>
+            <span className="on-screen">
               {" · "}
               <Button
                 look="link"
@@ -98,7 +98,7 @@ function FindingItem({
               >
                 {limits.length === 1 ? "limit" : "limits"}
               </Button>
-            </>
+            </span>
           ) : null}
         </p>
         {open ? <LimitFields limits={limits} /> : null}
