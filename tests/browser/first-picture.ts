@@ -31,5 +31,10 @@ export async function firstPicture(browser: Browser, address: string, late: "hel
       isShut = false;
       await Promise.all(held.splice(0).map((route) => route.continue()));
     },
+    // A worker may still be asking for its script.
+    close: async () => {
+      await here.page.unrouteAll({ behavior: "ignoreErrors" });
+      await here.close();
+    },
   };
 }
