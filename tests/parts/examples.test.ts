@@ -28,7 +28,7 @@ const TEMPLATES: Readonly<Record<string, string>> = {
   fingerboard: "blank-outline fret-slots side-markers",
   nut: "front-view blank",
   neck: "plan side-profile channels transition carving-gauges carving-set heel-front heel-cap saddle-top",
-  headstock: "outline drilling headplate scarf",
+  headstock: "outline drilling headplate",
   bridge: "outline locating",
   body: "whole",
   sides: "side-treble side-bass",
@@ -41,6 +41,7 @@ const TEMPLATES: Readonly<Record<string, string>> = {
 const ALIKE = "neck/facets-back neck/facets-side body/half body/mould-outside body/mould-inside";
 const CUTAWAY =
   "body/half-treble body/half-bass body/mould-outside-treble body/mould-inside-treble body/mould-outside-bass body/mould-inside-bass";
+const SCARF = "headstock/scarf";
 const TONGUE = "neck/joint-inside neck/joint-outside";
 const BOUND = "body/top-channels body/back-channels";
 const MARKED = "fingerboard/markers fingerboard/radius-gauges";
@@ -48,12 +49,12 @@ const BINDING = "fingerboard/bound-outline";
 const DOMED = "bracing/top-dome-gauge bridge/foot";
 const OWN: Readonly<Record<string, string>> = {
   "left-handed-steel-string": `neck/facets-back neck/facets-side ${CUTAWAY} ${TONGUE} ${BOUND} ${MARKED} ${DOMED} bracing/bridge-plate`,
-  "nylon-650": `${ALIKE} ${TONGUE} ${BOUND} bracing/bridge-plate`,
-  "octave-mandolin": `${ALIKE} ${MARKED} ${BINDING} bridge/feet bridge/foot headstock/rod-cover`,
-  "parlour-steel-string": `${ALIKE} ${TONGUE} ${BOUND} ${MARKED} ${BINDING} bracing/bridge-plate sides/end-graft pickguard/over-old`,
-  "showpiece-tenor-guitar": `neck/facets-back-bass neck/facets-side-bass neck/facets-back-treble neck/facets-side-treble ${CUTAWAY} ${TONGUE} ${BOUND} ${MARKED} ${BINDING} ${DOMED} bracing/bridge-plate headstock/rod-cover sides/side-treble-2 sides/accent-block endGraft/outline rodCover/outline inlay/as-designed inlay/pocket inlay/plug inlay/passes inlay/coupon`,
-  "tenor-ukulele": `${ALIKE} ${MARKED} bracing/bridge-plate`,
-  "two-scale-baritone": `neck/facets-back neck/facets-side ${CUTAWAY} ${TONGUE} ${BOUND} ${MARKED} ${BINDING} bracing/bridge-plate headstock/rod-cover`,
+  "nylon-650": `${ALIKE} ${SCARF} ${TONGUE} ${BOUND} bracing/bridge-plate`,
+  "octave-mandolin": `${ALIKE} ${SCARF} ${MARKED} ${BINDING} bridge/feet bridge/foot headstock/rod-cover`,
+  "parlour-steel-string": `${ALIKE} ${SCARF} ${TONGUE} ${BOUND} ${MARKED} ${BINDING} bracing/bridge-plate sides/end-graft pickguard/over-old`,
+  "showpiece-tenor-guitar": `neck/facets-back-bass neck/facets-side-bass neck/facets-back-treble neck/facets-side-treble ${CUTAWAY} ${SCARF} ${TONGUE} ${BOUND} ${MARKED} ${BINDING} ${DOMED} bracing/bridge-plate headstock/rod-cover sides/side-treble-2 sides/accent-block endGraft/outline rodCover/outline inlay/as-designed inlay/pocket inlay/plug inlay/passes inlay/coupon`,
+  "tenor-ukulele": `${ALIKE} ${SCARF} ${MARKED} bracing/bridge-plate`,
+  "two-scale-baritone": `neck/facets-back neck/facets-side ${CUTAWAY} ${SCARF} ${TONGUE} ${BOUND} ${MARKED} ${BINDING} bracing/bridge-plate headstock/rod-cover`,
 };
 
 describe("the examples", () => {
@@ -86,8 +87,8 @@ describe("the examples", () => {
         "nut-to-saddle",
         "body",
         "overall",
-      "depth-tail",
-      "depth-neck",
+        "depth-tail",
+        "depth-neck",
       ]);
     },
   );

@@ -12,7 +12,7 @@ import { pathWinding } from "../../geometry/winding.ts";
 import { breakAngle, scarf } from "../../lutherie/head-angle.ts";
 import { passingClearance, postTangent } from "../../lutherie/string-to-post.ts";
 import type { Sources } from "../contract.ts";
-import { backX, bendBehind, instrumentOf, nutSlope, type HeadstockParams } from "./numbers.ts";
+import { backX, bendBehind, instrumentOf, isScarfed, nutSlope, type HeadstockParams } from "./numbers.ts";
 
 export interface HeadTuner {
   /** As people count: 1 is the treble string. */
@@ -51,7 +51,7 @@ export interface HeadstockMeasures {
   readonly widthAtNut: number;
   readonly thickness: number;
   readonly tiltRad: number;
-  /** The scarf along its cut face (t / sin) and laid out on the blank's face (t / tan); absent under 1 degree. */
+  /** The scarf along its cut face (t / sin) and laid out on the blank's face (t / tan); absent under 1 degree and in a neck sawn from one piece. */
   readonly scarfCutFace?: number;
   readonly scarfLayout?: number;
   /** Least wood between the rims of two holes. */
@@ -100,7 +100,7 @@ export function measureHeadstock(p: HeadstockParams, from: Sources): HeadstockMe
   const gaps = tuners.flatMap((a, i) => tuners.slice(i + 1).map((b) => distance(a.at, b.at) - p.hole));
   const bend = bendBehind(from);
   const under = from.get("neck")?.woodUnderEntry;
-  const joint = p.tilt >= LEAST_TILT ? scarf(p.blankThickness, p.tilt) : undefined;
+  const joint = p.tilt >= LEAST_TILT && isScarfed(from) ? scarf(p.blankThickness, p.tilt) : undefined;
   return {
     ...(outline ? { outline, host: { outline, thickness: p.thickness, holes } } : {}),
     tuners,

@@ -56,6 +56,12 @@ export function instrumentOf(from: Sources): MeasuresByKind["instrument"] {
 /** x of the nut's back, where the head begins. */
 export const backX = (from: Sources): number => from.get("nut")?.backX ?? from.get("neck")?.headX ?? -5.5;
 
+/** Whether the tilted head is glued on, as far as the neck says. */
+export const isScarfed = (from: Sources): boolean => {
+  const neck = from.get("neck");
+  return neck === undefined || neck.blankThickness !== undefined;
+};
+
 /** How far x rises with y along the nut's back: 0 for a nut square to the centre line. */
 export function nutSlope(from: Sources): number {
   return instrumentOf(from).side * Math.tan(from.get("nut")?.slantRad ?? 0) + 0;

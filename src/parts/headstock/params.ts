@@ -2,7 +2,7 @@
 import type { ParamTable, Sources } from "../contract.ts";
 import { outlineSpec } from "../outline-points.ts";
 import { PRACTICE } from "../finding.ts";
-import { backX, instrumentOf, widthBehindNut, type HeadstockParams } from "./numbers.ts";
+import { backX, instrumentOf, isScarfed, widthBehindNut, type HeadstockParams } from "./numbers.ts";
 import { tunersInRow, tunerTable } from "./params-tuners.ts";
 import { startingHead } from "./starting-shapes.ts";
 
@@ -136,12 +136,15 @@ export const headstockParams: ParamTable<HeadstockParams> = {
     label: "Blank at the scarf",
     help: "Thickness of the planed board that the scarf is sawn through.",
     group: SECTION,
-    fallback: 20,
+    follows: {
+      words: "the neck's blank, or 20 mm",
+      value: (_p, from) => Math.min(120, from.get("neck")?.blankThickness ?? 20),
+    },
     min: 3,
     max: 120,
     step: 0.5,
     usual: { from: 18, to: 25, basis: PRACTICE },
-    when: (p) => p.tilt > 0,
+    when: (p, from) => p.tilt > 0 && isScarfed(from),
   },
   faceBelowBoard: {
     type: "length",

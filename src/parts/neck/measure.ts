@@ -84,6 +84,8 @@ export interface NeckMeasures extends HeightMeasures, JointMeasures {
   readonly scarfLayout?: number;
   /** From the nut to the glue line where it comes out on top: under the board, or along the head's face. */
   readonly scarfFromNut?: number;
+  /** Of the board that the scarf is sawn through. */
+  readonly blankThickness?: number;
 }
 
 declare module "../contract.ts" {
@@ -210,13 +212,13 @@ function leastBetweenChannels({ channels }: NeckModel): NeckMeasures["between"] 
 function scarfOf(
   p: NeckParams,
   model: NeckModel,
-): Pick<NeckMeasures, "scarfCutFace" | "scarfLayout" | "scarfFromNut"> | Record<string, never> {
+): Pick<NeckMeasures, "scarfCutFace" | "scarfLayout" | "scarfFromNut" | "blankThickness"> | Record<string, never> {
   if (p.scarf === "none") return {};
   const { cutFace, layout } = scarf(p.blankThickness, p.headTilt);
   // Under the board the head's piece runs up to the glue plane; on the face the shaft's ramp runs out down the head.
   const fromNut =
     p.scarf === "board" ? model.headX + model.headWood / Math.sin(p.headTilt) - model.nutX : model.nutX - model.headX + cutFace;
-  return { scarfCutFace: cutFace, scarfLayout: layout, scarfFromNut: fromNut };
+  return { scarfCutFace: cutFace, scarfLayout: layout, scarfFromNut: fromNut, blankThickness: p.blankThickness };
 }
 
 function resetAtFootOf(p: NeckParams, from: Sources, model: NeckModel): number {

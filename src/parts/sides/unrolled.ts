@@ -66,6 +66,9 @@ function closedSide({ top, back }: UnrolledSide): Path {
 }
 
 const LETTER = 4;
+/** Height of a mark's name over that of the other words, and from the mark to it, mm. */
+const NAME = 0.75;
+const NAME_GAP = 1.5;
 
 /** @param asked height of the words, mm; less on a piece too short for them */
 export function flatShapes(
@@ -120,9 +123,14 @@ export function flatShapes(
   ];
   const middle = (mark: SideMark): number => (mark.top + mark.back) / 2;
   const [tailEnd, neckEnd] = [flat.tailAtLeft ? "start" : "end", flat.tailAtLeft ? "end" : "start"] as const;
+  // The ends are named beyond the blocks' edges, whose own names stand at their left.
+  const [toRight, toLeft] = [3, 3 + NAME_GAP + NAME * letter];
+  const block = (name: string): number | undefined => inner.find((mark) => mark.id === name)?.along;
+  const tailAt = (block("tail-block") ?? 5) + (flat.tailAtLeft ? toRight : toLeft);
+  const neckAt = (block("neck-block") ?? flat.length - 5) - (flat.tailAtLeft ? toLeft : toRight);
   const texts: Text[] = [
-    { id: id("at-start"), at: place(8, middle(start)), text: start.name, height: letter, align: tailEnd },
-    { id: id("at-end"), at: place(flat.length - 8, middle(end)), text: end.name, height: letter, align: neckEnd },
+    { id: id("at-start"), at: place(tailAt, middle(start)), text: start.name, height: letter, align: tailEnd },
+    { id: id("at-end"), at: place(neckAt, middle(end)), text: end.name, height: letter, align: neckEnd },
     {
       id: id("face"),
       at: place(flat.length / 2, middle(start) + 12),
@@ -132,9 +140,9 @@ export function flatShapes(
     },
     ...inner.map((mark): Text => ({
       id: id(`${mark.id}-name`),
-      at: place(mark.along + (flat.tailAtLeft ? -1.5 : 1.5), mark.back + 6),
+      at: place(mark.along + (flat.tailAtLeft ? -NAME_GAP : NAME_GAP), mark.back + 6),
       text: mark.name,
-      height: 0.75 * letter,
+      height: Math.max(1, Math.min(NAME * letter, (mark.depth - 10) / textWidth(mark.name, 1))),
       align: "start",
       angle: Math.PI / 2,
     })),

@@ -190,6 +190,16 @@ describe("a headstock", () => {
     expect(derive({ tilt: "0 deg" }).m.scarfCutFace).toBeUndefined();
   });
 
+  it("is scarfed as its neck is: through the same blank, or not at all in a neck of one piece", () => {
+    const behind = (neck: RawRecord) => derive({}, {}, { neck: { kind: "neck", ...neck } });
+    const { m } = behind({ blankThickness: "22 mm", headTilt: "15 deg" });
+    // 22 / sin 15 and 22 / tan 15.
+    expect([m.scarfCutFace, m.scarfLayout]).toEqual([expect.closeTo(85.0015, 3), expect.closeTo(82.1051, 3)]);
+    const whole = behind({ scarf: "none" });
+    expect(whole.m.scarfCutFace).toBeUndefined();
+    expect(whole.part.templates().map(({ name }) => name)).not.toContain("scarf");
+  });
+
   it.each([
     ["two", 3],
     ["two", 4],

@@ -240,6 +240,46 @@ describe("the checks of the sides", () => {
 });
 
 describe("the drawing of the sides", () => {
+  it.each([
+    ["a guitar", {}, {}, {}],
+    ["a left-handed one with a cutaway", {}, { cutaway: "rounded" }, { handed: "left" }],
+    [
+      "a small one",
+      { depthNeck: 50, depthTail: 56 },
+      { length: 260, upperBout: 160, waist: 130, lowerBout: 210 },
+      { scale: 430 },
+    ],
+  ])("keeps the words on the templates of %s apart and on the wood", (_name, sides, body, instrument) => {
+    const part = deriveInstrument({
+      instrument,
+      fingerboard: {},
+      body: Object.keys(body).length > 1 ? body : { ...BODY, ...body },
+      sides: { ...DEEP, ...sides },
+    }).part("sides");
+    for (const name of ["side-treble", "side-bass"]) {
+      const { drawing } = templateOf(part, name);
+      const piece = pathBounds(shapeOf(drawing, "outline").path);
+      // A letter is 632 of 668 units of a capital wide; upright words rise from where they begin.
+      const boxes = drawing.layers
+        .flatMap(({ texts = [] }) => texts)
+        .map(({ at, text, height, align, angle }) => {
+          const width = (text.length * height * 632) / 668;
+          const before = align === "start" ? 0 : align === "end" ? width : width / 2;
+          return angle
+            ? { text, minX: at.x - height, maxX: at.x, minY: at.y, maxY: at.y + width }
+            : { text, minX: at.x - before, maxX: at.x - before + width, minY: at.y, maxY: at.y + height };
+        });
+      expect(boxes.length).toBeGreaterThan(6);
+      for (const [i, a] of boxes.entries()) {
+        expect(a.minX > piece.minX && a.maxX < piece.maxX && a.minY > piece.minY && a.maxY < piece.maxY, a.text).toBe(true);
+        for (const b of boxes.slice(i + 1)) {
+          const apart = a.maxX < b.minX || b.maxX < a.minX || a.maxY < b.minY || b.maxY < a.minY;
+          expect(apart, `${a.text} and ${b.text}`).toBe(true);
+        }
+      }
+    }
+  });
+
   it("keeps every piece clear of the next", () => {
     const part = sidesOf({}, { cutaway: "pointed", topRadius: 8000 });
     const boxes = shapesOf(part.drawing())
