@@ -12,7 +12,7 @@ import type { Derived } from "../../src/parts/derived.ts";
 import { arrange } from "../../src/parts/general-arrangement.ts";
 import { readPdf, straight } from "../export/read-pdf.ts";
 import { openChromium } from "./chromium.ts";
-import { goTo, savedBy, visit, type Visit } from "./visit.ts";
+import { goTo, openFile, savedBy, visit, type Visit } from "./visit.ts";
 
 const root = resolve(import.meta.dirname, "../..");
 const EXAMPLE = join(root, "examples/showpiece-tenor-guitar.json");
@@ -39,8 +39,7 @@ afterAll(async () => {
 });
 
 async function open(page: Page, file: string): Promise<void> {
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Control+o")]);
-  await chooser.setFiles(file);
+  await openFile(page, file);
   await page.getByText(`${basename(file)} is open`).waitFor(SLOW);
 }
 

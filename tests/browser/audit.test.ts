@@ -1,9 +1,8 @@
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { openChromium } from "./chromium.ts";
 import { add } from "./part-visit.ts";
+import { violations } from "./violations.ts";
 import { goTo, visit } from "./visit.ts";
 
 const PLACES = [
@@ -29,31 +28,15 @@ const SIZES = [
   [820, 1180],
   [390, 844],
 ] as const;
-/** WCAG 2.2 up to level AA and the auditor's own good practice. */
-const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
 
 let browser: Browser;
-let axe: string;
 beforeAll(async () => {
   browser = await openChromium();
-  axe = await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 });
 afterAll(() => browser.close());
 
 const here = (width: number, height: number, colorScheme: "light" | "dark" = "light") =>
   visit(browser, inject("address"), { viewport: { width, height }, colorScheme, hasTouch: width < 900, isMobile: width < 900 });
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async (rules) => {
-    interface Found {
-      readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
-    }
-    const auditor = (globalThis as unknown as { axe: { run: (root: Document, options: object) => Promise<Found> } }).axe;
-    const found = await auditor.run(document, { runOnly: rules });
-    return found.violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 200)}`));
-  }, RULES);
-}
 
 describe.each(["light", "dark"] as const)("on %s paper", (scheme) => {
   it.each(SIZES)("every place passes the audit at %i x %i", async (width, height) => {

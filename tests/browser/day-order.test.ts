@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
-import type { Browser, Page } from "playwright-core";
+import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { packArchive } from "../../src/document/archive.ts";
 import { newDesign } from "../../src/document/new-design.ts";
@@ -10,7 +10,7 @@ import { readDesign } from "../../src/document/read.ts";
 import { writeDesign } from "../../src/document/write.ts";
 import { openChromium } from "./chromium.ts";
 import { openExample } from "./follow-help.ts";
-import { goTo, savedBy, visit } from "./visit.ts";
+import { goTo, openFile, savedBy, visit } from "./visit.ts";
 
 const root = resolve(import.meta.dirname, "../..");
 const plain = { serviceWorkers: "block" } as const;
@@ -108,7 +108,7 @@ describe("what comes from elsewhere", () => {
       text: writeDesign(newDesign(kind)),
     }));
     const buffer = Buffer.from(packArchive({ designs, settings: {} }));
-    await take(page, { name: "designs.zip", mimeType: "application/zip", buffer });
+    await openFile(page, { name: "designs.zip", mimeType: "application/zip", buffer });
     await page.getByText("2 designs were taken in.").waitFor();
     for (const title of ["Tenor ukulele", "Octave mandolin"]) {
       const card = page.locator(".kept-card", { hasText: title });
@@ -126,7 +126,7 @@ describe("what comes from elsewhere", () => {
     await goTo(page, "numbers");
     const text = await readFile(join(root, "examples/nylon-650.json"), "utf8");
     const cut = text.slice(0, text.indexOf("}", text.indexOf('"kind": "neck"')));
-    await take(page, { name: "cut.json", mimeType: "application/json", buffer: Buffer.from(cut) });
+    await openFile(page, { name: "cut.json", mimeType: "application/json", buffer: Buffer.from(cut) });
     const dialog = page.getByRole("dialog", { name: "Opened, with repairs" });
     await dialog.getByText(/the file ends behind this, in the middle .*: whatever followed is lost/).waitFor();
     await dialog.getByRole("button", { name: "Go on" }).click();
@@ -138,11 +138,3 @@ describe("what comes from elsewhere", () => {
     await here.close();
   });
 });
-
-async function take(
-  page: Page,
-  file: { readonly name: string; readonly mimeType: string; readonly buffer: Buffer },
-): Promise<void> {
-  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Control+o")]);
-  await chooser.setFiles(file);
-}

@@ -7,6 +7,7 @@ import type { Browser, Download, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { readPdf, type ReadPage } from "../export/read-pdf.ts";
 import { openChromium } from "./chromium.ts";
+import { drop } from "./follow-help.ts";
 
 const root = resolve(import.meta.dirname, "../..");
 let browser: Browser;
@@ -45,19 +46,6 @@ async function type(page: Page, label: string, text: string): Promise<void> {
   const field = page.getByRole("textbox", { name: label, exact: true }).first();
   await field.fill(text);
   await field.press("Enter");
-}
-
-/** Drops a file on the page, as from a file manager. */
-async function drop(page: Page, name: string, text: string): Promise<void> {
-  const data = await page.evaluateHandle(
-    ([file, content]) => {
-      const transfer = new DataTransfer();
-      transfer.items.add(new File([content!], file!));
-      return transfer;
-    },
-    [name, text],
-  );
-  for (const event of ["dragenter", "dragover", "drop"]) await page.dispatchEvent("main", event, { dataTransfer: data });
 }
 
 async function saved(download: Download): Promise<Uint8Array> {

@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { nearestOnPath } from "../../src/geometry/nearest.ts";
 import { vec, type Vec } from "../../src/geometry/vec.ts";
 import { openChromium } from "./chromium.ts";
-import { goTo } from "./visit.ts";
+import { goTo, openFile } from "./visit.ts";
 import { add, choose, onBoard, outlineOf, parts, saved, type } from "./part-visit.ts";
 
 let browser: Browser;
@@ -165,8 +165,7 @@ describe("a point of an outline", () => {
       parts: { shape: { kind: "shape", mirrored: false, outline } },
     };
     const path = await file("many.json", JSON.stringify(many, undefined, 2));
-    const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Control+o")]);
-    await chooser.setFiles(path);
+    await openFile(page, path);
     await page.getByText("many.json is open").waitFor();
     await goTo(page, "parts/shape");
     await onBoard(page);

@@ -1,5 +1,5 @@
 /** A visit to the product in a fresh browser profile. */
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import type { Browser, BrowserContextOptions, FileChooser, Page } from "playwright-core";
 
 export interface Visit {
   readonly page: Page;
@@ -59,4 +59,12 @@ export async function savedBy(
   const chunks: Buffer[] = [];
   for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
   return { name: download.suggestedFilename(), bytes: new Uint8Array(Buffer.concat(chunks)) };
+}
+
+type Chosen = Parameters<FileChooser["setFiles"]>[0];
+
+/** Opens a file by the key for it. */
+export async function openFile(page: Page, file: Chosen): Promise<void> {
+  const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.keyboard.press("Control+o")]);
+  await chooser.setFiles(file);
 }
