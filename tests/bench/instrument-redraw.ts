@@ -33,7 +33,7 @@ const STEEL_STRING: DesignNumbers = {
 /** What is worked out beside the page while the rest is drawn. */
 const BESIDE = new Set(["inlay", "offcut"]);
 
-/** The example that has most parts: rounded cutaway, pickguard, port, rod cover, end graft. */
+/** The example that has most parts: pointed cutaway, pickguard, port, rod cover, end graft. */
 function showpiece(): DesignNumbers {
   const file = new URL("../../examples/showpiece-tenor-guitar.json", import.meta.url);
   const design = JSON.parse(readFileSync(file, "utf8")) as DesignNumbers;

@@ -1,3 +1,4 @@
+import { vec } from "../../geometry/vec.ts";
 import type { Check, Finding, Severity } from "../contract.ts";
 import { GEOMETRY, PRACTICE } from "../finding.ts";
 import { outlineFindings } from "../outline-findings.ts";
@@ -20,6 +21,34 @@ const outline: HeadCheck = {
         mend: "Set at least two points beyond the nut.",
       },
     ),
+};
+
+const length: HeadCheck = {
+  id: "head-length",
+  title: "Head and neck are equally long",
+  limits: { most: { label: "Greatest difference", value: 1, quantity: "length", basis: PRACTICE } },
+  run: ({ m, from, limits }) => {
+    const neck = from.get("neck");
+    if (!neck || !m.outline) return [];
+    const measured = m.startX - m.topX;
+    const alike = Math.abs(measured - neck.headLength) <= limits["most"]! + 1e-6;
+    return [
+      {
+        id: "head-length",
+        severity: alike ? "fine" : "look",
+        says: alike
+          ? "The head is as long as the neck says, {measured}."
+          : "The head is {measured} long, and the neck's side is drawn with a head of {needed}.",
+        measured,
+        needed: neck.headLength,
+        quantity: "length",
+        basis: PRACTICE,
+        mend: alike ? "" : "Let the length of the head follow the neck, or give both the same.",
+        at: vec(m.topX, 0),
+        shape: "outline",
+      },
+    ];
+  },
 };
 
 /** One finding about the worst of a list. */
@@ -309,4 +338,4 @@ const drill: HeadCheck = {
   },
 };
 
-export const headstockChecks: readonly HeadCheck[] = [outline, edge, drill, apart, flat, passing, sideways, down, pocket];
+export const headstockChecks: readonly HeadCheck[] = [outline, length, edge, drill, apart, flat, passing, sideways, down, pocket];

@@ -190,6 +190,12 @@ describe("a headstock", () => {
     expect(derive({ tilt: "0 deg" }).m.scarfCutFace).toBeUndefined();
   });
 
+  it("is looked at where it is longer or shorter than its neck by more than 1, just outside and not just inside", () => {
+    const severity = (length: number) =>
+      findingOf(derive({ length }, {}, { neck: { kind: "neck", headLength: 180 } }).part, "head-length").severity;
+    expect([178.9, 179.1, 180.9, 181.1].map(severity)).toEqual(["look", "fine", "fine", "look"]);
+  });
+
   it("is scarfed as its neck is: through the same blank, or not at all in a neck of one piece", () => {
     const behind = (neck: RawRecord) => derive({}, {}, { neck: { kind: "neck", ...neck } });
     const { m } = behind({ blankThickness: "22 mm", headTilt: "15 deg" });
