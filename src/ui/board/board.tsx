@@ -20,10 +20,12 @@ import { KonvaStage } from "./konva-stage.tsx";
 import { DrawingLayer, MarkLayer, RulerLayer } from "./layers.tsx";
 import { Note } from "./note.tsx";
 import { DIMENSION_TYPE_PX, dimensionFont } from "./paint-dimensions.ts";
+import { widthOnCanvas } from "./paint-text.ts";
 import { RULER_PX } from "./paint-rulers.ts";
 import { pickShape } from "./pick.ts";
 import { createPointer } from "./pointer.ts";
 import { indexShapes } from "./shape-index.ts";
+import { stopBoxes } from "./stops.ts";
 import { useColours, useFaces, usePixelRatio, useSize } from "./use-page.ts";
 import { useGestures } from "./use-gestures.ts";
 import { lookingAt, NO_EDGES, toScreen, toWorld, zoomed, type Edges, type Px, type View } from "./viewport.ts";
@@ -125,7 +127,7 @@ export function Board(props: BoardProps) {
     [size, covered.left, covered.top, covered.right, covered.bottom],
   );
   const measure = useMemo<Measure>(() => {
-    const advance = advanceOf(dimensionFont(colours));
+    const advance = widthOnCanvas()("0", dimensionFont(colours));
     return (dimension: Dimension) => {
       const text = dimensionText(dimension, units);
       const field = dimension.edits !== undefined;
@@ -139,20 +141,29 @@ export function Board(props: BoardProps) {
     // eslint-disable-next-line react/exhaustive-deps
   }, [colours, units, faces]);
 
+  const obstacles = useMemo(() => {
+    const widthOf = widthOnCanvas();
+    return (view: View) => stopBoxes(index, texts, view, colours, widthOf);
+    // eslint-disable-next-line react/exhaustive-deps
+  }, [index, texts, colours, faces]);
+
   const view = useMemo<View | undefined>(
     () =>
       size && room
-        ? { camera: camera ?? fitDrawing(drawing.focus ?? index.bounds, drawing.dimensions, size, room, measure), ...size }
+        ? {
+            camera: camera ?? fitDrawing(drawing.focus ?? index.bounds, drawing.dimensions, size, room, measure, obstacles),
+            ...size,
+          }
         : undefined,
-    [size, room, camera, index, drawing, measure],
+    [size, room, camera, index, drawing, measure, obstacles],
   );
   const placed = useMemo(() => {
     if (!view || !room) return [];
     const order = new Map(drawing.dimensions.map((one, i) => [one.id, i]));
-    return layOut(drawing.dimensions, view, room, measure).toSorted(
+    return layOut(drawing.dimensions, view, room, measure, obstacles(view)).toSorted(
       (a, b) => order.get(a.dimension.id)! - order.get(b.dimension.id)!,
     );
-  }, [drawing, view, room, measure]);
+  }, [drawing, view, room, measure, obstacles]);
 
   const selected = selection === undefined ? undefined : index.byId.get(selection);
   const lit = highlight?.shape === undefined ? undefined : index.byId.get(highlight.shape)?.shape;
@@ -278,12 +289,4 @@ export function Board(props: BoardProps) {
       <BoardInWords drawing={drawing} name={name} units={units} />
     </section>
   );
-}
-
-/** Width of one character of a face in which all are equally wide, px. */
-function advanceOf(font: string): number {
-  const canvas = document.createElement("canvas").getContext("2d");
-  if (!canvas) return DIMENSION_TYPE_PX * 0.6;
-  canvas.font = font;
-  return canvas.measureText("0").width;
 }

@@ -3,7 +3,8 @@
  *
  * They are placed one after the other: first those of the first rank, in a rank those nearest to the drawing and the shortest. Each
  * tries the line where the drawing wants it, then lines further out, then nearer ones; on each line the text stands in it, beside it, or
- * beyond one end. One that finds no room is left out.
+ * beyond one end. One that finds no room is left out. Of `obstacles`, the signs and words of stops, every text keeps clear, and lines if
+ * they can.
  */
 import type { Dimension } from "../../drawing/drawing.ts";
 import { feetOf, moved, readingAngle, spanOf, type Span } from "./dimension-lines.ts";
@@ -42,7 +43,13 @@ const LEVELS_IN = 80;
 /** Where along its line a text may stand: 0 in the middle, 1 as far as it goes towards the end. */
 const SHIFTS = [0, -0.5, 0.5, -1, 1];
 
-export function layOut(dimensions: readonly Dimension[], view: View, room: Room, measure: Measure): Placed[] {
+export function layOut(
+  dimensions: readonly Dimension[],
+  view: View,
+  room: Room,
+  measure: Measure,
+  obstacles: readonly LabelBox[] = [],
+): Placed[] {
   const spans = dimensions.flatMap((dimension) => {
     const span = spanOf(dimension, view);
     return span ? [{ dimension, span, long: lengthOf(span) }] : [];
@@ -56,18 +63,24 @@ export function layOut(dimensions: readonly Dimension[], view: View, room: Room,
   );
   const placed: Placed[] = [];
   for (const { dimension, span } of order) {
-    const best = bestPlace(placesFor(dimension, span, measure(dimension), room), placed, room);
+    const best = bestPlace(placesFor(dimension, span, measure(dimension), room), placed, room, obstacles);
     if (best) placed.push(best);
   }
   return placed;
 }
 
-/** The first place that is free. Better a text that no extension line runs behind; better such a one than none. */
-function bestPlace(places: Iterable<Placed>, placed: readonly Placed[], room: Room): Placed | undefined {
+/** The first place that is free. Better one with no line behind a text or an obstacle; better such a one than none. */
+function bestPlace(
+  places: Iterable<Placed>,
+  placed: readonly Placed[],
+  room: Room,
+  obstacles: readonly LabelBox[],
+): Placed | undefined {
   let crossed: Placed | undefined;
   for (const one of places) {
     if (!boxInside(one.box, room) || !keepsClear(one, placed)) continue;
-    if (extensionsClear(one, placed)) return one;
+    if (obstacles.some((box) => boxesMeet(grown(one.box, CLEAR_PX), box))) continue;
+    if (extensionsClear(one, placed) && linesClear(one, obstacles)) return one;
     crossed ??= one;
   }
   return crossed;
@@ -167,3 +180,6 @@ const extensionsClear = (one: Placed, others: readonly Placed[]): boolean =>
   others.every(
     (other) => other.extensions.every((s) => !strokeMeets(one.box, s)) && one.extensions.every((s) => !strokeMeets(other.box, s)),
   );
+
+const linesClear = ({ line, extensions }: Placed, obstacles: readonly LabelBox[]): boolean =>
+  obstacles.every((box) => ![line, ...extensions].some((stroke) => strokeMeets(box, stroke)));

@@ -3,7 +3,7 @@ import type { Dimension } from "../../drawing/drawing.ts";
 import type { Bounds } from "../../geometry/bounds.ts";
 import type { Camera } from "../../store/session-store.ts";
 import { layOut, type Measure } from "./dimension-layout.ts";
-import type { Room } from "./label-box.ts";
+import type { LabelBox, Room } from "./label-box.ts";
 import { fitted, type View } from "./viewport.ts";
 
 /** Shown where there is nothing to show. */
@@ -22,6 +22,7 @@ export function fitDrawing(
   size: { readonly width: number; readonly height: number },
   room: Room,
   measure: Measure,
+  obstacles: (view: View) => readonly LabelBox[],
 ): Camera {
   const at = (margin: number): Camera =>
     fitted(bounds ?? EMPTY, size, {
@@ -42,7 +43,7 @@ export function fitDrawing(
     const camera = at(margin);
     if (camera.pxPerMm < LEAST * largest) break;
     const view: View = { camera, ...size };
-    const count = layOut(main, view, room, measure).length;
+    const count = layOut(main, view, room, measure, obstacles(view)).length;
     if (count > most) {
       best = camera;
       most = count;

@@ -7,7 +7,7 @@ import type { Colours } from "./colours.ts";
 import type { Placed } from "./dimension-layout.ts";
 import { Painted } from "./konva-stage.tsx";
 import { paintDimensions } from "./paint-dimensions.ts";
-import { paintDrawing } from "./paint-drawing.ts";
+import { paintDrawing, paintStops } from "./paint-drawing.ts";
 import { paintMarks, type Marks } from "./paint-marks.ts";
 import { paintCursor, paintRulers, RULER_PX } from "./paint-rulers.ts";
 import type { PointerStore } from "./pointer.ts";
@@ -32,6 +32,7 @@ export const DrawingLayer = memo(function DrawingLayer(
       paint={(canvas) => {
         paintDrawing(canvas, index, texts, view, colours, ratio);
         paintDimensions(canvas, placed, colours, ratio);
+        paintStops(canvas, index, texts, view, colours, ratio);
       }}
     />
   );

@@ -4,16 +4,13 @@ import { boundsMeet, growBounds, type Bounds } from "../../geometry/bounds.ts";
 import type { Path } from "../../geometry/path.ts";
 import type { Colours } from "./colours.ts";
 import { penFor, type Pen } from "./line-types.ts";
+import { paintText } from "./paint-text.ts";
 import type { Indexed, ShapeIndex } from "./shape-index.ts";
 import { snapFor, tracePath } from "./trace.ts";
-import { seen, toScreen, toScreenAngle, type View } from "./viewport.ts";
+import { seen, toScreen, type View } from "./viewport.ts";
 
 export type Canvas = CanvasRenderingContext2D;
 
-/** Words lower than this cannot be read and are left out. */
-const LEAST_CAPITAL_PX = 4.5;
-/** Height of a capital over the size of the type, for the face of words. */
-const CAPITAL = 0.67;
 const HATCH_PX = 7;
 /** Width of the edge round what is lost or added. */
 const SLIVER_PX = 2.5;
@@ -40,7 +37,29 @@ export function paintDrawing(
       ratio,
     );
   }
-  for (const text of texts) paintText(canvas, text, view, colours);
+  for (const text of texts) if (!text.loud) paintText(canvas, text, view, colours);
+}
+
+/** The signs and words of stops, to be painted over everything else. */
+export function paintStops(
+  canvas: Canvas,
+  index: ShapeIndex,
+  texts: readonly Text[],
+  view: View,
+  colours: Colours,
+  ratio: number,
+): void {
+  const sight = growBounds(seen(view), 4 / view.camera.pxPerMm);
+  const stops = index.all.filter(({ shape, bounds }) => shape.tint === "stop" && boundsMeet(bounds, sight));
+  for (const one of stops) paintTint(canvas, one, sight, view, colours);
+  paintLines(
+    canvas,
+    stops.map(({ shape }) => shape),
+    view,
+    colours,
+    ratio,
+  );
+  for (const text of texts) if (text.loud) paintText(canvas, text, view, colours);
 }
 
 const pathsOf = (shape: Shape): readonly Path[] => [shape.path, ...(shape.holes ?? [])];
@@ -160,19 +179,4 @@ export function strokePaths(
     canvas.stroke();
   }
   canvas.setLineDash([]);
-}
-
-function paintText(canvas: Canvas, text: Text, view: View, colours: Colours): void {
-  const capital = text.height * view.camera.pxPerMm;
-  if (capital < LEAST_CAPITAL_PX) return;
-  const at = toScreen(view, text.at);
-  canvas.save();
-  canvas.translate(at.x, at.y);
-  canvas.rotate(toScreenAngle(text.angle ?? 0));
-  canvas.font = `${text.loud ? 700 : 400} ${capital / CAPITAL}px ${colours.words}`;
-  canvas.textAlign = text.align === "middle" ? "center" : text.align;
-  canvas.textBaseline = "alphabetic";
-  canvas.fillStyle = text.loud ? colours.lost : colours.ink;
-  canvas.fillText(text.text, 0, 0);
-  canvas.restore();
 }

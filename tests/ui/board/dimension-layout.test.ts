@@ -57,7 +57,7 @@ const dimensions = fc
 
 /** The JTS Topology Suite (jsts), which knows nothing of our boxes, tells how far apart they are. */
 const factory = new GeometryFactory();
-const polygon = (placed: Placed) => {
+const polygon = (placed: Pick<Placed, "box">) => {
   const ring = cornersOf(placed.box);
   return factory.createPolygon(factory.createLinearRing([...ring, ring[0]!].map((p) => new Coordinate(p.x, p.y))));
 };
@@ -79,6 +79,30 @@ describe("the places of dimensions", () => {
       }),
       { numRuns: 150 },
     );
+  });
+
+  it("never lets a text meet the sign or the words of a stop", () => {
+    const stop = fc.record({
+      centre: fc.record({ x: fc.double({ min: 0, max: 900, noNaN: true }), y: fc.double({ min: 0, max: 600, noNaN: true }) }),
+      width: fc.double({ min: 5, max: 400, noNaN: true }),
+      height: fc.double({ min: 5, max: 40, noNaN: true }),
+      angle: fc.double({ min: -2, max: 2, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(dimensions, fc.array(stop, { maxLength: 4 }), (list, stops) => {
+        for (const placed of layOut(list, view, room, measure, stops))
+          for (const box of stops) expect(apart(polygon(placed), polygon({ box }))).toBeGreaterThan(0);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it("leads its lines round the words of a stop where it can", () => {
+    // One dimension of 100 mm at 3 px a mm, its line 36 px over the points at y = 300: words lie on that line beside its text.
+    const { line } = one({});
+    const words = { centre: { x: line[0].x + 40, y: line[0].y }, width: 60, height: 12, angle: 0 };
+    const [placed] = layOut([base], view, room, measure, [words]);
+    expect(Math.abs(placed!.line[0].y - line[0].y)).toBeGreaterThan(6);
   });
 
   it("never lets a text leave the room", () => {
