@@ -32,6 +32,8 @@ export interface BesideOptions {
   readonly startWorker?: () => Worker;
   /** A worker without a question for this long is let go, ms. */
   readonly idleMs?: number;
+  /** Told when a worker does not come or breaks over a question; the page's console otherwise. */
+  readonly onFailure?: (error: Error) => void;
 }
 
 /** What one part asked last. */
@@ -41,6 +43,8 @@ interface Desk {
   answered: Answered<unknown> | undefined;
   /** Of the job whose answer is shown; a later job's answer takes its place, never an earlier one's. */
   shownJob: number;
+  /** A worker broke over this question: it is not asked again. */
+  failed: boolean;
 }
 
 interface Job {
@@ -58,7 +62,12 @@ const PATIENCE_MS = 120;
 /** A maker who thinks for longer waits once for another worker. */
 const IDLE_MS = 60_000;
 
-export function createBeside({ readFace = fetchFace, startWorker = hireWorker, idleMs = IDLE_MS }: BesideOptions = {}): Beside {
+export function createBeside({
+  readFace = fetchFace,
+  startWorker = hireWorker,
+  idleMs = IDLE_MS,
+  onFailure = (error) => reportError(error),
+}: BesideOptions = {}): Beside {
   const arrivals = createStore(() => ({ count: 0 }));
   const arrived = (): void => arrivals.setState(({ count }) => ({ count: count + 1 }));
   const faces = new Map<string, ReadFace>();
@@ -86,6 +95,7 @@ export function createBeside({ readFace = fetchFace, startWorker = hireWorker, i
       question: isRunning ? running!.question : question,
       answered: known ?? (desk?.answered && { answer: desk.answered.answer, state: "stale" }),
       shownJob: desk?.shownJob ?? 0,
+      failed: false,
     });
     if (!known) schedule();
     return desks.get(key)!.answered;
@@ -107,7 +117,7 @@ export function createBeside({ readFace = fetchFace, startWorker = hireWorker, i
   function next(): void {
     const current = running && desks.get(running.key);
     if (running && current?.question === running.question) return;
-    const open = [...desks].filter(([, desk]) => desk.answered?.state !== "final");
+    const open = [...desks].filter(([, desk]) => desk.answered?.state !== "final" && !desk.failed);
     // What one asked may have been answered to another meanwhile.
     for (const [, desk] of open) desk.answered = knownOf(desk.work, desk.question) ?? desk.answered;
     const wanted = open.findLast(([, desk]) => desk.answered?.state !== "final");
@@ -146,9 +156,21 @@ export function createBeside({ readFace = fetchFace, startWorker = hireWorker, i
       if (one === worker) take(data);
     });
     one.addEventListener("error", ({ message }) => {
-      throw new Error(`the work beside the page failed: ${message}`);
+      if (one === worker) fail(new Error(`the work beside the page failed: ${message}`));
     });
     return one;
+  }
+
+  /** Goes on with another worker and the next question. */
+  function fail(error: Error): void {
+    const desk = running && desks.get(running.key);
+    if (desk && desk.question === running!.question) desk.failed = true;
+    clearTimeout(patience);
+    patience = undefined;
+    running = undefined;
+    letGo();
+    onFailure(error);
+    next();
   }
 
   function take({ id, answer: given, last }: WorkAnswer): void {

@@ -11,8 +11,14 @@ const stands = new Promise<void>((resolve) => {
 /** Says that the first picture stands. */
 export const pictureStands = (): void => tell();
 
-/** Whether something has not come. A browser does not ask for it again before the page is loaded anew. */
+/** Whether something has not come or has broken. The page is loaded anew for it, since some browsers do not ask twice for code that did not come. */
 export const lacking = createStore(() => ({ lacks: false }));
+
+/** Says once for all that something lacks, and on the console what. */
+export function onFailure(error: unknown): void {
+  reportError(error);
+  lacking.setState({ lacks: true });
+}
 
 interface Before {
   /** Fetched only when the first picture stands. */
@@ -31,8 +37,8 @@ export const fetched = <P>(load: () => Promise<ComponentType<P>>, before: Before
       if (before.firstPicture) await stands;
       const [component] = await Promise.all([load(), before.everyPart ? everyPart() : undefined]);
       return { default: component };
-    } catch {
-      lacking.setState({ lacks: true });
+    } catch (error) {
+      onFailure(error);
       return new Promise<never>(() => {});
     }
   });

@@ -12,6 +12,7 @@ import { tellTrouble } from "./files.ts";
 import { keepSingleKeys, SINGLE_KEYS } from "./frame/single-keys.ts";
 import { askBeforeLeaving, keepWholeApp } from "./frame/whole-app.ts";
 import { THEME } from "./look/theme.ts";
+import { onFailure } from "./later.ts";
 import { wearTheme } from "./look/wear-theme.ts";
 import { keepPaperSettings, PAPER_SETTINGS } from "./sheets/paper-settings.ts";
 import { keepScreens, SCREENS_SETTING } from "./screen-scale.ts";
@@ -25,7 +26,7 @@ export interface Kept {
 
 /** Starts the product inside `root`. On a first visit that is a live example; afterwards the design that was worked on last. */
 export async function start(root: HTMLElement, { storage, settings }: Kept): Promise<void> {
-  const bench = createWorkbench({ storage, beside: createBeside(), besideOthers: createBeside() });
+  const bench = createWorkbench({ storage, beside: createBeside({ onFailure }), besideOthers: createBeside({ onFailure }) });
   takeSettings(bench, { storage, settings });
   wearTheme(bench.session);
   await openLast(bench);

@@ -2,7 +2,7 @@ import { setTimeout as pause } from "node:timers/promises";
 import { describe, expect, it } from "vitest";
 import type { Face } from "../../src/lettering/face.ts";
 import type { AnyWork } from "../../src/parts/answers.ts";
-import { createBeside } from "../../src/store/beside.ts";
+import { createBeside, type BesideOptions } from "../../src/store/beside.ts";
 import type { WorkAnswer, WorkDrop, WorkQuestion } from "../../src/store/work.worker.ts";
 
 /** A worker of which the test gives the answers. */
@@ -10,11 +10,16 @@ class Hand {
   readonly got: (WorkQuestion | WorkDrop)[] = [];
   ended = false;
   #listen: ((event: { data: WorkAnswer }) => void) | undefined;
+  #hear: ((event: { message: string }) => void) | undefined;
   postMessage(words: WorkQuestion | WorkDrop): void {
     this.got.push(words);
   }
-  addEventListener(kind: string, listen: (event: { data: WorkAnswer }) => void): void {
+  addEventListener(kind: string, listen: (event: { data?: WorkAnswer; message?: string }) => void): void {
     if (kind === "message") this.#listen = listen;
+    else this.#hear = listen;
+  }
+  break(message: string): void {
+    this.#hear!({ message });
   }
   terminate(): void {
     this.ended = true;
@@ -30,7 +35,7 @@ class Hand {
 
 const work: AnyWork = { name: "halve", steps: () => [] };
 
-function openHands(options: { readonly idleMs?: number } = {}): { beside: ReturnType<typeof createBeside>; hands: Hand[] } {
+function openHands(options: Pick<BesideOptions, "idleMs" | "onFailure"> = {}): { beside: ReturnType<typeof createBeside>; hands: Hand[] } {
   const hands: Hand[] = [];
   const beside = createBeside({
     ...options,
@@ -63,6 +68,27 @@ describe("heavy questions", () => {
     expect(ask({ size: 8 })).toEqual({ answer: 4, state: "final" });
     expect(ask({ size: 8 })).toBe(ask({ size: 8 }));
     expect(arrivals()).toBe(2);
+  });
+
+  it("over which a worker breaks are told of and not asked again; others are asked of another worker", async () => {
+    const told: string[] = [];
+    const { beside, hands } = openHands({ onFailure: ({ message }) => told.push(message) });
+    const ask = (asker: string, question: unknown): unknown => beside.outside().answer!(asker, work, question);
+    ask("parts.one", 1);
+    await pause(5);
+    hands[0]!.break("it did not come");
+    expect(told).toEqual([expect.stringContaining("it did not come")]);
+    expect(hands[0]!.ended).toBe(true);
+    ask("parts.one", 1);
+    ask("parts.two", 2);
+    await pause(5);
+    expect(hands).toHaveLength(2);
+    expect(hands[1]!.questions()).toEqual([2]);
+    hands[1]!.give(20, true);
+    expect(ask("parts.two", 2)).toEqual({ answer: 20, state: "final" });
+    ask("parts.one", 3);
+    await pause(5);
+    expect(hands[1]!.questions()).toEqual([2, 3]);
   });
 
   it("that change meanwhile drop the earlier one between its steps, and what it found is shown as stale", async () => {
