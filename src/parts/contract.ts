@@ -10,7 +10,7 @@ import type { Vec } from "../geometry/vec.ts";
 import type { Face } from "../lettering/face.ts";
 import type { Trouble } from "../lettering/trouble.ts";
 import type { Result } from "../units/result.ts";
-import type { Blank, Strip } from "./made-of.ts";
+import type { Blank, Cutter, Holes, Strip } from "./made-of.ts";
 
 // ------------------------------------------------------------------------------------------------------------------ parameters
 
@@ -308,6 +308,8 @@ export interface Materials {
   readonly blanks: readonly Blank[];
   readonly strips?: readonly Strip[];
   readonly joints?: readonly Joint[];
+  readonly holes?: readonly Holes[];
+  readonly cutters?: readonly Cutter[];
 }
 
 // ------------------------------------------------------------------------------------------------------------------------ part

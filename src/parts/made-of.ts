@@ -41,3 +41,19 @@ export interface Strip {
   readonly width: number;
   readonly height: number;
 }
+
+/** Holes of one kind that the part's own drawing does not show as drilled: those of its joints, or in an edge. */
+export interface Holes {
+  /** mm */
+  readonly diameter: number;
+  readonly count: number;
+}
+
+/** A cutter or what guides it, as the part's own numbers name it. */
+export interface Cutter {
+  readonly what: "bit" | "bearing" | "guide bush" | "saw";
+  /** Cutting or outside diameter, or what a saw takes, mm. */
+  readonly size: number;
+  /** What it is for: "fret slots". */
+  readonly for: string;
+}

@@ -7,6 +7,8 @@ import { plateMassG, woodDensity, type WoodDensity } from "../lutherie/wood-dens
 import { woodSpecies } from "../lutherie/wood-species.ts";
 import type { Derived, DesignNumbers } from "../parts/derived.ts";
 import type { Makings } from "../parts/makings.ts";
+import type { Cutter } from "../parts/made-of.ts";
+import { partName } from "../parts/part-name.ts";
 import { blanksOf, NO_WOOD, type PlacedBlank } from "../parts/wood.ts";
 import { madeFrom } from "./edge.ts";
 import { templatesOf } from "./template.ts";
@@ -46,12 +48,9 @@ export interface HoleRow {
   readonly where: readonly { readonly partId: string; readonly partLabel: string; readonly count: number }[];
 }
 
-/** A bit, a bearing or a guide bush that a template asks for, or the saw of the fret slots. */
-export interface BitRow {
-  readonly what: "bit" | "bearing" | "guide bush" | "saw";
-  /** Cutting or outside diameter, or what the saw takes. */
-  readonly size: number;
-  /** Titles of the templates that want it. */
+/** A bit, a bearing, a guide bush or a saw that a template or the part itself asks for. */
+export interface BitRow extends Pick<Cutter, "what" | "size"> {
+  /** What wants it: "Fingerboard, fret slots". */
   readonly for: readonly string[];
 }
 
@@ -124,7 +123,8 @@ const ONE_DRILL = 0.005;
 function holeRows(derived: Derived): HoleRow[] {
   const rows: { diameter: number; where: { partId: string; partLabel: string; count: number }[] }[] = [];
   for (const part of derived.parts) {
-    for (const diameter of part.drawing().layers.flatMap(({ shapes }) => shapes.flatMap(drilled))) {
+    const named = (part.materials().holes ?? []).flatMap(({ diameter, count }) => Array.from({ length: count }, () => diameter));
+    for (const diameter of [...part.drawing().layers.flatMap(({ shapes }) => shapes.flatMap(drilled)), ...named]) {
       let row = rows.find((one) => Math.abs(one.diameter - diameter) < ONE_DRILL);
       if (!row) rows.push((row = { diameter, where: [] }));
       const here = row.where.find(({ partId }) => partId === part.id);
@@ -164,8 +164,7 @@ function bitRows(derived: Derived, makings: Makings): BitRow[] {
     }
   }
   for (const part of derived.parts) {
-    const width = part.fields.find(({ key, idle }) => key === "slotWidth" && !idle)?.value;
-    if (part.kind === "fingerboard" && typeof width === "number") want("saw", width, `${part.label}, fret slots`);
+    for (const cutter of part.materials().cutters ?? []) want(cutter.what, cutter.size, `${partName(part)}, ${cutter.for}`);
   }
   return rows.toSorted((a, b) => (a.what < b.what ? -1 : a.what > b.what ? 1 : a.size - b.size));
 }

@@ -68,11 +68,65 @@ describe("the cutting list", () => {
       "templates.fingerboard/blank-outline.bit": "6 mm",
       "fingerboard.slotWidth": "0.6 mm",
     });
-    expect(list.bits.map(({ what, size }) => [what, size])).toEqual([
+    const board = list.bits.filter(({ for: by }) => by.some((name) => name.startsWith("Fingerboard")));
+    expect(board.map(({ what, size }) => [what, size])).toEqual([
       ["bit", 6],
       ["guide bush", 16],
       ["saw", 0.6],
     ]);
+  });
+
+  it("counts the bolt and insert holes of the neck's joint, the hole at the tail and those in the board's edge", () => {
+    const list = listOf(["body", "sides"], {
+      "neck.joint": "tenon",
+      "neck.bolts": 3,
+      "neck.boltDiameter": "6.6 mm",
+      "neck.insertDiameter": "9.1 mm",
+      "sides.endHole": "jack",
+      "sides.endHoleDiameter": "12.3 mm",
+      "fingerboard.sideDiameter": "2.1 mm",
+      "fingerboard.sideFrets": [3, 5, 7],
+      "fingerboard.sideDoubles": [],
+    });
+    const at = (diameter: number) =>
+      list.holes.find((row) => Math.abs(row.diameter - diameter) < 1e-9)?.where.map(({ partId, count }) => `${partId} ${count}`);
+    expect(at(6.6)).toEqual(["neck 3"]);
+    expect(at(9.1)).toEqual(["neck 3"]);
+    expect(at(12.3)).toEqual(["sides 1"]);
+    expect(at(2.1)).toEqual(["fingerboard 3"]);
+  });
+
+  it("names every cutter that the numbers of a part name: joint, channel, inlay and saddle slot", () => {
+    const said = (values: Readonly<Record<string, unknown>>): string[] =>
+      listOf(["bridge", "inlay"], {
+        "inlay.text": "",
+        "inlay.ornaments": [{ figure: "spot", size: "20 mm" }],
+        "neck.joint": "tenon",
+        "neck.bush": "16 mm",
+        "neck.bit": "12 mm",
+        "neck.rodWidth": "6.1 mm",
+        "bridge.type": "pinned",
+        "bridge.saddleThickness": "3.1 mm",
+        "inlay.pocketBit": "0.8 mm",
+        "inlay.pieceBit": "0.6 mm",
+        ...values,
+      }).bits.map(({ what, size, for: by }) => `${what} ${size}: ${by.join("; ")}`);
+    const machine = said({ "inlay.method": "machine", "inlay.clearing": true, "inlay.clearingBit": "2 mm" });
+    expect(machine).toEqual(
+      expect.arrayContaining([
+        "bit 0.6: Inlay, inlay pieces",
+        "bit 0.8: Inlay, pocket",
+        "bit 2: Inlay, middle of the pocket",
+        "bit 3.1: Bridge, slot of the saddle",
+        "bit 6.1: Neck, channel of the truss rod, or a narrower bit",
+        "bit 12: Neck, joint with the body",
+        "guide bush 16: Neck, joint with the body",
+      ]),
+    );
+    const bushes = said({ "inlay.method": "bush", "inlay.pocketBush": "9 mm", "inlay.pieceBush": "8 mm" });
+    expect(bushes).toEqual(expect.arrayContaining(["guide bush 8: Inlay, inlay pieces", "guide bush 9: Inlay, pocket"]));
+    const byKnife = said({ "inlay.method": "knife", "neck.joint": "butt", "neck.rod": "none", "bridge.type": "floating" });
+    expect(byKnife).toEqual([expect.stringMatching(/^saw .*: Fingerboard, fret slots$/)]);
   });
 
   it("has nut and saddle blanks of bone, as long as the nut and the saddle", () => {

@@ -7,7 +7,7 @@ import type { BridgeParams } from "./numbers.ts";
 /** How far a saddle's blank stands above the bridge. */
 const PROUD = 6;
 
-/** The bridge, its grain across the instrument, and the saddle's blank. */
+/** The bridge, its grain across the instrument, the saddle's blank, and the bit of its slot. */
 export function bridgeMaterials(p: BridgeParams, m: BridgeMeasures): Materials {
   const { outline, saddle } = m;
   if (!outline) return { blanks: [] };
@@ -37,6 +37,7 @@ export function bridgeMaterials(p: BridgeParams, m: BridgeMeasures): Materials {
         planing: 0.2,
       },
     ],
+    cutters: p.type === "floating" ? [] : [{ what: "bit", size: p.saddleThickness, for: "slot of the saddle" }],
     joints:
       p.type === "floating"
         ? []

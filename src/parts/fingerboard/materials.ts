@@ -11,7 +11,7 @@ import { outlinePath, type BoardEdges } from "./outline.ts";
 const BINDING_SPARE = 10;
 const TANG_WIDTH = 0.6;
 
-/** The board before binding, its binding layer by layer, and the wire. */
+/** The board before binding, its binding layer by layer, the wire, the holes in its edge and the saw. */
 export function fingerboardMaterials(p: FingerboardParams, m: FingerboardMeasures, from: Sources): Materials {
   const { blank, layers } = outlinesOf(p, frameOf(p, instrumentOf(from)));
   const crowns = m.frets.flatMap(({ crown }) => (crown > 0 ? [crown] : []));
@@ -60,6 +60,8 @@ export function fingerboardMaterials(p: FingerboardParams, m: FingerboardMeasure
           ]
         : []),
     ],
+    holes: [{ diameter: p.sideDiameter, count: m.sideMarkers.length }],
+    cutters: m.frets.some(({ slot }) => slot > 0) ? [{ what: "saw", size: p.slotWidth, for: "fret slots" }] : [],
   };
 }
 

@@ -2,6 +2,7 @@ import { polygon } from "../../geometry/path.ts";
 import { rotation, transformPoint } from "../../geometry/transform.ts";
 import { add, vec } from "../../geometry/vec.ts";
 import type { PartKind, Materials } from "../contract.ts";
+import type { Cutter } from "../made-of.ts";
 import type { InlayMeasures } from "./measure.ts";
 import type { HostKind, InlayParams } from "./numbers.ts";
 
@@ -14,7 +15,7 @@ const HOST_BLANKS: Readonly<Partial<Record<HostKind, { readonly kind: PartKind; 
   shape: { kind: "shape", blank: "outline" },
 };
 
-/** One thin plate as large as the letters, of which all pieces are cut, and their joint with the host. */
+/** One thin plate as large as the letters, of which all pieces are cut, their joint with the host, and the cutters of both. */
 export function inlayMaterials(p: InlayParams, m: InlayMeasures): Materials {
   if (!(m.width > 0 && m.height > 0)) return { blanks: [] };
   const turn = rotation(m.turnRad);
@@ -47,5 +48,24 @@ export function inlayMaterials(p: InlayParams, m: InlayMeasures): Materials {
           },
         ]
       : [],
+    cutters: cuttersOf(p),
   };
+}
+
+function cuttersOf(p: InlayParams): readonly Cutter[] {
+  const [pocket, pieces] = ["pocket", "inlay pieces"];
+  if (p.method === "knife") return [];
+  const bits: Cutter[] = [
+    { what: "bit", size: p.pocketBit, for: pocket },
+    { what: "bit", size: p.pieceBit, for: pieces },
+  ];
+  if (p.method === "bush")
+    return [
+      ...bits,
+      { what: "guide bush", size: p.pocketBush, for: pocket },
+      { what: "guide bush", size: p.pieceBush, for: pieces },
+    ];
+  return p.clearing && p.clearingBit !== undefined
+    ? [...bits, { what: "bit", size: p.clearingBit, for: "middle of the pocket" }]
+    : bits;
 }

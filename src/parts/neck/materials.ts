@@ -1,6 +1,6 @@
 import { rectangle } from "../../geometry/path.ts";
 import type { Sources, Joint, Materials } from "../contract.ts";
-import type { Blank } from "../made-of.ts";
+import type { Blank, Cutter } from "../made-of.ts";
 import { tongueOf } from "./joint.ts";
 import type { NeckMeasures } from "./measure.ts";
 import { modelOf } from "./model.ts";
@@ -11,7 +11,7 @@ const WOOD = { species: "mahogany-american", sawn: "quartersawn", grain: 0, allo
 
 /**
  * Scarfed: the planed board of the shaft (the head is the headstock's) and a block that deepens the heel. Of one piece: a billet as high as
- * head, shaft and heel together.
+ * head, shaft and heel together. And what the joint with the body is drilled and cut by.
  */
 export function neckMaterials(p: NeckParams, m: NeckMeasures, from: Sources): Materials {
   const model = modelOf(p, from);
@@ -37,7 +37,7 @@ export function neckMaterials(p: NeckParams, m: NeckMeasures, from: Sources): Ma
     : [];
   if (p.scarf === "none") {
     const drop = p.headLength * Math.sin(p.headTilt) + m.headWood;
-    return { blanks: [shaft(Math.max(drop, m.heelDepth, p.secondDepth))], joints };
+    return { blanks: [shaft(Math.max(drop, m.heelDepth, p.secondDepth))], joints, ...byWhat(p) };
   }
   const below = m.heelDepth - p.blankThickness;
   const heel: Blank = {
@@ -47,5 +47,22 @@ export function neckMaterials(p: NeckParams, m: NeckMeasures, from: Sources): Ma
     thickness: below,
     ...WOOD,
   };
-  return { blanks: [shaft(p.blankThickness), ...(below > 0 && m.joinX > m.heelFrom ? [heel] : [])], joints };
+  return { blanks: [shaft(p.blankThickness), ...(below > 0 && m.joinX > m.heelFrom ? [heel] : [])], joints, ...byWhat(p) };
+}
+
+function byWhat(p: NeckParams): Pick<Materials, "holes" | "cutters"> {
+  const cutters: Cutter[] = [];
+  if (p.joint !== "butt")
+    cutters.push(
+      { what: "bit", size: p.bit, for: "joint with the body" },
+      { what: "guide bush", size: p.bush, for: "joint with the body" },
+    );
+  if (p.rod !== "none") cutters.push({ what: "bit", size: p.rodWidth, for: "channel of the truss rod, or a narrower bit" });
+  return {
+    holes: [
+      { diameter: p.boltDiameter, count: p.bolts },
+      { diameter: p.insertDiameter, count: p.bolts },
+    ],
+    cutters,
+  };
 }

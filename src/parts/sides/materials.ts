@@ -47,5 +47,6 @@ export function sidesMaterials(m: SidesMeasures): Materials {
       linings.length > 0
         ? [{ name: "lining", title: "Lining", lengths: linings, spare: SPARE, width: m.liningWidth, height: m.liningHeight }]
         : [],
+    holes: m.endHole ? [{ diameter: m.endHole.diameter, count: 1 }] : [],
   };
 }
