@@ -143,10 +143,7 @@ function graftTemplate(p: SidesParams, m: SidesMeasures, from: Sources): Templat
       id: "mitre",
       role: "guide",
       line: "narrow",
-      path: segmentPath(
-        vec(top, 0),
-        add(vec(top, 0), scale(vec(Math.cos(mitre.second), -Math.sin(mitre.second)), mitre.length)),
-      ),
+      path: segmentPath(vec(top, 0), add(vec(top, 0), scale(vec(Math.cos(mitre.second), -Math.sin(mitre.second)), mitre.length))),
       name: `mitre of the graft's purfling with the ${inmost.name}`,
       says: [
         { label: "from the graft's edge", value: mitre.first, quantity: "angle" },
