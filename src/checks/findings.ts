@@ -7,7 +7,6 @@ import { offcutFindings } from "./offcut.ts";
 import type { PlacedFinding } from "./placed-finding.ts";
 import { seasonFindings } from "./seasons.ts";
 
-export { countBySeverity } from "./severity.ts";
 export type { PlacedFinding } from "./placed-finding.ts";
 
 const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, look: 1, fine: 2 };
@@ -28,6 +27,17 @@ export function findingsOf(design: DesignNumbers, derived: Derived): readonly Pl
   ].toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity] || (rank.get(a.partId) ?? 0) - (rank.get(b.partId) ?? 0));
   kept.set(derived, { design, findings });
   return findings;
+}
+
+/** Those that stand on one part: what its badge counts and its list shows. */
+export const findingsOn = (design: DesignNumbers, derived: Derived, partId: string): readonly PlacedFinding[] =>
+  findingsOf(design, derived).filter((finding) => finding.partId === partId);
+
+/** How many findings there are of each severity. */
+export function countBySeverity(findings: readonly Finding[]): Readonly<Record<Severity, number>> {
+  const counts: Record<Severity, number> = { stop: 0, look: 0, fine: 0 };
+  for (const { severity } of findings) counts[severity] += 1;
+  return counts;
 }
 
 /** Several places of the screen ask for the same list. */

@@ -286,6 +286,8 @@ export interface OnHost {
   /** Undefined: the first of its kind. */
   readonly id?: string;
   readonly layers: readonly Layer[];
+  /** From its own frame into that of the other part: given, its own drawing shows what else lies there. */
+  readonly place?: Affine;
 }
 
 // ------------------------------------------------------------------------------------------------------------- what it is made of

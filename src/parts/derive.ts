@@ -3,6 +3,7 @@
  * numbers have changed, or one of the numbers that they read of other parts.
  */
 import { EMPTY_DRAWING, type Drawing, type Layer } from "../drawing/drawing.ts";
+import type { Affine } from "../geometry/transform.ts";
 import type { Result } from "../units/result.ts";
 import { nearestName } from "../units/nearest-name.ts";
 import type { NamedQuantity } from "../units/read.ts";
@@ -13,7 +14,7 @@ import { limitsAt } from "./limits.ts";
 import type { Derived, DerivedPart, DesignNumbers, Problem, RawRecord } from "./derived.ts";
 import { plain } from "./lazy.ts";
 import { leading, withoutRivals } from "./leading.ts";
-import { laidOn } from "./on-host.ts";
+import { besides, laidOn } from "./on-host.ts";
 import { readingNow, readingOf, type ReadFace, type Reading, type Reads } from "./reads.ts";
 import { REGISTRY, type AnyPart } from "./registry.ts";
 import { openTable, type Settling } from "./resolve.ts";
@@ -37,7 +38,7 @@ interface Worked extends Later {
   readonly limits: string;
   readonly measures: unknown;
   readonly summary: Words;
-  /** Its drawing with what lies on it, as it was asked for last. */
+  /** Its drawing with what lies on it or beside it, as it was asked for last. */
   shown?: { readonly layers: readonly Layer[]; readonly drawing: Drawing };
   /** Its place on the whole instrument on the part that it lies on, as it was asked for last. */
   placed?: { readonly on: InPlace; readonly place: InPlace };
@@ -282,36 +283,32 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
     before = new Map([...benches.values()].flatMap((b) => (b.result ? [[b.id, b.result] as const] : [])));
     const [instrument, ...parts] = done;
 
+    /** What the parts, but `not`, lay on the part with this id. */
+    function layersOn(id: string, not?: Worked): Layer[] {
+      return [...benches.values()].flatMap(({ part: { onHost }, result }) => {
+        const lies = onHost && result && result !== not ? result.onHost() : undefined;
+        return lies && benchOf(lies.kind, lies.id)?.id === id ? lies.layers : [];
+      });
+    }
+
     /** A part whose drawing shows what other parts lay on it. */
     function withGuests(part: DerivedPart): DerivedPart {
       const host = benches.get(part.id)?.result;
-      const guests = [...benches.values()].flatMap(({ part: { onHost }, result }) => (onHost && result ? [result] : []));
-      if (!host || guests.length === 0) return part;
-      return {
-        ...part,
-        drawing: () => {
-          const layers = guests.flatMap((guest) => {
-            const lies = guest.onHost();
-            return lies && benchOf(lies.kind, lies.id)?.id === part.id ? lies.layers : [];
-          });
-          if (layers.length === 0) return host.drawing();
-          const before = host.shown;
-          if (before?.layers.length === layers.length && layers.every((layer, i) => layer === before.layers[i]))
-            return before.drawing;
-          const drawing = { ...host.drawing(), layers: [...host.drawing().layers, ...layers] };
-          host.shown = { layers, drawing };
-          return drawing;
-        },
-      };
+      return host ? { ...part, drawing: () => withLayers(host, layersOn(part.id)) } : part;
     }
 
-    /** A part that lies on another is seen on the whole instrument where that one is. */
+    /** A part that lies on another is seen on the whole instrument where that one is, and shows what else lies there. */
     function withHost(part: DerivedPart): DerivedPart {
       const guest = benches.get(part.id);
       const result = guest?.result;
       if (!guest?.part.onHost || !result) return part;
       return {
         ...part,
+        drawing: () => {
+          const lies = result.onHost();
+          const host = lies?.place && benchOf(lies.kind, lies.id);
+          return host ? withLayers(result, layersOn(host.id, result), lies.place) : result.drawing();
+        },
         onHost: () => {
           const lies = result.onHost();
           const host = lies && benchOf(lies.kind, lies.id);
@@ -386,6 +383,17 @@ function finish(bench: Bench, worked: (bench: Bench) => Worked, waiting: Readonl
         materials: () => NO_MATERIALS,
         findings: () => [],
       };
+}
+
+/** The drawing with further layers, those beside it in its own frame by `place`; the same for the same layers. */
+function withLayers(part: Worked, layers: readonly Layer[], place?: Affine): Drawing {
+  if (layers.length === 0) return part.drawing();
+  const before = part.shown;
+  if (before?.layers.length === layers.length && layers.every((layer, i) => layer === before.layers[i])) return before.drawing;
+  const own = part.drawing();
+  const drawing = { ...own, layers: place ? [...besides(layers, place), ...own.layers] : [...own.layers, ...layers] };
+  part.shown = { layers, drawing };
+  return drawing;
 }
 
 const limitsOf = (part: AnyPart, design: DesignNumbers): Limits =>

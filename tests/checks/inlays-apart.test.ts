@@ -3,6 +3,8 @@ import { describe, expect, it } from "vitest";
 import { addPart } from "../../src/document/edit-parts.ts";
 import { setValue } from "../../src/document/set-value.ts";
 import type { Design } from "../../src/document/design.ts";
+import { pathBounds } from "../../src/geometry/measure.ts";
+import { createDeriver } from "../../src/parts/derive.ts";
 import { designWith, finding, findingsFor } from "./design.ts";
 
 /** A round pocket of 10 drawn, of 10 and the gap of 0.05 cut: share 1 gives the pocket all of the gap. */
@@ -75,6 +77,29 @@ describe("two inlays on one part", () => {
 
   it("are measured by the maker's own limit", () => {
     expect(between(12, { "limits.whole.inlays-apart.wall": 2 }).severity).toBe("look");
+  });
+
+  it("are each seen thin on the drawing of the other, where it lies in that one's frame", () => {
+    const { parts } = createDeriver()(spots(12));
+    const beside = (id: string, other: string) => {
+      const shapes = parts
+        .find((part) => part.id === id)!
+        .drawing()
+        .layers.flatMap((layer) => layer.shapes);
+      const [shape, ...more] = shapes.filter((one) => one.id.startsWith(`${other}-`));
+      expect(more).toEqual([]);
+      expect([shape!.role, shape!.line]).toEqual(["guide", "adjacent"]);
+      const { minX, maxX, minY, maxY } = pathBounds(shape!.path);
+      expect(maxX - minX).toBeCloseTo(2 * RADIUS, 5);
+      return [(minX + maxX) / 2, (minY + maxY) / 2];
+    };
+    const [x, y] = beside("inlay", "inlay2");
+    expect(x).toBeCloseTo(12, 5);
+    expect(y).toBeCloseTo(0, 5);
+    // 12 back along the board is 12 along the y of one that is turned by a quarter.
+    const [x2, y2] = beside("inlay2", "inlay");
+    expect(x2).toBeCloseTo(0, 5);
+    expect(y2).toBeCloseTo(12, 5);
   });
 
   it("are not asked of one inlay, nor of two on different parts", () => {

@@ -235,6 +235,7 @@ export function inlayOnHost(p: InlayParams, m: InlayMeasures, from: Sources): On
     kind: p.on as PartKind,
     ...(id === undefined ? {} : { id }),
     layers: [{ ...pocketLayer(outlines, m), name: "inlay" }],
+    place,
   };
 }
 

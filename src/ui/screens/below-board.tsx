@@ -1,6 +1,6 @@
 /** Under the board: the part's tables, its checks, its templates. */
 import { useMemo, useState } from "react";
-import { countBySeverity, findingsOf } from "../../checks/findings.ts";
+import { countBySeverity, findingsOn } from "../../checks/findings.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { useDerived, useDesign } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
@@ -20,10 +20,7 @@ export function BelowBoard({ part }: { readonly part: DerivedPart }) {
   const table = part.kind === "inlay" ? undefined : templates.find((template) => template.table)?.table;
   const derived = useDerived();
   const design = useDesign();
-  const found = useMemo(
-    () => findingsOf(design, derived).filter((finding) => finding.partId === part.id),
-    [design, derived, part.id],
-  );
+  const found = useMemo(() => findingsOn(design, derived, part.id), [design, derived, part.id]);
   const findings = useLast(part.id, found, !part.waiting);
   const { stop, look } = countBySeverity(findings);
   const crossings = part.kind === "inlay" ? ((seen.measures as InlayMeasures | undefined)?.crossings.length ?? 0) : 0;

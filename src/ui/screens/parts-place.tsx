@@ -1,6 +1,5 @@
 /** Parts: the drawing board, the parts beside it as true outlines, the numbers of the one on the board, and what else there is to see of it. */
 import { Suspense, useEffect, useMemo, useRef, useState } from "react";
-import { countBySeverity } from "../../checks/severity.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { arrange } from "../../parts/general-arrangement.ts";
 import { dropPart } from "../../store/commands/edit-parts.ts";
@@ -15,19 +14,19 @@ import { useNarrow } from "../frame/use-narrow.ts";
 import { Button } from "../kit/button.tsx";
 import { useInSight } from "../kit/in-sight.ts";
 import { Menu, MenuToCome } from "../kit/menu.tsx";
-import { FindingSign, Sign } from "../kit/sign.tsx";
+import { Sign } from "../kit/sign.tsx";
 import { sayWords } from "../notation.ts";
 import { fetched, later } from "../later.ts";
 import { NumbersPanel } from "../panels/numbers-panel.tsx";
 import { partName } from "../../parts/part-name.ts";
 import { tell } from "../kit/tell.tsx";
-import { useLast } from "../use-last.ts";
 import "./parts-place.css";
 
 const WholeInstrument = fetched(async () => (await import("./whole-instrument.tsx")).WholeInstrument);
 const InlayLegend = fetched(async () => (await import("../inlay/inlay-legend.tsx")).InlayLegend);
 const NamePart = fetched(async () => (await import("../dialogs/name-part.tsx")).NamePart);
 const BelowBoard = later(async () => (await import("./below-board.tsx")).BelowBoard);
+const PartState = later(async () => (await import("./part-state.tsx")).PartState);
 const AddPart = fetched(async () => (await import("./add-part.tsx")).AddPart, { firstPicture: true, everyPart: true });
 
 /** Height of the part's name over the board. */
@@ -118,7 +117,9 @@ function PartList({ parts, shown }: { readonly parts: readonly DerivedPart[]; re
           {part.problems.length > 0 ? <span className="dsvg" /> : <DrawingSvg drawing={part.drawing()} says="" small />}
           <span className="part-card-foot">
             <span className="part-card-name">{partName(part)}</span>
-            <PartState part={part} />
+            <Suspense fallback={null}>
+              <PartState part={part} />
+            </Suspense>
           </span>
         </a>
       ))}
@@ -173,20 +174,3 @@ function PartMenu({ part }: { readonly part: DerivedPart }) {
     </>
   );
 }
-
-/** How its checks stand: a shape and a word. */
-function PartState({ part: now }: { readonly part: DerivedPart }) {
-  // While it is worked out, how it stood stays in sight.
-  const part = useLast(now.id, now, !now.waiting);
-  const { stop, look, fine } = useMemo(() => countBySeverity(part.findings()), [part]);
-  if (part.problems.length > 0) return <State severity="stop" says="a number to mend" />;
-  if (stop > 0) return <State severity="stop" says={stop === 1 ? "1 stop" : `${stop} stops`} />;
-  if (look > 0) return <State severity="look" says={`${look} to look at`} />;
-  return fine > 0 ? <State severity="fine" says="all clear" /> : null;
-}
-
-const State = ({ severity, says }: { readonly severity: "stop" | "look" | "fine"; readonly says: string }) => (
-  <span className={`part-state says-${severity}`}>
-    <FindingSign severity={severity} /> {says}
-  </span>
-);
