@@ -41,7 +41,13 @@ import { sniff } from "./sniff.ts";
 export type { Repair } from "./design.ts";
 
 export type ReadDesign =
-  | { readonly ok: true; readonly design: Design; readonly repairs: readonly Repair[] }
+  | {
+      readonly ok: true;
+      readonly design: Design;
+      readonly repairs: readonly Repair[];
+      /** Only a part of the file is there: what is lost is not known, so that nothing should be cut from it unseen. */
+      readonly cutOff: boolean;
+    }
   | { readonly ok: false; readonly message: string; readonly mend: string };
 
 export const MOST_BYTES = 32 * 1024 * 1024;
@@ -78,20 +84,25 @@ export function readDesign(file: string | Uint8Array): ReadDesign {
   if (source.trim() === "") return refuse("the file is empty", ANOTHER_COPY);
 
   let json = readJson(source, BOUNDS, standsBegun);
+  const cutOff = !json.ok && json.error.cutOff;
   if (!json.ok) {
-    const { message, line, column, cutOff, whole } = json.error;
+    const { message, line, column, whole } = json.error;
     const place = `(line ${line}, column ${column})`;
     if (!/^\s*\{/.test(source)) return refuse("the file is no design", "Choose a file that Gramil has saved.");
     if (!cutOff)
       return refuse(`the file is damaged: ${message} ${place}`, "Mend it there in a text editor, or open another copy.");
     json = readJson(whole.text, BOUNDS);
-    if (!json.ok || !isRecord(json.value.value) || !isRecord(json.value.value.instrument))
+    if (!json.ok || !saysWhatItIs(json.value.value))
       return refuse(`only a part of the file is there: ${message} ${place}`, ANOTHER_COPY);
     repairs.push({ path: whole.last, says: `the file ends behind this, in the middle ${place}: whatever followed is lost` });
   }
   repairs.push(...json.value.omissions.map(({ path, what }) => ({ path, says: OMITTED[what] })));
-  return fromJson(json.value.value, repairs);
+  return fromJson(json.value.value, repairs, cutOff);
 }
+
+/** Without its units the numbers of a file could be inches or millimetres. */
+const saysWhatItIs = (value: Json): boolean =>
+  isRecord(value) && [value.format, value.version, value.units].every((one) => one !== undefined) && isRecord(value.instrument);
 
 /** Of a file that is cut off, its sections and its parts stand with the whole values that they have; all else stands whole or not at all. */
 const standsBegun = (path: readonly (string | number)[]): boolean =>
@@ -114,7 +125,7 @@ const refuse = (message: string, mend: string): ReadDesign => ({ ok: false, mess
 
 const NO_TEXT = refuse("the file is no text", "Choose a file that Gramil has saved.");
 
-function fromJson(json: Json, repairs: Repair[]): ReadDesign {
+function fromJson(json: Json, repairs: Repair[], cutOff: boolean): ReadDesign {
   if (!isRecord(json) || json.format !== FORMAT)
     return refuse("the file is JSON, but no design", "Choose a file that Gramil has saved.");
   const upgraded = upgradeFile(json);
@@ -147,7 +158,7 @@ function fromJson(json: Json, repairs: Repair[]): ReadDesign {
       ...optional("boards", boardsShape, boards, tell),
       ...optional("copies", copiesShape, copies, tell),
     };
-    return { ok: true, design, repairs };
+    return { ok: true, design, repairs, cutOff };
   } catch (error) {
     if (error instanceof NewerPart) return { ok: false, ...error.trouble };
     throw error;

@@ -1,5 +1,5 @@
-import type { Design, Trouble } from "../document/design.ts";
-import { readDesign, type Repair } from "../document/read.ts";
+import type { Trouble } from "../document/design.ts";
+import { readDesign, type ReadDesign } from "../document/read.ts";
 import { everyPart } from "../parts/registry.ts";
 import type { Result } from "../units/result.ts";
 
@@ -14,9 +14,7 @@ export async function partsMissing(): Promise<Trouble | undefined> {
 }
 
 /** Reads a design file, once the code of every part is here: what it says and what had to be repaired, or why it is refused. */
-export async function readWhole(
-  file: string | Uint8Array,
-): Promise<Result<{ readonly design: Design; readonly repairs: readonly Repair[] }, Trouble>> {
+export async function readWhole(file: string | Uint8Array): Promise<Result<Extract<ReadDesign, { ok: true }>, Trouble>> {
   const missing = await partsMissing();
   if (missing) return { ok: false, error: missing };
   const read = readDesign(file);

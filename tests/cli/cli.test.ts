@@ -242,6 +242,25 @@ describe("the examples", async () => {
   );
 });
 
+describe("half of a design file", () => {
+  it("is refused by all that looks at it or cuts from it, and nothing is written", async () => {
+    const half = join(dir, "half.json");
+    const text = await readFile(join(examples, "nylon-650.json"), "utf8");
+    await writeFile(half, text.slice(0, text.indexOf('"bridge"') + 60));
+    for (const command of [
+      ["check", half],
+      ["measure", half],
+      ["templates", half, "--out", join(dir, "half")],
+      ["report", half, "-o", join(dir, "half.pdf")],
+    ])
+      expect(await gramil(...command)).toMatchObject({
+        code: 2,
+        err: expect.stringContaining("only a part of the file is there"),
+      });
+    expect([existsSync(join(dir, "half")), existsSync(join(dir, "half.pdf"))]).toEqual([false, false]);
+  });
+});
+
 describe("the report", () => {
   it("is a PDF of the whole order, the same bytes each time", async () => {
     const [one, two] = [join(dir, "one.pdf"), join(dir, "two.pdf")];

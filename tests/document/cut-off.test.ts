@@ -48,12 +48,35 @@ describe.each(files)("$name, cut anywhere", ({ text }) => {
           wrong.push(`${end}: ${read.message}`);
         continue;
       }
+      if (!read.cutOff) wrong.push(`${end}: taken for whole`);
       if (!/^the file ends behind this, in the middle \(line \d+, column \d+\)/.test(read.repairs[0]?.says ?? ""))
         wrong.push(`${end}: its end is not told`);
       for (const path of madeUp(read.design, design, "")) wrong.push(`${end}: ${path}`);
     }
     expect(wrong).toEqual([]);
     expect(before, "all but the last sign is there").toBeGreaterThan(0.9 * JSON.stringify(design).length);
+  });
+});
+
+/** The same file with the keys of every record in the order of the alphabet, as another program may write it. */
+const sorted = (value: unknown): unknown =>
+  Array.isArray(value)
+    ? value.map(sorted)
+    : isRecord(value)
+      ? Object.fromEntries(
+          Object.keys(value)
+            .toSorted()
+            .map((key) => [key, sorted(value[key])]),
+        )
+      : value;
+
+describe.each(files)("$name with its units at the end", ({ text }) => {
+  it("is refused where they are lost, since its inches would become millimetres", () => {
+    const other = JSON.stringify(sorted(JSON.parse(text)), undefined, 1);
+    const units = other.lastIndexOf('"units"');
+    for (let end = other.indexOf('"nutWidth"'); end <= units + 8; end += 50)
+      expect(readDesign(other.slice(0, end)).ok).toBe(false);
+    expect(readDesign(other)).toMatchObject({ ok: true, cutOff: false });
   });
 });
 

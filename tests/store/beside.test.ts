@@ -35,7 +35,10 @@ class Hand {
 
 const work: AnyWork = { name: "halve", steps: () => [] };
 
-function openHands(options: Pick<BesideOptions, "idleMs" | "onFailure"> = {}): { beside: ReturnType<typeof createBeside>; hands: Hand[] } {
+function openHands(options: Pick<BesideOptions, "idleMs" | "onFailure"> = {}): {
+  beside: ReturnType<typeof createBeside>;
+  hands: Hand[];
+} {
   const hands: Hand[] = [];
   const beside = createBeside({
     ...options,

@@ -90,7 +90,9 @@ export function useChosen(value: string): Chosen {
       if (gone) return;
       if (!loaded.ok) return setChosen({ state: "refused", message: loaded.error.message });
       const read = readDesign(typeof loaded.value === "string" ? loaded.value : loaded.value.text);
-      setChosen(read.ok ? { state: "here", design: read.design } : { state: "refused", message: read.message });
+      if (!read.ok) return setChosen({ state: "refused", message: read.message });
+      if (read.cutOff) return setChosen({ state: "refused", message: "only a part of it is there" });
+      setChosen({ state: "here", design: read.design });
     });
     return () => {
       gone = true;
