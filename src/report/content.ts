@@ -7,6 +7,7 @@ import type { Derived, DerivedPart, DeriveOther, Field } from "../parts/derived.
 import { arrange } from "../parts/general-arrangement.ts";
 import { makingsOf } from "../parts/makings.ts";
 import { partName } from "../parts/part-name.ts";
+import { lowerFirst } from "../sheets/words.ts";
 import type { QuantityKind } from "../units/quantity.ts";
 import { readQuantity } from "../units/read.ts";
 import { cuttingSections } from "./cutting-list.ts";
@@ -45,8 +46,9 @@ export function reportOf(design: Design, derived: Derived, deriveOther: DeriveOt
       ...cuttingSections(cuttingList(design, derived, makingsOf(design, derived)), say),
       provenanceSection(design, derived),
       cutsSection(cutStates(design, derived, deriveOther), say),
-      ...[derived.instrument, ...derived.parts].map((part) => numbersSection(part, say)),
-    ].filter(({ title, rows }) => rows.length > 0 || title === CHECKS),
+    ]
+      .filter(({ title, rows }) => rows.length > 0 || title === CHECKS)
+      .concat([derived.instrument, ...derived.parts].flatMap((part) => numbersSections(part, say))),
     stamp: [order.number ? `No. ${order.number}` : "", order.title ?? "", order.date ?? "", fingerprint]
       .filter((text) => text !== "")
       .join(" · "),
@@ -178,43 +180,63 @@ const STATE_WORDS: Readonly<Record<Field["state"], string>> = {
   fallback: "usual",
 };
 
-/** All numbers in their groups, in two halves beside each other. */
-function numbersSection(part: DerivedPart, say: Say): Section {
+const NUMBERS: readonly Column[] = [
+  { head: "", share: 25 },
+  { head: "", share: 17, right: true },
+  { head: "", share: 8 },
+];
+
+const RECORDS: readonly Column[] = [
+  { head: "", share: 14 },
+  { head: "", share: 86 },
+];
+
+/** A heading, then every group of numbers in two halves beside each other, and its lists. */
+function numbersSections(part: DerivedPart, say: Say): Section[] {
   const shown = part.fields.filter(({ idle }) => !idle);
-  const rows = shown.flatMap((field, i) => {
-    const own = fieldRows(field, say);
-    const begins = own.length > 0 && field.spec.group !== shown[i - 1]?.spec.group;
-    return begins ? [[field.spec.group.toUpperCase(), "", ""], ...own] : own;
+  const groups = [...new Set(shown.map(({ spec }) => spec.group))].flatMap((group): Section[] => {
+    const own = shown.filter(({ spec }) => spec.group === group);
+    const rows = own.flatMap((field) => fieldRow(field, say));
+    const half = Math.ceil(rows.length / 2);
+    const lists = own.flatMap((field): Section[] => {
+      const records = recordRows(field, say);
+      return records.length > 0
+        ? [
+            {
+              title: rows.length > 0 && field.spec.label === group ? `${group}, one by one` : field.spec.label,
+              within: true,
+              columns: RECORDS,
+              rows: records,
+            },
+          ]
+        : [];
+    });
+    if (rows.length === 0) return lists;
+    const halves = rows.slice(0, half).map((row, i) => [...row, ...(rows[half + i] ?? [])]);
+    return [{ title: group, within: true, columns: [...NUMBERS, ...NUMBERS], rows: halves }, ...lists];
   });
-  const half = Math.ceil(rows.length / 2);
-  const column: readonly Column[] = [
-    { head: "", share: 25 },
-    { head: "", share: 17, right: true },
-    { head: "", share: 8 },
-  ];
-  return {
-    title: part.id === "instrument" ? "Numbers of the instrument" : partName(part),
-    columns: [...column, ...column],
-    rows: rows.slice(0, half).map((row, i) => [...row, ...(rows[half + i] ?? [])]),
-  };
+  const title = part.id === "instrument" ? "Numbers of the instrument" : partName(part);
+  return groups.length > 0 ? [{ title, columns: [], rows: [] }, ...groups] : [];
 }
 
-function fieldRows(field: Field, say: Say): string[][] {
-  const { spec, state } = field;
-  if (field.records)
-    return field.records.flatMap((record, i) => [
-      [
-        `${capital((spec as { item: string }).item)} ${countsDown(spec) ? field.records!.length - i : i + 1}`,
-        record
-          .flatMap((one) => (one.idle ? [] : [one.value === true ? one.spec.label.toLowerCase() : valueOf(one, say)]))
-          .filter((text) => text !== "" && text !== "no")
-          .join(", "),
-        "",
-      ],
-    ]);
-  const text = valueOf(field, say);
-  return text === "" ? [] : [[spec.label, text, STATE_WORDS[state]]];
+function fieldRow(field: Field, say: Say): string[][] {
+  const text = field.records ? "" : valueOf(field, say);
+  return text === "" ? [] : [[field.spec.label, text, STATE_WORDS[field.state]]];
 }
+
+/** One row a record, each number with its name: "Bar 1", "from the middle 8 mm, width 3.2 mm". */
+const recordRows = ({ spec, records = [] }: Field, say: Say): string[][] =>
+  records.map((record, i) => [
+    `${capital((spec as { item: string }).item)} ${countsDown(spec) ? records.length - i : i + 1}`,
+    record
+      .filter(({ idle, value }) => !idle && value !== false)
+      .flatMap((one) => {
+        const label = lowerFirst(one.spec.label);
+        const text = valueOf(one, say);
+        return one.value === true ? [label] : text === "" ? [] : [`${label} ${text}`];
+      })
+      .join(", "),
+  ]);
 
 const countsDown = (spec: Field["spec"]): boolean => "countsDown" in spec && spec.countsDown === true;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -12,6 +12,10 @@ import type { Report, Section } from "./report.ts";
 /** White round the page, mm: room for the holes of a file at the left. */
 const MARGIN = { left: 20, right: 12, top: 14, bottom: 16 };
 const HEADING = 3.5;
+/** White over a section and over a group within one, mm. */
+const ABOVE = { section: 8, group: 3.5 };
+/** What must follow a heading that has no rows of its own on its page, mm. */
+const AT_LEAST_BELOW = 16;
 /** Between two rows of a table and between two columns, mm. */
 const ROW_GAP = 1.3;
 const COLUMN_GAP = 3;
@@ -157,12 +161,13 @@ function drawPicture(pen: Pen, drawing: Drawing, to: { x0: number; y0: number; x
 function setSection(flow: Flow, section: Section): void {
   const about = section.about === undefined ? [] : wrap(section.about, flow.width, SMALL);
   const rows = section.rows.map((row) => cellsOf(section, row, flow.width));
-  const head = HEADING + 3 + linesHeight(about.length, SMALL) + 8;
+  const [above, heading] = section.within ? [ABOVE.group, PLAIN] : [ABOVE.section, HEADING];
+  const head = heading + 3 + linesHeight(about.length, SMALL) + 8;
   // A heading never stands alone at the foot of a page.
-  if (!flow.holds(8 + head + rowHeight(rows[0] ?? []))) flow.turnPage();
-  else flow.down(8);
-  flow.lines([section.title], HEADING, { strong: true });
-  flow.down(HEADING + 2.5);
+  if (!flow.holds(above + head + (rows[0] ? rowHeight(rows[0]) : AT_LEAST_BELOW))) flow.turnPage();
+  else flow.down(above);
+  flow.lines([section.title], heading, { strong: true });
+  flow.down(heading + (section.within ? 1 : 2.5));
   if (about.length > 0) {
     flow.lines(about, SMALL);
     flow.down(linesHeight(about.length, SMALL) + 2.5);

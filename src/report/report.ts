@@ -11,6 +11,8 @@ export interface Column {
 
 export interface Section {
   readonly title: string;
+  /** A group within the section before it. */
+  readonly within?: boolean;
   readonly about?: string;
   readonly columns: readonly Column[];
   /** None, and only the words above are said. */

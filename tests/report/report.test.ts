@@ -104,6 +104,21 @@ describe("the report of an order", () => {
     expect(checks.rows.some(([severity]) => severity === "stop")).toBe(true);
   });
 
+  it("names each number of a list, and gives every group of numbers a heading of its own", () => {
+    const barred = set(plank, { "neck.bars": [{ offset: "8 mm", width: "3.2 mm" }, {}] });
+    const { sections } = report(barred);
+    const neck = sections.slice(sections.findIndex(({ title }) => title === "Neck"));
+    const bars = neck.find(({ title, rows }) => title === "Stiffening bars" && rows[0]?.[0] === "Bar 1")!;
+    expect(bars.within).toBe(true);
+    expect(bars.rows[0]![1]).toMatch(/\b8 mm\b/);
+    expect(bars.rows[0]![1]).toContain("width 3.2 mm");
+    // No number stands there without words before it.
+    for (const [, said] of bars.rows) for (const one of said!.split(", ")) expect(one).toMatch(/^[a-z]/);
+    const rod = neck.find(({ title }) => title === "Truss rod")!;
+    expect(rod.rows.flat()).toContain("Channel width");
+    expect(rod.rows.flat()).not.toContain("Stiffening bars");
+  });
+
   it("holds every number that is shown of every part, and what the order says", () => {
     const text = readFileSync(new URL("../../examples/nylon-650.json", import.meta.url), "utf8");
     const read = readDesign(text);

@@ -70,7 +70,33 @@ function blankOutline(m: FingerboardMeasures, instrument: Instrument, blank: Boa
       ? "edge of the board before binding; cut to the centre of the line"
       : "edge of the finished board; cut to the centre of the line",
     ...cutOutline(m, instrument, blank, { name: isBound ? "blank of the fingerboard" : "fingerboard", says }),
+    table: sizeTable(m, blank, isBound),
   };
+}
+
+/** What a rule laid on the paper must read; of a bound board also what was asked for, which is wider than its blank. */
+function sizeTable(m: FingerboardMeasures, edges: BoardEdges, isBound: boolean): Table {
+  const { from, to } = reach(edges);
+  const length = { label: "length over all", value: to - from };
+  return isBound
+    ? {
+        title: "The blank, and the board with its binding",
+        rows: [
+          { label: "blank at the nut", value: m.blankWidthAtNut },
+          { label: "with binding at the nut", value: m.boundWidthAtNut },
+          { label: "blank at the end", value: m.blankWidthAtEnd },
+          { label: "with binding at the end", value: m.boundWidthAtEnd },
+          { ...length, label: "blank, length over all" },
+        ],
+      }
+    : {
+        title: "Widths and length",
+        rows: [
+          { label: "width at the nut", value: m.boundWidthAtNut },
+          { label: "width at the end", value: m.boundWidthAtEnd },
+          length,
+        ],
+      };
 }
 
 const boundOutline = (m: FingerboardMeasures, instrument: Instrument, bound: BoardEdges): TemplateSource => ({

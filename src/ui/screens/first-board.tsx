@@ -39,8 +39,8 @@ const STEPS: readonly {
   { part: "fingerboard", key: "bindingThickness", name: "Binding", help: "Each side, purfling included; 0 for a board without." },
 ];
 
-/** What is printed: the edge to saw to, and the slots. */
-const TEMPLATES = new Set(["blank-outline", "fret-slots"]);
+/** What is printed: the edge to saw to, that with the binding if there is one, and the slots. */
+const TEMPLATES = new Set(["blank-outline", "bound-outline", "fret-slots"]);
 
 const NONE: readonly Template[] = [];
 

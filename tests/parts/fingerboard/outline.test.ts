@@ -30,6 +30,25 @@ describe("widths of a board", () => {
     expect(bound).toEqual([vec(0, -21.5), vec(470, -28.5), vec(470, 28.5), vec(0, 21.5)]);
   });
 
+  it("prints on the blank's template what a rule must read there, and what was asked for with the binding", () => {
+    // The same board, 43 with its binding and 38.1735 without; its blank is as long as the board since the end is not bound.
+    const given = { instrument: at43, fingerboard: { length: "470", widthAtEnd: "57", binding: "0.095 in" } };
+    const rows = templateOf(deriveBoard(given).parts.fingerboard, "blank-outline").table!.rows;
+    expect(rows.map(({ label, value }) => `${label} ${value.toFixed(2)}`)).toEqual([
+      "blank at the nut 38.17",
+      "with binding at the nut 43.00",
+      "blank at the end 52.17",
+      "with binding at the end 57.00",
+      "blank, length over all 470.00",
+    ]);
+    const plain = deriveBoard({ ...given, fingerboard: { length: "470", widthAtEnd: "57", bindingThickness: "0" } });
+    expect(templateOf(plain.parts.fingerboard, "blank-outline").table!.rows).toEqual([
+      { label: "width at the nut", value: 43 },
+      { label: "width at the end", value: 57 },
+      { label: "length over all", value: 470 },
+    ]);
+  });
+
   it("loses 2 e tan(alpha) more at an end that is bound too: 52.1016", () => {
     const { fingerboard: m, parts } = deriveBoard({
       instrument: at43,
