@@ -1,12 +1,12 @@
 /** Everything on screen: the strip, the place that the address names, what lies on top, and what is said to those who do not see it. */
-import { Suspense, useEffect, useMemo, useRef, useState, type DragEvent, type ReactNode } from "react";
+import { Suspense, useEffect, useLayoutEffect, useMemo, useRef, useState, type DragEvent, type ReactNode } from "react";
 import { useStore } from "zustand";
 import { isDirty } from "../store/design-store.ts";
 import { showPart, unsay } from "../store/session-store.ts";
 import { useBench, useSession } from "./bench.ts";
 import { chooseDesignFile, saveDesignFile, takeFile } from "./files.ts";
 import { keyDeeds, useKeys, type FrameDeeds } from "./frame/keys.ts";
-import { hashOf, PAGE_NAMES, PAGES, PLACE_NAMES, useRoute } from "./frame/route.ts";
+import { hashOf, PAGE_NAMES, PAGES, PLACE_NAMES, useRoute, type Route } from "./frame/route.ts";
 import { Fault } from "./frame/fault.tsx";
 import { Strip } from "./frame/strip.tsx";
 import { useSingleKeys } from "./frame/single-keys.ts";
@@ -53,6 +53,7 @@ export function App() {
   }, [name]);
 
   useEffect(pictureStands, []);
+  useTopOfPlace(route);
 
   return (
     <DropArea>
@@ -99,13 +100,24 @@ export function App() {
   );
 }
 
+/** A place that is gone to starts at its top, where the page itself scrolls; by back and forward it is found as it was left. */
+function useTopOfPlace(route: Route): void {
+  const before = useRef(route.place);
+  useLayoutEffect(() => {
+    const isNew = history.state === null;
+    if (isNew && before.current !== route.place) scrollTo({ top: 0, behavior: "instant" });
+    if (isNew) history.replaceState("seen", "");
+    before.current = route.place;
+  }, [route]);
+}
+
 /** Where part of the program has not come. */
 function NotWhole() {
   const { lacks } = useStore(lacking);
   if (!lacks) return null;
   return (
     <aside className="welcome" role="alert">
-      <p>Part of Gramil has not come, and what needs it does not open.</p>
+      <p>Part of Gramil has not come or has broken, and what needs it does not work.</p>
       <Button onClick={() => location.reload()}>Load the page anew</Button>
     </aside>
   );

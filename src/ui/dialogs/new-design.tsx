@@ -4,12 +4,12 @@ import type { Design } from "../../document/design.ts";
 import { NEW_KINDS, newDesign } from "../../document/new-design.ts";
 import { startDesign } from "../../store/commands/start-design.ts";
 import { useBench, useDeriveOther } from "../bench.ts";
-import { DrawingSvg } from "../drawing-svg.tsx";
 import { chooseDesignFile, tellTrouble } from "../files.ts";
 import { go } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { Dialog } from "../kit/dialog.tsx";
 import { notationOf, sayWords } from "../notation.ts";
+import { Thumbnail } from "../thumbnail.tsx";
 import { loadExamples } from "./examples.ts";
 import "./new-design.css";
 
@@ -18,6 +18,7 @@ const KINDS: readonly Design[] = NEW_KINDS.map(newDesign);
 export function NewDesign({ onClose }: { readonly onClose: () => void }) {
   const bench = useBench();
   const [examples, setExamples] = useState<readonly Design[]>([]);
+  const drawn = useOneByOne(KINDS.length + examples.length);
   useEffect(() => {
     let gone = false;
     void loadExamples().then((loaded) => (gone ? undefined : setExamples(loaded)));
@@ -69,28 +70,48 @@ export function NewDesign({ onClose }: { readonly onClose: () => void }) {
         </>
       }
     >
-      <Starts title="Usual numbers" designs={KINDS} onBegin={(design) => void begin(design)} />
+      <Starts title="Usual numbers" designs={KINDS} drawn={drawn} low onBegin={(design) => void begin(design)} />
       {examples.length > 0 ? (
-        <Starts title="Worked examples" designs={examples} onBegin={(design) => void begin(design)} />
+        <Starts
+          title="Worked examples"
+          designs={examples}
+          drawn={drawn - KINDS.length}
+          onBegin={(design) => void begin(design)}
+        />
       ) : null}
     </Dialog>
   );
 }
 
+/** Counts up to `all` with a pause after each, in which the page answers. */
+function useOneByOne(all: number): number {
+  const [count, setCount] = useState(0);
+  useEffect(() => {
+    if (count >= all) return undefined;
+    const timer = setTimeout(() => setCount(count + 1), 30);
+    return () => clearTimeout(timer);
+  }, [count, all]);
+  return count;
+}
+
 interface StartsProps {
   readonly title: string;
   readonly designs: readonly Design[];
+  /** How many have their picture already. */
+  readonly drawn: number;
+  /** Pictures of a neck without a body are low. */
+  readonly low?: boolean;
   readonly onBegin: (design: Design) => void;
 }
 
-function Starts({ title, designs, onBegin }: StartsProps) {
+function Starts({ title, designs, drawn, low = false, onBegin }: StartsProps) {
   return (
     <section>
       <h3 className="kinds-title">{title}</h3>
-      <ul className="kinds">
-        {designs.map((design) => (
+      <ul className={low ? "kinds kinds-low" : "kinds"}>
+        {designs.map((design, i) => (
           <li key={design.order?.title}>
-            <Start design={design} onBegin={() => onBegin(design)} />
+            <Start design={design} drawn={i < drawn} onBegin={() => onBegin(design)} />
           </li>
         ))}
       </ul>
@@ -98,15 +119,20 @@ function Starts({ title, designs, onBegin }: StartsProps) {
   );
 }
 
-function Start({ design, onBegin }: { readonly design: Design; readonly onBegin: () => void }) {
+interface StartProps {
+  readonly design: Design;
+  readonly drawn: boolean;
+  readonly onBegin: () => void;
+}
+
+function Start({ design, drawn, onBegin }: StartProps) {
   const deriveOther = useDeriveOther();
-  const { instrument, parts } = useMemo(() => deriveOther(`start ${design.order?.title}`, design), [deriveOther, design]);
-  const part = parts.find((one) => one.problems.length === 0) ?? instrument;
+  const derived = useMemo(() => deriveOther(`start ${design.order?.title}`, design), [deriveOther, design]);
   return (
     <button type="button" className="kind" onClick={onBegin}>
-      <DrawingSvg drawing={part.drawing()} says="" small />
+      <span className="kind-picture">{drawn ? <Thumbnail derived={derived} frontOnly /> : null}</span>
       <span className="kind-name">{design.order?.title}</span>
-      <span className="note">{sayWords(instrument.summary, notationOf(design))}</span>
+      <span className="note">{sayWords(derived.instrument.summary, notationOf(design))}</span>
     </button>
   );
 }

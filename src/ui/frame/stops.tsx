@@ -1,11 +1,10 @@
-import { countBySeverity, findingsOf } from "../../checks/findings.ts";
 import { useDerived, useDesign } from "../bench.ts";
 import { FindingSign } from "../kit/sign.tsx";
+import { stopCount } from "../stop-count.ts";
 
 /** How many things stop the work, beside the name of the place that tells them. */
 export function Stops() {
-  const derived = useDerived();
-  const stops = countBySeverity(findingsOf(useDesign(), derived)).stop + derived.problems.length;
+  const stops = stopCount(useDesign(), useDerived());
   if (stops === 0) return null;
   return (
     <span className="place-stops">

@@ -3,26 +3,28 @@ import { Toast } from "@base-ui/react/toast";
 import { useEffect } from "react";
 import { Button } from "./button.tsx";
 import { Sign } from "./sign.tsx";
-import { showNotesBy, type Tell } from "./tell.tsx";
+import { showNotesBy, stays, type Tell } from "./tell.tsx";
 import "./popups.css";
 
 const passing = Toast.createToastManager();
 const staying = Toast.createToastManager();
 
-const USUAL_MS = 5000;
-/** Time to read, think and press; what the action does can be done elsewhere too. */
-const ASKING_MS = 15_000;
+/** Time to see a note, and to read each of its letters without haste. */
+const LEAST_MS = 5000;
+const LETTER_MS = 100;
 
 type Manager = typeof passing;
 
 const showOn =
   (manager: Manager) =>
-  ({ title, more = "", kind = "plain", action }: Tell): void => {
+  (note: Tell): void => {
+    const { title, more = "", kind = "plain", action, until } = note;
     const id = manager.add({
+      id: title,
       title,
       description: more || undefined,
       type: kind,
-      timeout: manager === staying ? 0 : action ? ASKING_MS : USUAL_MS,
+      timeout: stays(note) ? 0 : Math.max(LEAST_MS, (title.length + more.length) * LETTER_MS),
       priority: kind === "stop" ? "high" : "low",
       ...(action
         ? {
@@ -36,6 +38,7 @@ const showOn =
           }
         : {}),
     });
+    until?.(() => manager.close(id));
   };
 
 /** Where the short notes appear, one at a time. Once, over what they may cover. */
@@ -50,7 +53,7 @@ export function PassingNotes() {
   );
 }
 
-/** Where those appear that stay, the newest first. Once, under the strip. */
+/** Where those appear that are long or stay, the newest first. Once, under the strip. */
 export function StayingNotes() {
   useEffect(() => showNotesBy("staying", showOn(staying)), []);
   return (

@@ -1,16 +1,19 @@
 /**
- * Notes to the maker. A short one stands for a moment over the design's name in the strip; one that has to be read or answered stands in a
- * bar of its own under the strip until it is closed. So neither covers the work.
+ * Notes to the maker. A short one stands for a moment over the design's name in the strip; a longer one, and any where there is little room or
+ * fingers point, stands in a bar of its own under the strip. So neither covers the work. Trouble and what asks for an answer stays until it is
+ * closed.
  */
 
 export interface Tell {
   readonly title: string;
   readonly more?: string | undefined;
-  readonly kind?: "stop" | "fine" | "plain";
+  readonly kind?: "stop" | "look" | "fine" | "plain";
   /** One thing that can be done about it. */
   readonly action?: { readonly label: string; readonly onChoose: () => void };
-  /** Stays until it is closed, as those of kind "stop" and long ones do. */
+  /** Stays until it is closed, as those of kind "stop" and those with an action do. */
   readonly lasting?: boolean;
+  /** Says when the note no longer holds, and is to go. */
+  readonly until?: (close: () => void) => void;
 }
 
 /** As many letters are read in passing, and have room in the strip of a tablet. */
@@ -23,11 +26,13 @@ interface Desk {
 }
 const desks: Readonly<Record<"passing" | "staying", Desk>> = { passing: { waiting: [] }, staying: { waiting: [] } };
 
-/** Shows a note; those of kind "stop" and long ones stay until they are closed. */
+export const stays = ({ kind, action, lasting = false }: Tell): boolean => lasting || kind === "stop" || action !== undefined;
+
+/** Shows a note, in place of one that is headed the same. */
 export function tell(note: Tell): void {
-  const { title, more = "", kind, lasting } = note;
-  const stays = lasting || kind === "stop" || title.length + more.length > MOST_PASSING;
-  const desk = desks[stays ? "staying" : "passing"];
+  const { title, more = "" } = note;
+  const small = matchMedia("(max-width: 900px), (pointer: coarse)").matches;
+  const desk = desks[small || stays(note) || title.length + more.length > MOST_PASSING ? "staying" : "passing"];
   if (desk.show) desk.show(note);
   else desk.waiting.push(note);
 }

@@ -4,7 +4,6 @@ import { stateWords } from "../../report/content.ts";
 import { cutStates, type CutState } from "../../report/cut-state.ts";
 import { recordCut } from "../../store/commands/record-cut.ts";
 import { returnToCut } from "../../store/commands/return-to-cut.ts";
-import { undo } from "../../store/commands/undo.ts";
 import { isSame } from "../../templates/difference.ts";
 import type { Template } from "../../templates/template.ts";
 import { dayOf } from "../../store/day.ts";
@@ -14,9 +13,9 @@ import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
 import { Dialog } from "../kit/dialog.tsx";
 import { FindingSign } from "../kit/sign.tsx";
-import { tell } from "../kit/tell.tsx";
 import { say } from "../notation.ts";
 import { madeOf, patternsOf } from "../sheets/patterns.ts";
+import { tellWithUndo } from "../tell-undo.ts";
 import "./cuts.css";
 
 export function Cuts() {
@@ -31,7 +30,7 @@ export function Cuts() {
   function goBack(index: number): void {
     const result = returnToCut(bench, index);
     if (!result.ok) return tellTrouble("Nothing was changed", result.error);
-    tell({ title: "The numbers of that cut are back.", action: { label: "Undo", onChoose: () => undo(bench) } });
+    tellWithUndo(bench, "The numbers of that cut are back.");
   }
 
   return (

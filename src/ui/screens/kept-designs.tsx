@@ -5,8 +5,6 @@ import { ORDER_STATUSES } from "../../document/design.ts";
 import { readDesign } from "../../document/read.ts";
 import type { Kept } from "../../document/storage.ts";
 import { summaryOf } from "../../document/summary-of.ts";
-import type { Derived } from "../../parts/derived.ts";
-import { arrange } from "../../parts/general-arrangement.ts";
 import { openDesign } from "../../store/commands/open-design.ts";
 import { removeDesign } from "../../store/commands/remove-design.ts";
 import { startDesign } from "../../store/commands/start-design.ts";
@@ -15,7 +13,6 @@ import { openDialog } from "../../store/session-store.ts";
 import type { Workbench } from "../../store/workbench.ts";
 import { useBench, useDerived, useDesign } from "../bench.ts";
 import { copyText } from "../copy-text.ts";
-import { DrawingSvg } from "../drawing-svg.tsx";
 import { chooseDesignFile, saveDesignFile, saveEverything, tellTrouble } from "../files.ts";
 import { titleOf } from "../frame/title.ts";
 import { go } from "../frame/route.ts";
@@ -23,6 +20,7 @@ import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
 import { Menu } from "../kit/menu.tsx";
 import { Sign } from "../kit/sign.tsx";
+import { Thumbnail } from "../thumbnail.tsx";
 import { useKeptDerived, type KeptList } from "./use-kept.ts";
 
 /** So few are seen at a glance. */
@@ -261,15 +259,4 @@ function KeptCard({ kept, sign, onChanged }: KeptCardProps) {
       </div>
     </li>
   );
-}
-
-/** The whole instrument with all parts in place; the first part where none has a place. */
-function Thumbnail({ derived }: { readonly derived: Derived }) {
-  const drawing = useMemo(() => {
-    const whole = arrange(derived).drawing;
-    if (whole.layers.length > 0) return whole;
-    const part = derived.parts.find((one) => one.problems.length === 0) ?? derived.instrument;
-    return part.problems.length > 0 ? undefined : part.drawing();
-  }, [derived]);
-  return drawing ? <DrawingSvg drawing={drawing} says="" small /> : null;
 }

@@ -9,7 +9,9 @@ import { editValue } from "../../store/commands/edit-value.ts";
 import { sharedIdOf } from "../../templates/copies.ts";
 import { jointsOf } from "../../templates/patterns.ts";
 import { useBench, useDerived, useDeriveOther, useDesign, useNotation } from "../bench.ts";
+import { hashOf } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
+import { FindingSign } from "../kit/sign.tsx";
 import { MakingPanel } from "../sheets/making-panel.tsx";
 import { sheetOptions } from "../sheets/options.ts";
 import { Pages } from "../sheets/pages.tsx";
@@ -21,6 +23,7 @@ import { useLayOut } from "../sheets/sheets-client.ts";
 import { TemplateList } from "../sheets/template-list.tsx";
 import type { PlainOptions } from "../sheets/worker-words.ts";
 import { useSheetSaving } from "../sheets/use-saving.ts";
+import { stopCount, stopsSaid } from "../stop-count.ts";
 import "../panels/numbers-panel.css";
 import "./sheets-place.css";
 
@@ -98,7 +101,7 @@ export function SheetsPlace() {
         templates={templates}
         options={problem ? undefined : options}
         set={laid.busy || laid.stopped ? undefined : laid.set}
-        waiting={waiting}
+        waiting={waiting || (laid.busy && laid.set === undefined)}
       />
     </div>
   );
@@ -106,12 +109,13 @@ export function SheetsPlace() {
 
 interface FootProps extends Pick<SheetJob, "templates" | "set"> {
   readonly options: PlainOptions | undefined;
-  /** What is still being worked out would be missing from the files. */
+  /** What is still being worked out would be missing from the files; and nobody has seen the sheets yet. */
   readonly waiting: boolean;
 }
 
 function Foot({ templates, options, set, waiting }: FootProps) {
   const design = useDesign();
+  const stops = stopCount(design, useDerived());
   const saving = useSheetSaving();
   const ready = options !== undefined && templates.length > 0 && !waiting;
   const start = (write: Parameters<typeof saving.save>[1]) => (): void => {
@@ -129,6 +133,14 @@ function Foot({ templates, options, set, waiting }: FootProps) {
       </div>
       {saving.progress === undefined ? (
         <div className="sheets-save">
+          {stops > 0 ? (
+            <p className="sheets-stops">
+              <FindingSign severity="stop" />
+              <span>
+                {stopsSaid(stops)}: <a href={hashOf({ place: "fit" })}>look at Fit</a> before cutting.
+              </span>
+            </p>
+          ) : null}
           <Button look="main" disabled={!ready} onClick={start(pdfOfJob)}>
             Save PDF
           </Button>
@@ -143,7 +155,7 @@ function Foot({ templates, options, set, waiting }: FootProps) {
         <div className="sheets-progress">
           <output>Writing</output>
           <progress className="sheets-progress-bar" aria-label="Writing the sheets" max={1} value={saving.progress} />
-          <Button onClick={saving.cancel}>Cancel</Button>
+          <Button onClick={saving.cancel}>Cancel the save</Button>
         </div>
       )}
     </footer>

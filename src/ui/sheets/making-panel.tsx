@@ -4,11 +4,12 @@ import { setValue } from "../../document/set-value.ts";
 import type { Derived, Field, Problem, Raw } from "../../parts/derived.ts";
 import { makingPath, makingsOf } from "../../parts/makings.ts";
 import { JOINTS } from "../../parts/making.ts";
+import { partName } from "../../parts/part-name.ts";
 import { editValue } from "../../store/commands/edit-value.ts";
 import type { Workbench } from "../../store/workbench.ts";
 import { madeFrom } from "../../templates/edge.ts";
 import type { Pattern } from "../../templates/patterns.ts";
-import { useBench, useDerived, useDesign, useNotation } from "../bench.ts";
+import { partNamed, useBench, useDerived, useDesign, useNotation } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { FindingSign, Sign } from "../kit/sign.tsx";
 import type { Editing } from "../panels/editing.ts";
@@ -29,6 +30,8 @@ export function MakingPanel({ pattern, joined, onBack }: MakingPanelProps) {
   const derived = useDerived();
   const notation = useNotation();
   const { source, made } = pattern;
+  const part = partNamed(derived, source.partId);
+  const name = part ? partName(part) : source.partLabel;
   const makings = useMemo(() => makingsOf(design, derived), [design, derived]);
   const own = makings.of(source.id, madeFrom(source));
   const shared = makings.shared(source.partId);
@@ -39,12 +42,12 @@ export function MakingPanel({ pattern, joined, onBack }: MakingPanelProps) {
   const groups = [...new Set(fields.map((field) => field.spec.group))];
   const changed = [...own.fields, ...shared.fields].some((field) => field.raw !== undefined);
   return (
-    <aside className="side sheets-paper" aria-label={`${source.partLabel}, ${source.title}`}>
+    <aside className="side sheets-paper" aria-label={`${name}, ${source.title}`}>
       <Button look="link" className="making-back" onClick={onBack}>
         <Sign name="back" /> Paper and printer
       </Button>
       <h2 className="side-title">
-        {source.partLabel}, {source.title.toLowerCase()}
+        {name}, {source.title.toLowerCase()}
       </h2>
       {made.ok ? (
         <>

@@ -50,32 +50,35 @@ export function Pages({ laid, problem, none, onJoint }: PagesProps) {
         {set && set.sheets.length > 1 ? (
           <nav className="sheets-map" aria-label="Map of the sheets">
             {groups.map((group) => (
-              <div key={group.key} className="sheets-map-one" style={{ gridTemplateColumns: `repeat(${group.columns}, auto)` }}>
-                {group.sheets.map((index) => {
-                  const sheet = set.sheets[index]!;
-                  const wide = sheet.width >= sheet.height;
-                  return (
-                    <a
-                      key={index}
-                      className="map-sheet"
-                      href="#sheet"
-                      style={{
-                        width: wide ? "2rem" : "1.5rem",
-                        height: wide ? "1.5rem" : "2rem",
-                        gridColumn: group.column(index),
-                        gridRow: group.row(index),
-                      }}
-                      aria-label={`${sheet.tag}: ${sheet.name}`}
-                      onClick={(event) => {
-                        event.preventDefault();
-                        document.getElementById(`sheet-${index}`)?.scrollIntoView({ behavior: "smooth", block: "center" });
-                      }}
-                    >
-                      {sheet.tag}
-                    </a>
-                  );
-                })}
-              </div>
+              <section key={group.key} className="sheets-map-one" aria-label={group.title}>
+                <p className="sheets-map-name">{group.title}</p>
+                <div className="sheets-map-sheets" style={{ gridTemplateColumns: `repeat(${group.columns}, auto)` }}>
+                  {group.sheets.map((index) => {
+                    const sheet = set.sheets[index]!;
+                    const wide = sheet.width >= sheet.height;
+                    return (
+                      <a
+                        key={index}
+                        className="map-sheet"
+                        href="#sheet"
+                        style={{
+                          width: wide ? "2rem" : "1.5rem",
+                          height: wide ? "1.5rem" : "2rem",
+                          gridColumn: group.column(index),
+                          gridRow: group.row(index),
+                        }}
+                        aria-label={`${sheet.tag}: ${sheet.name}`}
+                        onClick={(event) => {
+                          event.preventDefault();
+                          document.getElementById(`sheet-${index}`)?.scrollIntoView({ behavior: "smooth", block: "center" });
+                        }}
+                      >
+                        {sheet.tag}
+                      </a>
+                    );
+                  })}
+                </div>
+              </section>
             ))}
           </nav>
         ) : null}
@@ -105,7 +108,7 @@ function Laying({ laid: { set, progress, stopped, stop, again } }: { readonly la
       {set ? "Laying out anew" : ""}
       <progress className="sheets-progress-bar" aria-label="Laying out the sheets" max={1} value={progress} />
       <Button size="small" onClick={stop}>
-        Cancel
+        Stop laying out
       </Button>
     </p>
   );

@@ -15,6 +15,8 @@ import { withSay, type PlainOptions } from "./worker-words.ts";
 export interface ComingFile {
   readonly name: string;
   readonly type: string;
+  /** What is to be done with it. */
+  readonly next?: string;
   readonly content: Promise<Uint8Array | string>;
 }
 
@@ -40,6 +42,7 @@ async function written(job: SheetJob, as: "pdf" | "archive"): Promise<Uint8Array
 export const pdfOfJob = (job: SheetJob): ComingFile => ({
   name: `${stemOf(job)}${job.templates.length === 1 ? `-${job.templates[0]!.name}` : ""}.pdf`,
   type: "application/pdf",
+  next: "Print it at 100 %, then measure the bars.",
   content: written(job, "pdf"),
 });
 
@@ -62,6 +65,7 @@ export function svgOfJob(job: SheetJob): ComingFile {
 export const archiveOfJob = (job: SheetJob): ComingFile => ({
   name: `${stemOf(job)}.zip`,
   type: "application/zip",
+  next: "Print its PDF at 100 %, then measure the bars.",
   content: written(job, "archive"),
 });
 

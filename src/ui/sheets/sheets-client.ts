@@ -1,8 +1,10 @@
 /** The page's side of the worker for sheets. Every question has a worker of its own, which ends with it. */
 import { useEffect, useState } from "react";
+import { useStore } from "zustand";
 import type { OnProgress } from "../../export/pause.ts";
 import type { SheetSet } from "../../sheets/sheet.ts";
 import type { Template } from "../../templates/template.ts";
+import { useBench } from "../bench.ts";
 import { SPOKEN_OF_MS } from "../inlay/use-long-seconds.ts";
 import type { Answer, Asked, FileWish, PlainOptions, Question } from "./worker-words.ts";
 
@@ -50,6 +52,7 @@ export interface LaidOut {
 }
 
 interface Laid {
+  readonly designId: string;
   readonly wanted: Asked;
   readonly set: SheetSet;
 }
@@ -62,9 +65,14 @@ const isSame = (a: Asked, b: Asked): boolean =>
   a.templates.every((template, i) => template === b.templates[i]) &&
   JSON.stringify(a.options) === JSON.stringify(b.options);
 
-/** Lays templates out beside the page. Undefined options: nothing is laid out. What the layout throws is thrown where it is used. */
+/**
+ * Lays templates of the open design out beside the page; sheets of another design are never given. Undefined options: nothing is laid out. What
+ * the layout throws is thrown where it is used.
+ */
 export function useLayOut(templates: readonly Template[], options: PlainOptions | undefined): LaidOut {
-  const [laid, setLaid] = useState(last);
+  const designId = useStore(useBench().design, ({ id }) => id);
+  const [newest, setLaid] = useState(last);
+  const laid = newest?.designId === designId ? newest : undefined;
   const [progress, setProgress] = useState<number>();
   const [running, setRunning] = useState<AbortController>();
   const [stopped, setStopped] = useState(false);
@@ -86,7 +94,7 @@ export function useLayOut(templates: readonly Template[], options: PlainOptions 
     ask({ kind: "lay-out", ...wanted }, tell, controller.signal).then(
       (answer) => {
         if (answer.kind !== "sheets") return setFault(new Error("the worker has laid out no sheets"));
-        last = { wanted, set: answer.set };
+        last = { designId, wanted, set: answer.set };
         setLaid(last);
       },
       (error: Error) => (controller.signal.aborted ? undefined : setFault(error)),
@@ -94,7 +102,7 @@ export function useLayOut(templates: readonly Template[], options: PlainOptions 
     return () => controller.abort();
     // What is laid out is compared when there is something new to lay out.
     // eslint-disable-next-line react/exhaustive-deps
-  }, [templates, options, tries]);
+  }, [designId, templates, options, tries]);
 
   if (fault !== undefined) throw fault;
   return {

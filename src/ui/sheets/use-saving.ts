@@ -1,7 +1,10 @@
 /** Saving that takes its time: how far it is, and a way to stop it. */
 import { useRef, useState } from "react";
+import { useBench } from "../bench.ts";
 import { saveBytes } from "../files.ts";
-import { tell } from "../kit/tell.tsx";
+import { go } from "../frame/route.ts";
+import { tell, type Tell } from "../kit/tell.tsx";
+import { stopCount, stopsSaid } from "../stop-count.ts";
 import type { ComingFile, SheetJob } from "./save-sheets.ts";
 
 export interface SheetSaving {
@@ -13,6 +16,7 @@ export interface SheetSaving {
 }
 
 export function useSheetSaving(): SheetSaving {
+  const { design, derived } = useBench();
   const [progress, setProgress] = useState<number>();
   const running = useRef<AbortController>(undefined);
   return {
@@ -23,18 +27,34 @@ export function useSheetSaving(): SheetSaving {
       running.current = controller;
       setProgress(0);
       try {
-        const { name, type, content } = write({ ...job, onProgress: setProgress, signal: controller.signal });
+        const { name, type, next, content } = write({ ...job, onProgress: setProgress, signal: controller.signal });
         const saved = await saveBytes(name, content, type);
-        if (saved) tell({ title: "Saved.", more: `${name}. Print it at 100 %, then measure the bars.`, kind: "fine" });
-        else controller.abort();
+        if (saved) tellSaved(`${name}.${next ? ` ${next}` : ""}`, stopCount(design.getState().design, derived.getState()));
+        else {
+          controller.abort();
+          tell(CANCELLED);
+        }
         return saved;
       } catch (error) {
-        if (!controller.signal.aborted)
-          tell({ title: "It was not saved.", more: error instanceof Error ? error.message : String(error), kind: "stop" });
+        if (controller.signal.aborted) tell(CANCELLED);
+        else tell({ title: "It was not saved.", more: error instanceof Error ? error.message : String(error), kind: "stop" });
         return false;
       } finally {
         setProgress(undefined);
       }
     },
   };
+}
+
+const CANCELLED: Tell = { title: "The save was cancelled." };
+
+/** What stops the work is said with the file, since the file does not show it. */
+function tellSaved(more: string, stops: number): void {
+  if (stops === 0) return tell({ title: "Saved.", more, kind: "fine" });
+  tell({
+    title: `Saved, but ${stopsSaid(stops)}: look at Fit before cutting.`,
+    more,
+    kind: "look",
+    action: { label: "Look at Fit", onChoose: () => go({ place: "fit" }) },
+  });
 }
