@@ -16,6 +16,7 @@ import { hashOf } from "../frame/route.ts";
 import { FINDING_WORD, FindingSign } from "../kit/sign.tsx";
 import { sheetFindings } from "../../sheets/findings.ts";
 import { say } from "../notation.ts";
+import { useChangedCuts } from "../sheets/changed-cuts.ts";
 import { usePaperSettings } from "../sheets/paper-settings.ts";
 import { madeOf, patternsOf } from "../sheets/patterns.ts";
 import { FindingList, keyOf } from "../screens/finding-list.tsx";
@@ -76,6 +77,7 @@ export function ChecksPage() {
               onShow={(finding) => setShown(keyOf(finding))}
             />
           ))}
+          <SinceCut />
           <OnPaper />
         </div>
       </section>
@@ -87,6 +89,37 @@ export function ChecksPage() {
         )}
       </aside>
     </div>
+  );
+}
+
+/** What was cut and is drawn otherwise now. */
+function SinceCut() {
+  const changed = useChangedCuts();
+  if (changed.length === 0) return null;
+  return (
+    <section className="fit-group" aria-labelledby="fit-cut">
+      <div className="fit-group-head">
+        <h3 id="fit-cut">Since it was cut</h3>
+        <p>
+          as entered under <a href={hashOf({ place: "order" })}>What was cut</a>
+        </p>
+      </div>
+      <ul>
+        {changed.map(({ partId, template, name, says }) => (
+          <li key={`${partId}/${template}`} className="finding">
+            <span className="finding-sign says-look">
+              <FindingSign severity="look" />
+              <span className="unseen">{FINDING_WORD.look}: </span>
+            </span>
+            <div>
+              <p className="paper-says">
+                {name}. {says}
+              </p>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 
