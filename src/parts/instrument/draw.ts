@@ -10,6 +10,8 @@ import { centreAlong } from "../centre-line.ts";
 const BEYOND = 3;
 /** Distance from one row of dimension lines to the next, mm. */
 const ROW = 14;
+/** Height of the words beside strings and frets, mm: to be read where the whole instrument is seen. */
+const LABEL = 4;
 
 export function drawInstrument(m: InstrumentMeasures): Drawing {
   const half = Math.max(
@@ -123,7 +125,7 @@ function labels(m: InstrumentMeasures, half: number): Layer {
       id: `string-label-${m.courses.length - c}`,
       at: vec(x, middle),
       text: note === "" ? said : `${said} ${note}`,
-      height: 2.2,
+      height: LABEL,
       align: "end",
     });
   });
@@ -133,7 +135,7 @@ function labels(m: InstrumentMeasures, half: number): Layer {
       id: `fret-label-${fret.number}`,
       at: pointAt(line, half + 2),
       text: `${fret.number}`,
-      height: 2,
+      height: LABEL,
       align: "middle",
     });
   }

@@ -25,7 +25,7 @@ import { RULER_PX } from "./paint-rulers.ts";
 import { pickShape } from "./pick.ts";
 import { createPointer } from "./pointer.ts";
 import { indexShapes } from "./shape-index.ts";
-import { stopBoxes } from "./stops.ts";
+import { obstaclesOf } from "./obstacles.ts";
 import { useColours, useFaces, usePixelRatio, useSize } from "./use-page.ts";
 import { useGestures } from "./use-gestures.ts";
 import { lookingAt, NO_EDGES, toScreen, toWorld, zoomed, type Edges, type Px, type View } from "./viewport.ts";
@@ -143,7 +143,7 @@ export function Board(props: BoardProps) {
 
   const obstacles = useMemo(() => {
     const widthOf = widthOnCanvas();
-    return (view: View) => stopBoxes(index, texts, view, colours, widthOf);
+    return (view: View) => obstaclesOf(index, texts, view, colours, widthOf);
     // eslint-disable-next-line react/exhaustive-deps
   }, [index, texts, colours, faces]);
 

@@ -3,8 +3,7 @@
  *
  * They are placed one after the other: first those of the first rank, in a rank those nearest to the drawing and the shortest. Each
  * tries the line where the drawing wants it, then lines further out, then nearer ones; on each line the text stands in it, beside it, or
- * beyond one end. One that finds no room is left out. Of `obstacles`, the signs and words of stops, every text keeps clear, and lines if
- * they can.
+ * beyond one end. One that finds no room is left out. Every text keeps clear of stops, and of other words if it can; so do lines of stops.
  */
 import type { Dimension } from "../../drawing/drawing.ts";
 import { feetOf, moved, readingAngle, spanOf, type Span } from "./dimension-lines.ts";
@@ -30,6 +29,14 @@ export interface Placed {
 /** What one text needs, px. */
 export type Measure = (dimension: Dimension) => { readonly text: string; readonly width: number; readonly height: number };
 
+/** What stands on the board besides dimensions. */
+export interface Obstacles {
+  /** Signs and words of stops. */
+  readonly stops: readonly LabelBox[];
+  readonly words: readonly LabelBox[];
+}
+const NOTHING: Obstacles = { stops: [], words: [] };
+
 export const ARROW_PX = 9;
 const LEAST_OFFSET_PX = 18;
 const BESIDE_PX = 3;
@@ -48,7 +55,7 @@ export function layOut(
   view: View,
   room: Room,
   measure: Measure,
-  obstacles: readonly LabelBox[] = [],
+  obstacles: Obstacles = NOTHING,
 ): Placed[] {
   const spans = dimensions.flatMap((dimension) => {
     const span = spanOf(dimension, view);
@@ -69,18 +76,19 @@ export function layOut(
   return placed;
 }
 
-/** The first place that is free. Better one with no line behind a text or an obstacle; better such a one than none. */
+/** The first place that is free. Better one with no line behind a text or a stop, and no words behind its text; better such a one than none. */
 function bestPlace(
   places: Iterable<Placed>,
   placed: readonly Placed[],
   room: Room,
-  obstacles: readonly LabelBox[],
+  { stops, words }: Obstacles,
 ): Placed | undefined {
   let crossed: Placed | undefined;
   for (const one of places) {
     if (!boxInside(one.box, room) || !keepsClear(one, placed)) continue;
-    if (obstacles.some((box) => boxesMeet(grown(one.box, CLEAR_PX), box))) continue;
-    if (extensionsClear(one, placed) && linesClear(one, obstacles)) return one;
+    const meets = (box: LabelBox): boolean => boxesMeet(grown(one.box, CLEAR_PX), box);
+    if (stops.some(meets)) continue;
+    if (extensionsClear(one, placed) && linesClear(one, stops) && !words.some(meets)) return one;
     crossed ??= one;
   }
   return crossed;
@@ -181,5 +189,5 @@ const extensionsClear = (one: Placed, others: readonly Placed[]): boolean =>
     (other) => other.extensions.every((s) => !strokeMeets(one.box, s)) && one.extensions.every((s) => !strokeMeets(other.box, s)),
   );
 
-const linesClear = ({ line, extensions }: Placed, obstacles: readonly LabelBox[]): boolean =>
-  obstacles.every((box) => ![line, ...extensions].some((stroke) => strokeMeets(box, stroke)));
+const linesClear = ({ line, extensions }: Placed, stops: readonly LabelBox[]): boolean =>
+  stops.every((box) => ![line, ...extensions].some((stroke) => strokeMeets(box, stroke)));

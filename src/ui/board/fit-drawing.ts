@@ -2,8 +2,8 @@
 import type { Dimension } from "../../drawing/drawing.ts";
 import type { Bounds } from "../../geometry/bounds.ts";
 import type { Camera } from "../../store/session-store.ts";
-import { layOut, type Measure } from "./dimension-layout.ts";
-import type { LabelBox, Room } from "./label-box.ts";
+import { layOut, type Measure, type Obstacles } from "./dimension-layout.ts";
+import type { Room } from "./label-box.ts";
 import { fitted, type View } from "./viewport.ts";
 
 /** Shown where there is nothing to show. */
@@ -22,7 +22,7 @@ export function fitDrawing(
   size: { readonly width: number; readonly height: number },
   room: Room,
   measure: Measure,
-  obstacles: (view: View) => readonly LabelBox[],
+  obstacles: (view: View) => Obstacles,
 ): Camera {
   const at = (margin: number): Camera =>
     fitted(bounds ?? EMPTY, size, {

@@ -3,23 +3,27 @@ import type { Text } from "../../drawing/drawing.ts";
 import type { Colours } from "./colours.ts";
 import { toScreen, toScreenAngle, type View } from "./viewport.ts";
 
-/** Words lower than this cannot be read and are left out. */
-const LEAST_CAPITAL_PX = 4.5;
 /** Height of a capital over the size of the type, for the face of words. */
 const CAPITAL = 0.67;
+/** Words in smaller type are hard to read and are left out, px. */
+const LEAST_TYPE_PX = 9;
+
+/** Height of a capital on the board. */
+export const capitalPx = ({ height }: Text, view: View): number => height * view.camera.pxPerMm;
+
+export const isReadable = (text: Text, view: View): boolean => capitalPx(text, view) >= LEAST_TYPE_PX * CAPITAL;
 
 /** The font of a text whose capitals are so many px high. */
 export const textFont = ({ loud }: Text, capital: number, colours: Colours): string =>
   `${loud ? 700 : 400} ${capital / CAPITAL}px ${colours.words}`;
 
 export function paintText(canvas: CanvasRenderingContext2D, text: Text, view: View, colours: Colours): void {
-  const capital = text.height * view.camera.pxPerMm;
-  if (capital < LEAST_CAPITAL_PX) return;
+  if (!isReadable(text, view)) return;
   const at = toScreen(view, text.at);
   canvas.save();
   canvas.translate(at.x, at.y);
   canvas.rotate(toScreenAngle(text.angle ?? 0));
-  canvas.font = textFont(text, capital, colours);
+  canvas.font = textFont(text, capitalPx(text, view), colours);
   canvas.textAlign = text.align === "middle" ? "center" : text.align;
   canvas.textBaseline = "alphabetic";
   canvas.fillStyle = text.loud ? colours.lost : colours.ink;

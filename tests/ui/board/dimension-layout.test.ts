@@ -90,7 +90,7 @@ describe("the places of dimensions", () => {
     });
     fc.assert(
       fc.property(dimensions, fc.array(stop, { maxLength: 4 }), (list, stops) => {
-        for (const placed of layOut(list, view, room, measure, stops))
+        for (const placed of layOut(list, view, room, measure, { stops, words: [] }))
           for (const box of stops) expect(apart(polygon(placed), polygon({ box }))).toBeGreaterThan(0);
       }),
       { numRuns: 150 },
@@ -101,8 +101,17 @@ describe("the places of dimensions", () => {
     // One dimension of 100 mm at 3 px a mm, its line 36 px over the points at y = 300: words lie on that line beside its text.
     const { line } = one({});
     const words = { centre: { x: line[0].x + 40, y: line[0].y }, width: 60, height: 12, angle: 0 };
-    const [placed] = layOut([base], view, room, measure, [words]);
+    const [placed] = layOut([base], view, room, measure, { stops: [words], words: [] });
     expect(Math.abs(placed!.line[0].y - line[0].y)).toBeGreaterThan(6);
+  });
+
+  it("stands beside other words rather than over them, and over them rather than nowhere", () => {
+    const { box } = one({});
+    const fret = { centre: box.centre, width: 14, height: 9, angle: 0 };
+    const [beside] = layOut([base], view, room, measure, { stops: [], words: [fret] });
+    expect(apart(polygon(beside!), polygon({ box: fret }))).toBeGreaterThan(0);
+    const everywhere = { centre: { x: 450, y: 300 }, width: 900, height: 600, angle: 0 };
+    expect(layOut([base], view, room, measure, { stops: [], words: [everywhere] })).toHaveLength(1);
   });
 
   it("never lets a text leave the room", () => {

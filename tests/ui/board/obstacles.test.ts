@@ -4,7 +4,7 @@ import { rectangle } from "../../../src/geometry/path.ts";
 import { vec } from "../../../src/geometry/vec.ts";
 import type { Colours } from "../../../src/ui/board/colours.ts";
 import { indexShapes } from "../../../src/ui/board/shape-index.ts";
-import { stopBoxes } from "../../../src/ui/board/stops.ts";
+import { obstaclesOf } from "../../../src/ui/board/obstacles.ts";
 import type { View } from "../../../src/ui/board/viewport.ts";
 
 /** 2 px a mm, (0, 0) in the middle of the room: where that stands is taken from the view itself. */
@@ -22,6 +22,8 @@ const drawing: Drawing = {
         { id: "words", at: vec(20, 0), text: "STOP", height: 10, align: "start", loud: true },
         { id: "upright", at: vec(0, 40), text: "STOP", height: 10, align: "middle", loud: true, angle: Math.PI / 2 },
         { id: "title", at: vec(0, 0), text: "From the side", height: 10, align: "start" },
+        // In type of 2 mm x 2 px a mm / 0.67 = 6 px: not painted.
+        { id: "small", at: vec(0, 0), text: "12", height: 2, align: "start" },
       ],
     },
   ],
@@ -31,16 +33,12 @@ const drawing: Drawing = {
 describe("what no dimension may hide", () => {
   const texts = drawing.layers[0]!.texts!;
   // Every character 5 px wide, so "STOP" is 20 px.
-  const [sign, words, upright, ...more] = stopBoxes(
-    indexShapes(drawing),
-    texts,
-    view,
-    { words: "x" } as Colours,
-    (t) => 5 * t.length,
-  );
+  const found = obstaclesOf(indexShapes(drawing), texts, view, { words: "x" } as Colours, (t) => 5 * t.length);
+  const [sign, words, upright, ...more] = found.stops;
 
-  it("is the box of every sign and of every loud text, and of nothing else", () => {
+  it("is the box of every sign and of every loud text, and apart from them of the other words that can be read", () => {
     expect(more).toEqual([]);
+    expect(found.words.map(({ width }) => width)).toEqual([5 * "From the side".length]);
     expect([sign!.width, sign!.height]).toEqual([40, 40]);
   });
 
