@@ -28,6 +28,7 @@ export function bridgeCentreFindings(design: DesignNumbers, derived: Derived): r
           : "The bridge lies {measured} off the middle of the body.",
         measured,
         needed,
+        bound: "most",
         quantity: "length",
         basis: GEOMETRY,
         mend: isFine ? "" : "Make its halves alike, or move its points.",

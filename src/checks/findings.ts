@@ -29,6 +29,23 @@ export function findingsOf(design: DesignNumbers, derived: Derived): readonly Pl
   return findings;
 }
 
+/** The limit that a sentence leaves unsaid: "At least 3 mm of wood". Nothing is said of nought. */
+export function limitOf(
+  finding: Finding,
+  format: (value: number, quantity: NonNullable<Finding["quantity"]>) => string,
+): string | undefined {
+  const { needed, quantity = "length", says } = finding;
+  if (needed === undefined || needed === 0 || says.includes("{needed}")) return undefined;
+  const [from, to] = [needed, finding.upTo].map((value) => value !== undefined && format(value, quantity));
+  const said = finding.bound === "between" ? `Between ${from} and ${to}` : `${BOUND_WORD[finding.bound]} ${from}`;
+  return said + (MATERIAL.exec(says)?.[1] ?? "");
+}
+
+const BOUND_WORD = { least: "At least", most: "At most", same: "Needs" } as const;
+
+/** What was measured of: "{measured} of the bridge plate is left". */
+const MATERIAL = /\{measured\}( of [a-z ]+?)(?= (?:is|rests|outside|under|between)\b)/;
+
 /** Those that stand on one part: what its badge counts and its list shows. */
 export const findingsOn = (design: DesignNumbers, derived: Derived, partId: string): readonly PlacedFinding[] =>
   findingsOf(design, derived).filter((finding) => finding.partId === partId);

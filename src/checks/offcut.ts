@@ -10,7 +10,7 @@ import { vec, type Vec } from "../geometry/vec.ts";
 import { depthField } from "../lutherie/offcut-distance.ts";
 import { laidAt, lieOf, poseMap, type Lie, type Pose } from "../lutherie/offcut-fit.ts";
 import type { Wanted } from "../lutherie/offcut-search.ts";
-import type { MeasuresByKind } from "../parts/contract.ts";
+import type { Finding, MeasuresByKind } from "../parts/contract.ts";
 import type { Blank } from "../parts/made-of.ts";
 import type { Derived, DerivedPart, DesignNumbers } from "../parts/derived.ts";
 import { fine, GEOMETRY } from "../parts/finding.ts";
@@ -180,7 +180,7 @@ function findingsOn(design: DesignNumbers, part: DerivedPart, blanks: readonly P
   return findings.map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }));
 }
 
-type Found = Omit<PlacedFinding, "partId" | "partLabel">;
+type Found = Finding;
 
 const nameOf = ({ placed, blankId }: LaidPiece): string => placed?.blank.title ?? blankId;
 const idOf = (check: string, { index }: LaidPiece): string => `${check}/piece-${index + 1}`;
@@ -206,7 +206,8 @@ function placeFinding(piece: LaidPiece, needed: number): Found[] {
       {
         ...fine(id, `${name}: lies in the wood with {measured} to spare beyond its allowance.`),
         measured: piece.spare,
-        ...(needed > 0 ? { needed } : {}),
+        needed,
+        bound: "least",
         quantity: "length",
         ...at,
       },
@@ -238,7 +239,13 @@ function thicknessFinding(piece: LaidPiece, offcut: Offcut): Found[] {
   const id = idOf("offcut-thickness", piece);
   if (measured >= needed - 1e-9)
     return [
-      { ...fine(id, `${name}: the wood is {measured} thick, and {needed} is enough.`), measured, needed, quantity: "length" },
+      {
+        ...fine(id, `${name}: the wood is {measured} thick, and {needed} is enough.`),
+        measured,
+        needed,
+        bound: "least",
+        quantity: "length",
+      },
     ];
   return [
     {
@@ -247,6 +254,7 @@ function thicknessFinding(piece: LaidPiece, offcut: Offcut): Found[] {
       says: `${name}: the wood is {measured} thick, and {needed} is needed with what is planed off.`,
       measured,
       needed,
+      bound: "least",
       quantity: "length",
       basis: GEOMETRY,
       mend: "Take thicker wood, or plane off less.",
@@ -266,7 +274,13 @@ function grainFinding(piece: LaidPiece, offcut: Offcut): Found[] {
   const measured = grainBetween(piece.pose.turn - offcut.grain);
   const name = nameOf(piece);
   const id = idOf("offcut-grain", piece);
-  const common = { measured, needed: offcut.slant, quantity: "angle" as const, at: vec(piece.pose.x, piece.pose.y) };
+  const common = {
+    measured,
+    needed: offcut.slant,
+    bound: "most" as const,
+    quantity: "angle" as const,
+    at: vec(piece.pose.x, piece.pose.y),
+  };
   if (measured <= offcut.slant + 1e-9)
     return [{ ...fine(id, `${name}: its grain runs {measured} off that of the wood.`), ...common }];
   return [
@@ -283,7 +297,7 @@ function grainFinding(piece: LaidPiece, offcut: Offcut): Found[] {
 
 function apartFinding({ first, second, between, at }: Apart, kerf: number): Found {
   const id = "offcut-apart/pieces";
-  const common = { measured: between, needed: kerf, quantity: "length" as const, at };
+  const common = { measured: between, needed: kerf, bound: "least" as const, quantity: "length" as const, at };
   const names = `${nameOf(first)} and ${nameOf(second)}`;
   if (between >= kerf - 1e-9) return { ...fine(id, `${names}: {measured} between their blanks, enough for the saw.`), ...common };
   return {

@@ -1,7 +1,7 @@
 import type { Finding } from "../parts/contract.ts";
 
 /** A finding with the part it stands on. */
-export interface PlacedFinding extends Finding {
+export type PlacedFinding = Finding & {
   readonly partId: string;
   readonly partLabel: string;
-}
+};

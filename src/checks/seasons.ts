@@ -173,6 +173,7 @@ export function seasonFindings(design: DesignNumbers, derived: Derived): readonl
         : `${joint.title}: ${BETWEEN[pair.worse]} the two would slide by {measured} at the corners if they were free; more than {needed} bends or tears.`,
       measured: slide,
       needed,
+      bound: "most",
       quantity: "length",
       basis: `${HANDBOOK}; the limit is ${PRACTICE}`,
       mend: isFine

@@ -161,15 +161,22 @@ export const NO_SOURCES: Sources = { get: () => undefined, face: () => undefined
 
 export type Severity = "stop" | "look" | "fine";
 
+/** How what is needed bounds what is measured. A finding cannot tell the one without the other. */
+export type Needed =
+  | { readonly needed?: undefined; readonly bound?: undefined; readonly upTo?: undefined }
+  | { readonly needed: number; readonly bound: "least" | "most" | "same"; readonly upTo?: undefined }
+  | { readonly needed: number; readonly bound: "between"; readonly upTo: number };
+
 /** The outcome of one check at one place. Numbers in mm or radians; the words hold `{measured}` and `{needed}` where they stand. */
-export interface Finding {
+export type Finding = Needed & Outcome;
+
+export interface Outcome {
   /** Check id and place, stable over runs: `string-margin/bass`. */
   readonly id: string;
   readonly severity: Severity;
   /** A sentence: "Only {measured} of board is left outside the first string at fret 1." */
   readonly says: string;
   readonly measured?: number;
-  readonly needed?: number;
   readonly quantity?: "length" | "angle" | "count" | "number";
   /** Published source, or "common practice, no source". */
   readonly basis: string;

@@ -1,6 +1,6 @@
 /** Findings as checks give them, made in one way by every part. */
 import type { Vec } from "../geometry/vec.ts";
-import type { Finding, Severity } from "./contract.ts";
+import type { Finding, Outcome, Severity } from "./contract.ts";
 
 export const PRACTICE = "common practice, no source";
 export const GEOMETRY = "geometry";
@@ -31,6 +31,7 @@ export function atLeast(given: {
     says: severity === "fine" ? given.fine : given.short,
     measured,
     needed,
+    bound: "least",
     quantity: "length",
     basis,
     mend: severity === "fine" ? "" : given.mend,
@@ -40,7 +41,7 @@ export function atLeast(given: {
 }
 
 /** All is well. */
-export const fine = (id: string, says: string, basis = GEOMETRY, shape?: string): Finding => ({
+export const fine = (id: string, says: string, basis = GEOMETRY, shape?: string): Outcome => ({
   id,
   severity: "fine",
   says,

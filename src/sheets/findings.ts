@@ -32,7 +32,14 @@ export function sheetFindings(templates: readonly Template[], options: Choices):
 }
 
 function marginFinding({ margin }: Choices): Finding {
-  const common = { id: "paper-margin", measured: margin, needed: WHITE_EDGE, quantity: "length", basis: PRACTICE } as const;
+  const common = {
+    id: "paper-margin",
+    measured: margin,
+    needed: WHITE_EDGE,
+    bound: "least",
+    quantity: "length",
+    basis: PRACTICE,
+  } as const;
   return margin >= WHITE_EDGE - 1e-9
     ? {
         ...common,
@@ -110,7 +117,13 @@ function printerFinding(templates: readonly Template[], { printer }: Choices): F
       mend: "Print the test sheet under Sheets, measure it, and type what it reads.",
     };
   const off = Math.max(Math.abs(printer.sx - 1), Math.abs(printer.sy - 1));
-  const common = { id: "printer-corrected", measured: off * 100, needed: SUSPECT * 100, quantity: "number" } as const;
+  const common = {
+    id: "printer-corrected",
+    measured: off * 100,
+    needed: SUSPECT * 100,
+    bound: "most",
+    quantity: "number",
+  } as const;
   return off > SUSPECT
     ? {
         ...common,

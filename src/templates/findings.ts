@@ -10,10 +10,10 @@ import type { LostPlace } from "./lost.ts";
 import { moveEdge } from "./move-edge.ts";
 import type { Template } from "./template.ts";
 
-export interface TemplateFinding extends Finding {
+export type TemplateFinding = Finding & {
   readonly partId: string;
   readonly partLabel: string;
-}
+};
 
 /** One or more findings for every template that the design says something of; the others are cut to their line and ask for nothing. */
 export function templateFindings(design: DesignNumbers, derived: Derived): readonly TemplateFinding[] {

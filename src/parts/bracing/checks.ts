@@ -226,6 +226,7 @@ const depth: BracingCheck = {
         says: `The ${tallest.name} is {measured} high in a body {needed} deep.`,
         measured: tallest.height,
         needed: sides.leastDepth,
+        bound: "most",
         quantity: "length",
         basis: GEOMETRY,
         mend: "Make the brace lower.",

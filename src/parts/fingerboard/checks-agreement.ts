@@ -42,6 +42,7 @@ const numbersAgree: FingerboardCheck = {
       says: `${what} is given as {measured}; the other numbers make it {needed}.`,
       measured: given,
       needed: found,
+      bound: "same",
       quantity: "length",
       basis: GEOMETRY,
       mend: "Take back one of the numbers that are given too many.",

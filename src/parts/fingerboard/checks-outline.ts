@@ -19,6 +19,7 @@ const boardShape: FingerboardCheck = {
           says: "The curve of the end has a radius of {measured} and does not reach both edges; it takes more than {needed}.",
           measured: p.endRadius,
           needed: m.widthAtEnd / 2,
+          bound: "least",
           mend: "Make the radius larger, or choose a square end.",
         },
       ];
@@ -153,6 +154,7 @@ const edgeHeight: FingerboardCheck = {
           says: `A radius of {measured} cannot span the board at the ${tight.where}; it takes more than {needed}.`,
           measured: tight.radius,
           needed: tight.width / 2,
+          bound: "least",
           quantity: "length",
           basis: GEOMETRY,
           mend: "Make the radius larger.",

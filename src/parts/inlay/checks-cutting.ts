@@ -1,13 +1,13 @@
 /** Whether the letters can be cut, and the piece goes into its pocket. */
 import type { GuidedRefusal } from "../../lutherie/inlay-template.ts";
-import type { Check, Finding } from "../contract.ts";
+import type { Check, Finding, Needed, Outcome } from "../contract.ts";
 import { atLeast, fine, GEOMETRY, PRACTICE } from "../finding.ts";
 import type { InlayChange, InlayMeasures } from "./measure.ts";
 import type { InlayParams } from "./numbers.ts";
 
 type InlayCheck = Check<InlayParams, InlayMeasures>;
 
-const stop = (id: string, says: string, mend: string, more: Partial<Finding> = {}): Finding => ({
+const stop = (id: string, says: string, mend: string, more: Needed & Pick<Outcome, "measured" | "quantity"> = {}): Finding => ({
   id,
   severity: "stop",
   says,
@@ -53,7 +53,7 @@ function refusedFinding(refused: GuidedRefusal): Finding {
         id,
         `The bit for the ${refused.cuts === "piece" ? "inlay piece" : "pocket"}, {measured}, does not pass through its bush of {needed}.`,
         "Take a wider bush, or a thinner bit.",
-        { measured: refused.bit, needed: refused.bush, quantity: "length" },
+        { measured: refused.bit, needed: refused.bush, bound: "most", quantity: "length" },
       );
     case "blind":
       return stop(
@@ -73,7 +73,7 @@ function refusedFinding(refused: GuidedRefusal): Finding {
         id,
         "With these bushes and bits the gap is {measured}, wider than the smallest corner of {needed}.",
         "Let the bush for the inlay piece follow, or change a bit.",
-        { measured: refused.gap, needed: refused.corner, quantity: "length" },
+        { measured: refused.gap, needed: refused.corner, bound: "most", quantity: "length" },
       );
     case "vanishes":
       return stop(
@@ -102,6 +102,7 @@ const fit: InlayCheck = {
           says: "Somewhere the gap is only {measured}, and {needed} was asked for: the piece sits tight there.",
           measured: m.minGap,
           needed: m.gap,
+          bound: "least",
           quantity: "length",
           basis: GEOMETRY,
           mend: "Ease that place with a file.",
@@ -115,6 +116,7 @@ const fit: InlayCheck = {
           says: "Somewhere the gap is {measured}, and {needed} was asked for: glue shows there.",
           measured: m.maxGap,
           needed: m.gap,
+          bound: "most",
           quantity: "length",
           basis: GEOMETRY,
           mend: "Take a smaller bit, or bits of one size for pocket and piece.",
@@ -161,7 +163,7 @@ function changed({ kind, piece, at }: InlayChange, i: number, m: InlayMeasures):
     says: `Piece ${piece} ${CHANGED[kind]}.`,
     ...(keeps === undefined
       ? {}
-      : { measured: byPocket ? m.pocketCutter : m.pieceCutter, needed: keeps, quantity: "length" as const }),
+      : { measured: byPocket ? m.pocketCutter : m.pieceCutter, needed: keeps, bound: "most", quantity: "length" as const }),
     basis: GEOMETRY,
     mend: "Take a smaller bit, make the letters larger, or choose a face with stronger strokes.",
     ...(at ? { at } : {}),
@@ -185,6 +187,7 @@ const corners: InlayCheck = {
         says: `${where} the bit cannot get into the letters; the deepest is {measured} short.`,
         measured: deepest.depth,
         needed,
+        bound: "most",
         quantity: "length",
         basis: PRACTICE,
         mend: deepest.depth <= needed ? "" : "Cut these points by knife, or take a smaller bit.",

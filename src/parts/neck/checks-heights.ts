@@ -21,6 +21,7 @@ const chain: NeckCheck = {
         says: "Bridge and saddle are given as {measured}; pitch, board and action make it {needed}.",
         measured: m.stringsOverTop,
         needed: m.stringsOverTop - m.chainMiss,
+        bound: "same",
         quantity: "length",
         basis: GEOMETRY,
         mend: "Take back one of the five numbers of the chain.",
@@ -34,6 +35,7 @@ const chain: NeckCheck = {
         says: "The heights ask for a board of {needed}, and the fingerboard is {measured} thick.",
         measured: board.thickness,
         needed: p.boardThickness,
+        bound: "same",
         quantity: "length",
         basis: GEOMETRY,
         mend: "Give the fingerboard that thickness, or let another height follow.",
@@ -65,7 +67,9 @@ const pitch: NeckCheck = {
             ? "The frets' plane falls towards the saddle: {measured}."
             : "The pitch is {measured}.",
         measured: m.pitchRad,
-        needed: steep ? limits["most"]! : limits["least"]!,
+        ...(steep || back
+          ? { needed: limits[steep ? "most" : "least"]!, bound: steep ? ("most" as const) : ("least" as const) }
+          : { needed: limits["least"]!, bound: "between" as const, upTo: limits["most"]! }),
         quantity: "angle",
         basis: PRACTICE,
         mend: steep || back ? "Change the bridge or the saddle." : "",
@@ -110,6 +114,7 @@ const saddle: NeckCheck = {
         says: `The saddle stands at most {measured} over the bridge, under string ${highest.string}.`,
         measured: highest.overBridge,
         needed: limits["most"]!,
+        bound: "most",
         quantity: "length",
         basis: PRACTICE,
         mend: highest.overBridge > limits["most"]! ? "Make the bridge thicker or the pitch greater." : "",
@@ -140,6 +145,7 @@ const arch: NeckCheck = {
           : "The board's arch comes to a radius of {measured} at the saddle and does not reach the outer strings; it takes more than {needed}.",
         measured: carried,
         needed: 1.05 * farthest,
+        bound: "least",
         quantity: "length",
         basis: GEOMETRY,
         mend: good ? "" : "Make the board's radius larger, or larger towards its end.",
@@ -171,6 +177,7 @@ const extension: NeckCheck = {
           says: "The board digs into the top by up to {measured}.",
           measured: -m.extensionLeast,
           needed: limits["dig"]!,
+          bound: "most",
           mend: "Plane the top flat there, or raise the pitch.",
         },
       ];
@@ -183,6 +190,7 @@ const extension: NeckCheck = {
           says: "Under the board's end over the top a gap of up to {measured} opens.",
           measured: m.extensionMost,
           needed: limits["gap"]!,
+          bound: "most",
           mend: "Glue a wedge under the board there, or lessen the pitch.",
         },
       ];
@@ -198,6 +206,7 @@ const extension: NeckCheck = {
         ),
         measured: Math.abs(m.extensionGap),
         needed: m.extensionGap < 0 ? limits["dig"]! : limits["gap"]!,
+        bound: "most",
       },
     ];
   },

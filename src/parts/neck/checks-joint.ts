@@ -22,6 +22,7 @@ const heel: NeckCheck = {
         says: "The heel is {measured} deep, and the neck itself {needed} where it begins.",
         measured: p.heelDepth,
         needed: wood,
+        bound: "least",
         mend: "Make the heel deeper.",
       });
     const needed = p.heelCapLength + Math.max(0, model.heel.undercut) + 1;
@@ -32,6 +33,7 @@ const heel: NeckCheck = {
         says: "The heel is {measured} long; its foot and the undercut take {needed}.",
         measured: p.heelLength,
         needed,
+        bound: "least",
         mend: "Make the heel longer or its foot shorter.",
       });
     if (p.heelCapWidth > m.widthAtJoin + 1e-9)
@@ -42,6 +44,7 @@ const heel: NeckCheck = {
         says: "The foot is {measured} wide, wider than the neck at the join, {needed}.",
         measured: p.heelCapWidth,
         needed: m.widthAtJoin,
+        bound: "most",
         mend: "Make the foot narrower.",
       });
     else if (p.heelCapWidth < limits["foot"]!)
@@ -53,6 +56,7 @@ const heel: NeckCheck = {
         says: "The foot is only {measured} wide.",
         measured: p.heelCapWidth,
         needed: limits["foot"]!,
+        bound: "least",
         mend: "Make the foot wider.",
       });
     if (findings.length > 0) return findings;
@@ -66,6 +70,7 @@ const heel: NeckCheck = {
         ),
         measured: m.heelDepth,
         needed: m.heelUndercut,
+        bound: "least",
         quantity: "length",
       },
     ];
@@ -145,6 +150,7 @@ const bush: NeckCheck = {
           says: "The bush of {measured} does not let a bit of {needed} through.",
           measured: p.bush,
           needed: p.bit,
+          bound: "least",
           quantity: "length",
           basis: GEOMETRY,
           mend: "Use a larger bush or a smaller bit.",
@@ -159,6 +165,7 @@ const bush: NeckCheck = {
           says: "The mortise is {measured} wide at its lower end, and the bit {needed}.",
           measured: m.tongueFootWidth,
           needed: p.bit,
+          bound: "least",
           quantity: "length",
           basis: GEOMETRY,
           mend: "Use a smaller bit, or make the tongue wider.",
@@ -173,6 +180,7 @@ const bush: NeckCheck = {
           says: "The tongue is too narrow at its root, {measured}, for the round corners of a bit of {needed} in this bush.",
           measured: m.tongueRootWidth,
           needed: p.bit,
+          bound: "least",
           quantity: "length",
           basis: GEOMETRY,
           mend: "Make the tongue wider, or use a bush nearer to its bit.",
@@ -184,6 +192,7 @@ const bush: NeckCheck = {
         ...fine("joint-bush", "A bush of {measured} with a bit of {needed} cuts the mortise and the tongue."),
         measured: p.bush,
         needed: p.bit,
+        bound: "least",
         quantity: "length",
       },
     ];

@@ -110,6 +110,7 @@ const curve: PortCheck = {
           : "Under the ends of a flat template that touches in the middle the side falls away by {measured}.",
         measured: m.gap,
         needed: gap,
+        bound: "most",
         quantity: "length",
         basis: GEOMETRY,
         mend:
@@ -125,6 +126,7 @@ const curve: PortCheck = {
         says: "A wall cut square to the template leans by {measured} against the side at the port's ends.",
         measured: m.leanRad,
         needed: lean,
+        bound: "most",
         quantity: "angle",
         basis: GEOMETRY,
         mend: leanOver === "fine" ? "" : "Make the port shorter, or dress its ends square to the side by file.",
@@ -137,6 +139,7 @@ const curve: PortCheck = {
         says: "Along the face the opening is longer than on its template: {measured} at each end at most.",
         measured: m.misfit,
         needed: misfit,
+        bound: "most",
         quantity: "length",
         basis: GEOMETRY,
         mend:
@@ -224,6 +227,7 @@ const air: PortCheck = {
         says: `With the port open the air resonance lies about ${Math.round(pct)} % higher than with it closed: a stiff-box estimate, for comparing one port with another.`,
         measured: pct,
         needed: limits["most"]!,
+        bound: "most",
         quantity: "number",
         basis: "Helmholtz resonance of a stiff box with several holes; textbook",
         mend: high ? (p.fill === "insert" ? "Pierce the insert less, or make the port smaller." : "Make the port smaller.") : "",

@@ -40,6 +40,7 @@ const bends: ShapeCheck = {
           : "A hollow with a radius of {measured} is tighter than the cutter's {needed}; it stays rounder, or is finished by file.",
         measured: radius,
         needed,
+        bound: "least",
         quantity: "length",
         basis: PRACTICE,
         mend: fine ? "" : "Round the hollow corner, or use a smaller cutter.",

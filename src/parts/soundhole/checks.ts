@@ -42,6 +42,7 @@ const place: HoleCheck = {
       says: `The hole is given as {needed} from ${word}, and its middle puts it at {measured}.`,
       measured: is,
       needed: said,
+      bound: "same",
       quantity: "length",
       basis: GEOMETRY,
       mend: "Take back one of the numbers for its place.",
@@ -76,6 +77,7 @@ const board: HoleCheck = {
               m.toBoard < 0 ? "The board reaches {measured} into the hole." : "The board ends only {measured} before the hole.",
             measured: Math.abs(m.toBoard),
             needed: least,
+            bound: "least",
             quantity: "length",
             basis: PRACTICE,
             mend: "Move the hole towards the bridge, or end the board sooner.",
@@ -95,8 +97,9 @@ const board: HoleCheck = {
           m.underBoard === 0
             ? "The rosette keeps clear of the board."
             : `The rosette runs {measured} under the end of the board: it must be in and level before the board is glued on.`,
-        ...(m.underBoard === 0 ? {} : { measured: m.underBoard, quantity: "length" as const }),
-        needed: most,
+        ...(m.underBoard === 0
+          ? {}
+          : { measured: m.underBoard, needed: most, bound: "most" as const, quantity: "length" as const }),
         basis: PRACTICE,
         mend: far ? "Bring the rings nearer to the hole, or move it towards the bridge." : "",
         at,
@@ -228,6 +231,7 @@ const ringsApart: HoleCheck = {
           : `Only {measured} of wood stands between the ${ring.name} and ${beside}; it breaks out when the channels are cut.`,
       measured: Math.abs(wood),
       needed,
+      bound: "least",
       quantity: "length",
       basis: PRACTICE,
       mend: "Set the rings further apart, or let them touch and cut one channel for both.",

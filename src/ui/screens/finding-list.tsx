@@ -1,6 +1,6 @@
 /** Checks as sentences: measured, needed, where the limit comes from, what to change, and the way to the place. */
 import { useStore } from "zustand";
-import { sentenceOf, type PlacedFinding } from "../../checks/findings.ts";
+import { limitOf, sentenceOf, type PlacedFinding } from "../../checks/findings.ts";
 import { select, showPart } from "../../store/session-store.ts";
 import { useBench, useNotation } from "../bench.ts";
 import { go } from "../frame/route.ts";
@@ -50,10 +50,7 @@ function FindingItem({
   const limits = useLimits(finding);
   const open = useStore(openLimits, ({ keys }) => named && keys.has(keyOf(finding)));
   const sentence = sentenceOf(finding, (value, quantity) => say(value, quantity, notation));
-  const needed =
-    finding.needed !== undefined && !finding.says.includes("{needed}")
-      ? say(finding.needed, finding.quantity ?? "length", notation)
-      : undefined;
+  const limit = limitOf(finding, (value, quantity) => say(value, quantity, notation));
 
   function visit(): void {
     // What is laid on an offcut is seen under Fit.
@@ -84,7 +81,7 @@ function FindingItem({
         {finding.mend ? <p className="finding-more">{wordsIn(finding.mend, notation)}</p> : null}
         <p className="finding-basis">
           {named ? `${finding.partLabel}. ` : ""}
-          {needed ? `Needs ${needed}. ` : ""}
+          {limit ? `${limit}. ` : ""}
           Basis: {wordsIn(finding.basis, notation)}
           {limits.some(isChanged) ? <strong className="finding-changed"> · limit changed by you</strong> : null}
           {limits.length > 0 && named ? (
