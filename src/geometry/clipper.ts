@@ -3,9 +3,9 @@
  * given, so that a shape far from the origin comes out as it does near it.
  */
 import ClipperLib, { type IntPoint, type Path as IntRing, type PolyNode } from "clipper-lib";
-import { GRID, GRID_PER_MM, OFFSET_ARC } from "./tolerance.ts";
+import { GRID, GRID_PER_MM, OFFSET_ARC, SHORT_SIDE } from "./tolerance.ts";
 import { ringArea, ringLength, ringsOf, ringWinding, type Polygon, type Region, type Ring } from "./region.ts";
-import { lerp, vec, type Vec } from "./vec.ts";
+import { distance, lerp, vec, type Vec } from "./vec.ts";
 
 // Left alone, the library calls `alert`, which is absent outside a browser and no answer inside one.
 (ClipperLib as unknown as { Error: (message: string) => void }).Error = (message) => {
@@ -46,7 +46,7 @@ export function offsetRings(region: Region, delta: number, join: Join = "round")
       throw new RangeError("offset: a ring runs the wrong way round");
   }
   if (delta === 0 || region.length === 0) return region;
-  const rings = ringsOf(region);
+  const rings = ringsOf(region).map(withoutShortSides);
   const grid = gridOver(rings);
   // The library rounds the number of steps of a round join down, which lets a step grow by half and its chord's error by 9/4.
   const engine = new ClipperLib.ClipperOffset(
@@ -58,6 +58,13 @@ export function offsetRings(region: Region, delta: number, join: Join = "round")
   const tree = new ClipperLib.PolyTree();
   engine.Execute(tree, delta * GRID_PER_MM);
   return toRegion(tree, grid);
+}
+
+function withoutShortSides(ring: Ring): Ring {
+  const kept: Vec[] = [];
+  for (const p of ring) if (kept.length === 0 || distance(kept.at(-1)!, p) >= SHORT_SIDE) kept.push(p);
+  while (kept.length > 1 && distance(kept[0]!, kept.at(-1)!) < SHORT_SIDE) kept.pop();
+  return kept;
 }
 
 function clip(type: number, subject: readonly Ring[], other: readonly Ring[], rule: FillRule = "nonzero"): Region {

@@ -64,7 +64,8 @@ function parallel(path: Path, delta: number, join: Join): Path | undefined {
  * path that lie nowhere nearer than the distance to the old one: so it is where none of its points does.
  */
 function isAllThere(path: Path, moved: Path, distance: number): boolean {
-  if (Math.sign(pathArea(moved)) !== Math.sign(pathArea(path))) return false;
+  // Of a path that crosses itself the moved one may lose a loop that is run the other way.
+  if (Math.sign(pathArea(moved)) !== Math.sign(pathArea(path)) || selfCrossings(path).length > 0) return false;
   const reach = distance - SWALLOWED;
   if (reach > 0) {
     const index = ringIndex([flatten(path)], reach);

@@ -1,7 +1,7 @@
 /**
  * Every tolerance of the kernel, in mm unless the name says otherwise. What a maker cuts is good to about 0.05 mm and a file promises
- * 0.01 mm; the shares below add up to less than that: flatten 0.001 + arcs of an offset 0.001 + grid 0.00007 + thinning 0.0008 +
- * refit 0.003 = 0.0059.
+ * 0.01 mm; the shares below add up to less than that: flatten 0.001 + arcs of an offset 0.001 + grid 0.00007 + sides too short for the grid
+ * 0.0005 + thinning 0.0008 + refit 0.003 = 0.0064.
  */
 
 /** Greatest distance between a curve and the chords that stand for it in clipping. */
@@ -18,6 +18,12 @@ export const GRID_PER_MM = 10_000;
 
 /** Side of one cell of the clipping grid, mm. What is thinner than this is noise of the grid. */
 export const GRID = 1 / GRID_PER_MM;
+
+/**
+ * Sides shorter than this are left out before an offset, mm: the grid turns their direction so much that a sharp tip beside one may be taken for
+ * a hollow and lose its round.
+ */
+export const SHORT_SIDE = 5 * GRID;
 
 /**
  * How far a point of a ring may lie from the chord that replaces it. Above the noise of the grid (0.00007), so that the noise goes;

@@ -1,9 +1,11 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { difference, exclusive, intersection, offsetRings, uniteRings, union } from "../../src/geometry/clipper.ts";
+import { polygon } from "../../src/geometry/path.ts";
 import { countsOf, regionArea, ringArea, type Region, type Ring } from "../../src/geometry/region.ts";
+import { selfCrossings } from "../../src/geometry/self-crossing.ts";
 import { transformPoint } from "../../src/geometry/transform.ts";
-import { add, distance, vec } from "../../src/geometry/vec.ts";
+import { add, distance, polar, vec, type Vec } from "../../src/geometry/vec.ts";
 import { FRAMES, placeRegion, placeRing } from "./frames.ts";
 import { edgesApart, jtsCounts, jtsDifference, jtsExclusive, jtsIntersection, jtsOffset, jtsUnion } from "./jts.ts";
 import { ellipseRing, wavyRing } from "./shapes.ts";
@@ -181,6 +183,37 @@ describe("clipping", () => {
         expect(Math.abs(away - delta)).toBeLessThan(0.001 + 1e-4);
       }
     }
+  });
+
+  it("rounds the tip of a notch, whatever side too short for the grid lies there", () => {
+    const notched = (half: number, tip: readonly Vec[]): Ring => [
+      vec(0, 0),
+      vec(60, 0),
+      vec(60, 40),
+      vec(30 + half, 40),
+      ...tip,
+      vec(30 - half, 40),
+      vec(0, 40),
+    ];
+    let simple = 0;
+    const area = (ring: Ring): number => regionArea(offsetRings([{ outer: ring, holes: [] }], -2));
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 300, max: 5000 }).map((um) => um / 1000),
+        fc.integer({ min: 0, max: 6283 }).map((milli) => milli / 1000),
+        fc.constantFrom(1e-4, 2e-4, 4e-4),
+        fc.integer({ min: 30_000, max: 31_000 }).map((um) => um / 1000),
+        (half, angle, side, x) => {
+          const tip = vec(x, 20);
+          const short = notched(half, [tip, add(tip, polar(vec(0, 0), side, angle))]);
+          if (selfCrossings(polygon(short)).length > 0) return;
+          simple++;
+          expect(Math.abs(area(short) - area(notched(half, [tip])))).toBeLessThan(0.1);
+        },
+      ),
+      { numRuns: 1000 },
+    );
+    expect(simple).toBeGreaterThan(200);
   });
 
   it("places regions without changing them (the frames of these tests)", () => {
