@@ -115,6 +115,7 @@ describe("the dialog for saving", () => {
     await expect.poll(async () => (await asked(page)).length).toBe(2);
     // The writing beside the page is let go too.
     await pdf.waitFor(SLOW);
+    await page.getByText("The save was cancelled.").first().waitFor();
     expect([...(await files(page)).keys()]).toEqual([]);
     expect(complaints).toEqual([]);
     await close();
@@ -143,9 +144,9 @@ describe("the dialog for saving", () => {
     );
     await page.getByRole("button", { name: "Save PDF" }).click();
     await expect.poll(async () => (await files(page)).size).toBe(1);
-    await page.getByRole("button", { name: "Cancel" }).click();
+    await page.getByRole("button", { name: "Cancel the save" }).click();
     await expect.poll(async () => (await files(page)).size, SLOW).toBe(0);
-    expect(await page.locator(".tell").count()).toBe(0);
+    await page.locator(".tell").getByText("The save was cancelled.").waitFor();
     await page.getByRole("button", { name: "Save PDF" }).waitFor();
     expect(complaints).toEqual([]);
     await close();

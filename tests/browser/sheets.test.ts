@@ -221,7 +221,7 @@ describe("a job that takes its time to lay out", () => {
     const bar = page.getByRole("progressbar", { name: "Laying out the sheets" });
     const far = await bar.evaluate((element) => (element as HTMLProgressElement).value);
     await expect.poll(() => bar.evaluate((element) => (element as HTMLProgressElement).value)).toBeGreaterThan(far);
-    await page.getByRole("button", { name: "Cancel", exact: true }).click();
+    await page.getByRole("button", { name: "Stop laying out" }).click();
     await page.getByText("Stopped before the sheets were laid out.").waitFor();
     await page.waitForTimeout(1000);
     expect(await laid.count()).toBe(0);

@@ -178,6 +178,21 @@ describe("undo and redo of everything", () => {
   });
 });
 
+describe("undo of the units", () => {
+  it("gives back the units alone; the next one takes back the change before", () => {
+    const bench = open();
+    editValue(bench, "nutWidth", "43 mm");
+    switchUnits(bench, "mm");
+    expect(labels(bench).undo).toBe("units");
+    undo(bench);
+    expect([design(bench).units, design(bench).instrument["nutWidth"]]).toEqual(["in", "43 mm"]);
+    expect(labels(bench).undo).not.toBe("units");
+    undo(bench);
+    expect(design(bench).instrument["nutWidth"]).toBe(newDesign("steel-string").instrument["nutWidth"]);
+    expect(labels(bench).undo).toBeUndefined();
+  });
+});
+
 describe("what is dragged", () => {
   it("is drawn and not said; letting go says all of it as one step", () => {
     const bench = open();

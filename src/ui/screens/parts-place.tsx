@@ -3,7 +3,6 @@ import { Suspense, useEffect, useMemo, useRef, useState } from "react";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { arrange } from "../../parts/general-arrangement.ts";
 import { dropPart } from "../../store/commands/edit-parts.ts";
-import { undo } from "../../store/commands/undo.ts";
 import { showPart } from "../../store/session-store.ts";
 import { partNamed, useBench, useDerived, useNotation, useSession } from "../bench.ts";
 import { DrawingSvg } from "../drawing-svg.tsx";
@@ -19,7 +18,7 @@ import { sayWords } from "../notation.ts";
 import { fetched, later } from "../later.ts";
 import { NumbersPanel } from "../panels/numbers-panel.tsx";
 import { partName } from "../../parts/part-name.ts";
-import { tell } from "../kit/tell.tsx";
+import { tellWithUndo } from "../tell-undo.ts";
 import "./parts-place.css";
 
 const WholeInstrument = fetched(async () => (await import("./whole-instrument.tsx")).WholeInstrument);
@@ -154,7 +153,7 @@ function PartMenu({ part }: { readonly part: DerivedPart }) {
     const result = dropPart(bench, part.id);
     if (!result.ok) return tellTrouble("It was not taken out", result.error);
     go({ place: "parts" });
-    tell({ title: `${partName(part)} is taken out.`, action: { label: "Undo", onChoose: () => undo(bench) } });
+    tellWithUndo(bench, `${partName(part)} is taken out.`);
   }
 
   return (
