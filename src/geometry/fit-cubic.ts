@@ -143,8 +143,8 @@ function moveToFeet([a, b, c, d]: CubicPoints, { size, x, y, t }: Run): number |
 
 /**
  * True where each part of the cubic, between the parameters of two points, keeps within `tolerance` of the side between them. The height
- * over the side is a cubic polynomial too, so on the part it stays within its own four coefficients there, of which the inner two weigh at
- * most 3/4 together.
+ * over the side and the way along it are cubic polynomials too, so on the part they stay within their own four coefficients there, of which the
+ * inner two weigh at most 3/4 together.
  */
 function keepsWithin([a, b, c, d]: CubicPoints, { size, x, y, t }: Run, tolerance: number): boolean {
   const [px, py] = [3 * (b.x - a.x), 3 * (b.y - a.y)];
@@ -174,10 +174,12 @@ function keepsWithin([a, b, c, d]: CubicPoints, { size, x, y, t }: Run, toleranc
     const far = end - third * (h1 + e * (2 * h2 + 3 * e * h3));
     const ends = Math.max(Math.abs(start), Math.abs(end));
     const height = Math.max(ends, 0.25 * ends + 0.75 * Math.max(Math.abs(near), Math.abs(far)));
-    // How far the part's ends reach beyond the side's, which they do only where it runs aslant to it.
-    const before = -(g0 + s * (g1 + s * (g2 + s * g3)));
-    const beyond = g0 + e * (g1 + e * (g2 + e * g3)) - length;
-    const over = Math.max(0, before, beyond);
+    // How far the part reaches beyond the side's ends: a little where it runs aslant to it, and far where it runs forth and back.
+    const begun = g0 + s * (g1 + s * (g2 + s * g3));
+    const done = g0 + e * (g1 + e * (g2 + e * g3));
+    const early = begun + third * (g1 + s * (2 * g2 + 3 * s * g3));
+    const late = done - third * (g1 + e * (2 * g2 + 3 * e * g3));
+    const over = Math.max(0, -Math.min(begun, early, late, done), Math.max(begun, early, late, done) - length);
     if (height * height + over * over > tolerance * tolerance) return false;
   }
   return true;

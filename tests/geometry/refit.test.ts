@@ -9,7 +9,7 @@ import { open } from "../../src/geometry/morphology.ts";
 import { nearestOnPath } from "../../src/geometry/nearest.ts";
 import { offsetRegion } from "../../src/geometry/offset.ts";
 import { pathsOf, regionOf } from "../../src/geometry/outline.ts";
-import { asCircle, circle, polygon, rectangle, type Path } from "../../src/geometry/path.ts";
+import { asCircle, circle, cubic, polygon, rectangle, type Path } from "../../src/geometry/path.ts";
 import { outlinesOf, refitRing } from "../../src/geometry/refit.ts";
 import { ringArea, ringsOf, type Region, type Ring } from "../../src/geometry/region.ts";
 import { ringIndex } from "../../src/geometry/ring-index.ts";
@@ -18,7 +18,7 @@ import { selfCrossings } from "../../src/geometry/self-crossing.ts";
 import { thinRing } from "../../src/geometry/thin.ts";
 import { pathArea } from "../../src/geometry/measure.ts";
 import { REFIT, THIN } from "../../src/geometry/tolerance.ts";
-import { angleBetween, distance, polar, vec } from "../../src/geometry/vec.ts";
+import { angleBetween, distance, polar, unit, vec } from "../../src/geometry/vec.ts";
 import { FRAMES, placePath, placeRing } from "./frames.ts";
 import { glyphPaths } from "./glyph.ts";
 import { bodyPath, ellipseRing, wavyRing } from "./shapes.ts";
@@ -103,6 +103,16 @@ describe("fitting", () => {
     if (piece!.segment.kind !== "cubic") throw new Error("a cubic was meant");
     expect(distance(fitted[1], piece!.segment.c1)).toBeLessThan(0.05);
     expect(distance(fitted[2], piece!.segment.c2)).toBeLessThan(0.05);
+  });
+
+  it("gives none that runs forth and back along its points", () => {
+    // Between two arcs of an offset: the least squares want handles four times as long as the way.
+    const points = [vec(2.5523, 1.7911), vec(2.26, 1.908), vec(2.1883, 1.9338)];
+    const found = fitCubic(points, unit(vec(-1.7152, 0.6859)), unit(vec(-0.5092, 0.1968)), 0.003);
+    const way: Path = { start: points[0]!, segments: found ? [cubic(found[1], found[2], found[3])] : [], closed: false };
+    const xs = flatten(way, 1e-5).map(({ x }) => x);
+    expect(Math.min(...xs)).toBeGreaterThan(2.1883 - 0.003);
+    expect(Math.max(...xs)).toBeLessThan(2.5523 + 0.003);
   });
 
   it("refuses what no cubic can follow", () => {
