@@ -27,8 +27,9 @@ export const FAULTS: readonly Fault[] = [
     measured: 0,
     within: 0.12,
     needed: 3,
-    shape: "rod",
-    at: ({ x }) => x > 0 && x < 36.3,
+    shape: "section-least-rod",
+    // The sections are drawn below the plan and the side view.
+    at: ({ y }) => y < -100,
     says: /breaks through the back of the neck between the nut and fret 1/,
   },
   {

@@ -3,6 +3,7 @@ import { vec, type Vec } from "../../geometry/vec.ts";
 import type { PlacedWall } from "../../lutherie/neck-run.ts";
 import type { Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, atLeast, fine } from "../finding.ts";
+import { seenBehind } from "./draw.ts";
 import { whereIs, type NeckCheck } from "./finding.ts";
 import { modelOf, type NeckModel } from "./model.ts";
 import { instrumentOf } from "./numbers.ts";
@@ -40,8 +41,7 @@ const woodBehind: NeckCheck = {
               ? "Make the pocket narrower or shallower, the head thicker, or leave a volute."
               : "Make the neck deeper there, its shoulders fuller, or the channel shallower.",
           basis: BEHIND_BASIS,
-          at: onPlan(model, behind),
-          shape: id,
+          ...seenBehind(m, model, id, behind),
         }),
       ];
     });

@@ -1,8 +1,8 @@
 /** The neck from the front, with its side view and sections below. */
 import { centreAlong } from "../centre-line.ts";
 import type { Dimension, Drawing, Layer, Text } from "../../drawing/drawing.ts";
-import { vec, type Vec } from "../../geometry/vec.ts";
-import { wallFrom } from "../../lutherie/neck-run.ts";
+import { lerp, vec, type Vec } from "../../geometry/vec.ts";
+import { wallFrom, type PlacedWall } from "../../lutherie/neck-run.ts";
 import type { Limits, Sources } from "../contract.ts";
 import { seenSide } from "../seen-side.ts";
 import type { NeckMeasures } from "./measure.ts";
@@ -23,10 +23,37 @@ const ROOM = 20;
 const ROW = 12;
 const TITLE = 7;
 
+/** Where the side view is drawn. */
+function sidePlace(model: NeckModel): Vec {
+  const half = Math.max(model.widthAt(model.nutX), model.widthAt(model.joinX)) / 2;
+  return vec(0, -(half + BELOW));
+}
+
+/** Where the section through the least wood is drawn, and where along the neck that is; undefined where least is left in the tongue. */
+function leastSection(
+  { leastWoodX: x, joinX }: NeckMeasures,
+  model: NeckModel,
+): { readonly x: number; readonly at: Vec } | undefined {
+  return x === undefined || x > joinX ? undefined : { x, at: vec(joinX + 130, sidePlace(model).y - 105) };
+}
+
+/** Where the wood behind a channel is seen on the drawing: in the section through the least of all, else from the side. */
+export function seenBehind(
+  m: NeckMeasures,
+  model: NeckModel,
+  id: string,
+  wall: PlacedWall,
+): { readonly at: Vec; readonly shape: string } {
+  const least = leastSection(m, model);
+  const middle = lerp(wall.from, wall.to, 0.5);
+  if (least?.x === wall.x)
+    return { at: vec(least.at.x + model.instrument.side * middle.x, least.at.y + middle.y), shape: `section-least-${id}` };
+  return { at: vec(wall.x, sidePlace(model).y + middle.y), shape: "side-outline" };
+}
+
 export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: Limits): Drawing {
   const model = modelOf(p, from);
-  const half = Math.max(model.widthAt(model.nutX), model.widthAt(model.joinX)) / 2;
-  const sideAt = vec(0, -(half + BELOW));
+  const sideAt = sidePlace(model);
   const stops = stopsOf(m, model, leastBehind(limits));
   const sections = sectionRow(p, m, model, from, sideAt, leastBehind(limits), stops.length > 0 ? SIGN_ROOM : ROOM);
   const title = (id: string, at: Vec, text: string, align: Text["align"]): Text => ({ id, at, text, height: TITLE, align });
@@ -104,10 +131,9 @@ function sectionRow(
     left += width + APART;
     return sectionView(model, from, { ...place, centre, least });
   });
-  const leastAt = vec(model.joinX + 130, sideAt.y - 105);
-  const leastX = m.leastWoodX !== undefined && m.leastWoodX <= model.joinX ? m.leastWoodX : undefined;
-  if (leastX !== undefined)
-    views.push(sectionView(model, from, { key: "least", label: "least wood", x: leastX, centre: leastAt, least }));
+  const thinnest = leastSection(m, model);
+  if (thinnest)
+    views.push(sectionView(model, from, { key: "least", label: "least wood", x: thinnest.x, centre: thinnest.at, least }));
   return {
     title: vec(model.headX - 10, first - model.board - 22),
     layer: {
@@ -115,7 +141,7 @@ function sectionRow(
       shapes: views.flatMap(({ shapes }) => shapes),
       texts: views.flatMap(({ texts }) => texts),
     },
-    dimensions: leastX === undefined ? [] : leastDimension(m, model, leastX, leastAt),
+    dimensions: thinnest ? leastDimension(m, model, thinnest.x, thinnest.at) : [],
   };
 }
 

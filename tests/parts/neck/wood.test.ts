@@ -91,23 +91,37 @@ describe("wood behind the channels of a neck", () => {
     expect(severityOf("wood-behind/bar-1", { neck: { firstDepth: "20.5" } })).toBe("fine");
   });
 
-  it("names the station and the number, at the channel on the drawing", () => {
+  it("names the station and the number, in the section through the least wood on the drawing", () => {
     const { part, m } = deriveNeck({ neck: { secondDepth: "18.6", secondFret: "7", bars: [] } });
     const finding = findingOf(part, "wood-behind/rod");
     expect(finding.severity).toBe("stop");
-    expect(finding.shape).toBe("rod");
+    expect(finding.shape).toBe("section-least-rod");
     const rod = m.channels[0]!;
-    expect(finding.at!.x).toBeCloseTo(rod.behind!.x, 9);
-    expect(Math.abs(finding.at!.y)).toBeCloseTo(rod.width / 2, 9);
-    const box = pathBounds(shapeOf(part.drawing(), "rod").path);
-    expect(finding.at!.x).toBeGreaterThanOrEqual(box.minX);
-    expect(finding.at!.x).toBeLessThanOrEqual(box.maxX);
+    // Half way between a lower corner of the channel and the back.
+    const channel = pathBounds(shapeOf(part.drawing(), "section-least-rod").path);
+    const corner = [channel.minX, channel.maxX].map((x) => distance(finding.at!, { x, y: channel.minY }));
+    expect(Math.min(...corner)).toBeCloseTo(rod.behind!.distance / 2, 6);
+    const wood = pathBounds(shapeOf(part.drawing(), "section-least").path);
+    expect(finding.at!.y).toBeLessThan(channel.minY);
+    expect(finding.at!.y).toBeGreaterThan(wood.minY);
     const said = sentenceOf(finding, (value) => value.toFixed(1));
     // The neck thins towards the body, so the least wood is where the heel begins: 313 is between frets 11 and 12 at 645.16.
     expect(said).toBe(
       `Only ${rod.behind!.distance.toFixed(1)} of wood is left behind the truss-rod channel between frets 11 and 12; carving there can lose the neck.`,
     );
     expect(finding.mend).not.toBe("");
+  });
+
+  it("points at the side view for a channel that is not the worst", () => {
+    const { part, m } = deriveNeck({ neck: { secondDepth: "18.6", secondFret: "7", bars: [{ y: "12" }] } });
+    const [rod, bar] = [m.channels[0]!, m.channels.find(({ id }) => id === "bar-1")!];
+    const other = rod.behind!.distance < bar.behind!.distance ? bar : rod;
+    const finding = findingOf(part, `wood-behind/${other.id}`);
+    expect(finding.shape).toBe("side-outline");
+    expect(finding.at!.x).toBeCloseTo(other.behind!.x, 9);
+    const side = pathBounds(shapeOf(part.drawing(), "side-outline").path);
+    expect(finding.at!.y).toBeGreaterThan(side.minY);
+    expect(finding.at!.y).toBeLessThan(side.maxY);
   });
 
   it("says that a channel breaks through, with a measure below 0", () => {
