@@ -64,6 +64,8 @@ export interface Dimension {
   readonly after?: string;
   /** Path of the number that typing here sets, if it can be typed: `instrument.nutWidth`; a part writes its own numbers as `.overhang`. */
   readonly edits?: string;
+  /** Its line runs over what is drawn: its text stands beyond an end of it where there is room. */
+  readonly beyond?: boolean;
   /** 1 is shown first; those that find no room are left out in falling order. */
   readonly rank: 1 | 2 | 3;
 }

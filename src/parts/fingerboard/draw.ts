@@ -102,6 +102,7 @@ function dimensions(m: FingerboardMeasures, instrument: MeasuresByKind["instrume
         offset: besideJoin(m, instrument),
         value: m.widthAtJoin,
         edits: ".widthAtJoin",
+        beyond: true,
         rank: 2,
       },
     );

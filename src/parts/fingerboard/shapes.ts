@@ -149,7 +149,7 @@ export function markerLayer(p: FingerboardParams, m: FingerboardMeasures): Layer
 export const sideMarkerId = (m: FingerboardMeasures, i: number): string =>
   markerId("side-marker", m.sideMarkers[i]!, i, m.sideMarkers, ["first", "second"]);
 
-/** Side markers as hidden lines: holes that open on the edge of the bass side. */
+/** Side markers: holes that open on the edge of the bass side, filled, since dashes as short as they are say nothing. */
 export function sideMarkerLayer(p: FingerboardParams, m: FingerboardMeasures, side: 1 | -1): Layer {
   const slope = (m.widthAtEnd - m.widthAtNut) / (2 * m.endX);
   const stretch = Math.hypot(1, slope);
@@ -164,7 +164,8 @@ export function sideMarkerLayer(p: FingerboardParams, m: FingerboardMeasures, si
       return {
         id: sideMarkerId(m, i),
         role: "mark",
-        line: "hidden",
+        line: "narrow",
+        tint: "inlay",
         path: polygon([off(-r, 0), off(r, 0), off(r, SIDE_MARK_DEPTH), off(-r, SIDE_MARK_DEPTH)]),
         name: `side marker at fret ${marker.fret}`,
         says: [length("from the nut", marker.at[0]), length("diameter", p.sideDiameter), length("below the face", p.sideDepth)],

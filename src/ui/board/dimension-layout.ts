@@ -99,6 +99,8 @@ const lengthOf = ({ from, to, along }: Span): number => (to.x - from.x) * along.
 /** Every place that a dimension may take, best first: a little further out with the text in the middle is better than a text shifted. */
 function* placesFor(dimension: Dimension, span: Span, size: ReturnType<Measure>, room: Room): Generator<Placed> {
   const offsets = offsetsFor(span);
+  if (dimension.beyond)
+    for (const offset of offsets.slice(0, NEAR_LEVELS)) yield* onLine(dimension, span, offset, size, room, "beyond");
   for (const offset of offsets.slice(0, NEAR_LEVELS)) yield* onLine(dimension, span, offset, size, room, [0]);
   for (const offset of offsets) yield* onLine(dimension, span, offset, size, room, SHIFTS);
 }
@@ -121,7 +123,8 @@ function onLine(
   offset: number,
   size: ReturnType<Measure>,
   room: Room,
-  shifts: readonly number[],
+  /** Where in the line the text may stand, if there is room in it, or only beyond its ends. */
+  shifts: readonly number[] | "beyond",
 ): Placed[] {
   const [a, b] = feetOf(span, offset);
   const shown = clipped([a, b], room);
@@ -151,6 +154,13 @@ function onLine(
     x: shown[0].x + (shown[1].x - shown[0].x) * t,
     y: shown[0].y + (shown[1].y - shown[0].y) * t,
   });
+  const beyondEnds = (): Placed[] => {
+    const beyond = tail + size.width / 2 + 4;
+    const far: Stroke = [arrows === "inside" ? a : moved(a, span.along, -tail), moved(b, span.along, tail)];
+    const near: Stroke = [moved(a, span.along, -tail), arrows === "inside" ? b : moved(b, span.along, tail)];
+    return [place(moved(b, span.along, beyond), far, arrows), place(moved(a, span.along, -beyond), near, arrows)];
+  };
+  if (shifts === "beyond") return shownLong >= long - 1 ? beyondEnds() : [];
   const result: Placed[] = [];
   if (shownLong >= size.width + 2 * (ARROW_PX + 5)) {
     const slack = (shownLong - size.width - 2 * (ARROW_PX + 5)) / shownLong / 2;
@@ -161,11 +171,7 @@ function onLine(
     const inTheWay = up.x * span.out.x + up.y * span.out.y < -0.5 && offset < size.height + 2 * BESIDE_PX;
     const beside = moved(along(0.5), up, inTheWay ? -lift : lift);
     if (long * 3 >= size.width) result.push(place(beside, whole, arrows));
-    const beyond = tail + size.width / 2 + 4;
-    const far: Stroke = [arrows === "inside" ? a : moved(a, span.along, -tail), moved(b, span.along, tail)];
-    result.push(place(moved(b, span.along, beyond), far, arrows));
-    const near: Stroke = [moved(a, span.along, -tail), arrows === "inside" ? b : moved(b, span.along, tail)];
-    result.push(place(moved(a, span.along, -beyond), near, arrows));
+    result.push(...beyondEnds());
   }
   return result;
 }

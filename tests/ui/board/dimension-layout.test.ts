@@ -114,6 +114,17 @@ describe("the places of dimensions", () => {
     expect(layOut([base], view, room, measure, { stops: [], words: [everywhere] })).toHaveLength(1);
   });
 
+  it("sets a text beyond the end of a line that runs over the drawing, and in it where there is no room beyond", () => {
+    const upright = { to: vec(0, 60), along: "y", offset: -12, beyond: true } as const;
+    // 60 mm at 3 px are 180 px of line; a text of 100 px stands wholly above or below.
+    const { box, feet } = one(upright);
+    const ends = feet.map(({ y }) => y).toSorted((a, b) => a - b);
+    expect(box.centre.y + 50 <= ends[0]! || box.centre.y - 50 >= ends[1]!).toBe(true);
+    const low = { ...room, top: ends[0]! - 20, bottom: ends[1]! + 20 };
+    const [within] = layOut([{ ...base, ...upright }], view, low, measure);
+    expect(within!.box.centre.y).toBeCloseTo((ends[0]! + ends[1]!) / 2, 6);
+  });
+
   it("never lets a text leave the room", () => {
     fc.assert(
       fc.property(dimensions, (list) => {
