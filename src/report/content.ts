@@ -125,7 +125,7 @@ function provenanceSection(design: Design, derived: Derived): Section {
       value && [value.origin, value.board, value.papers].some((text) => text !== "")
         ? [
             [
-              partLabel.toLowerCase() === blank.title.toLowerCase() ? partLabel : `${partLabel}: ${blank.title.toLowerCase()}`,
+              partLabel.toLowerCase() === blank.title.toLowerCase() ? partLabel : `${partLabel}: ${lowerFirst(blank.title)}`,
               woodSpecies(value.species)?.common ?? blank.material ?? "",
               value.origin,
               value.board,

@@ -4,6 +4,7 @@ import type { Cut, Design } from "../document/design.ts";
 import type { Derived, DeriveOther } from "../parts/derived.ts";
 import { makingsOf } from "../parts/makings.ts";
 import { differenceOf, type Difference } from "../templates/difference.ts";
+import { lowerFirst } from "../sheets/words.ts";
 import { makePatterns } from "../templates/patterns.ts";
 import { templatesOf, type Template } from "../templates/template.ts";
 
@@ -27,7 +28,7 @@ export function cutStates(design: Design, derived: Derived, deriveOther: DeriveO
     const present = now.find(isIts);
     return {
       cut,
-      name: then ? `${then.partLabel}, ${then.title.toLowerCase()}` : `${cut.part}, ${cut.template}`,
+      name: then ? `${then.partLabel}, ${lowerFirst(then.title)}` : `${cut.part}, ${cut.template}`,
       difference: then && present && differenceOf(then.drawing, present.drawing),
       waiting: derived.waiting || cutFrom.waiting,
     };

@@ -4,6 +4,7 @@ import { fingerprintOf } from "../document/fingerprint.ts";
 import { csvOf, type Cell, type DecimalSign } from "./csv.ts";
 import type { CuttingList, PieceRow } from "../templates/cutting-list.ts";
 import type { Report, Section } from "./report.ts";
+import { lowerFirst } from "../sheets/words.ts";
 import type { Say } from "./say.ts";
 
 /** Lengths in the table are in mm whatever the design shows, so that no column mixes units. */
@@ -133,7 +134,7 @@ export function cuttingSections(list: CuttingList, say: Say): Section[] {
         { head: "In all", share: 18, right: true },
       ],
       rows: list.lengths.map((row) => [
-        `${row.partLabel}: ${row.title.toLowerCase()}`,
+        `${row.partLabel}: ${lowerFirst(row.title)}`,
         `${length(row.width)} × ${length(row.height)}`,
         String(row.count),
         length(row.longest),

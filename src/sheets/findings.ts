@@ -5,6 +5,7 @@ import type { SheetOptions } from "./sheet.ts";
 import { GEOMETRY, PRACTICE } from "../parts/finding.ts";
 import type { Finding } from "../parts/contract.ts";
 import type { Template } from "../templates/template.ts";
+import { lowerFirst } from "./words.ts";
 
 /** What office printers leave white along an edge at most, mm. */
 const WHITE_EDGE = 4.2;
@@ -85,7 +86,7 @@ function roomFindings(templates: readonly Template[], options: Choices): Finding
     {
       id: "paper-fit",
       severity: "look",
-      says: `${worst.template.partLabel}, ${worst.template.title.toLowerCase()}: {measured} too large for one sheet within its margins; it is joined from several${others}.`,
+      says: `${worst.template.partLabel}, ${lowerFirst(worst.template.title)}: {measured} too large for one sheet within its margins; it is joined from several${others}.`,
       measured: worst.short,
       quantity: "length",
       basis: GEOMETRY,

@@ -26,3 +26,12 @@ it("a pocket of letters that was cut is held against the one of the same letters
   // Without the faces there is nothing to hold it against. Another cut, since what was cut is remembered.
   expect(words(addCut(inlaid, cut), (_, other) => createDeriver()(other))).toEqual(["no such template now"]);
 });
+
+it("the letters that a template is named after are kept as they were typed", () => {
+  const design = addCut(
+    { ...inlaid, parts: { inlay: { kind: "inlay", text: "AB", face: "lato", on: "none" } } },
+    { date: "2026-03-02", part: "inlay", template: "pocket" },
+  );
+  const names = cutStates(design, deriveLettered(design), (_, other) => deriveLettered(other)).map(({ name }) => name);
+  expect(names).toEqual(["Inlay, pocket, AB"]);
+});

@@ -2,6 +2,7 @@
 import { useId, useMemo, useState } from "react";
 import { stateWords } from "../../report/content.ts";
 import { cutStates, type CutState } from "../../report/cut-state.ts";
+import { lowerFirst } from "../../sheets/words.ts";
 import { recordCut } from "../../store/commands/record-cut.ts";
 import { returnToCut } from "../../store/commands/return-to-cut.ts";
 import { isSame } from "../../templates/difference.ts";
@@ -136,7 +137,7 @@ function EnterCut({ templates, onClose }: { readonly templates: readonly Templat
             value={chosen}
             options={templates.map((template) => ({
               value: template.id,
-              label: `${template.partLabel}, ${template.title.toLowerCase()}`,
+              label: `${template.partLabel}, ${lowerFirst(template.title)}`,
             }))}
             onChoose={setChosen}
           />

@@ -9,7 +9,7 @@ import { PAPERS } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS } from "../../sheets/sheet.ts";
 import { fingerprintOf } from "../../document/fingerprint.ts";
 import { lookAt } from "../../store/session-store.ts";
-import { lengthInShort } from "../../units/format.ts";
+import { formatLength, inFull, lengthInShort } from "../../units/format.ts";
 import { useBench, useDerived, useDesign, useNotation, useSession } from "../bench.ts";
 import { Board } from "../board/board.tsx";
 import { NO_EDGES } from "../board/viewport.ts";
@@ -19,7 +19,6 @@ import { go, WHOLE } from "../frame/route.ts";
 import { Button } from "../kit/button.tsx";
 import { ListChoice } from "../kit/choice.tsx";
 import { useTheme } from "../look/use-theme.ts";
-import { say } from "../notation.ts";
 import { useEditing } from "../panels/editing.ts";
 import { useTrueScale } from "../screen-scale.ts";
 import { fontBytes } from "../sheets/save-sheets.ts";
@@ -81,7 +80,7 @@ export function WholeInstrument() {
           {distances.map(({ id, label, value }) => (
             <div key={id}>
               <dt>{label.charAt(0).toUpperCase() + label.slice(1)}</dt>
-              <dd>{say(value, "length", notation)}</dd>
+              <dd>{inFull(formatLength(value, notation))}</dd>
             </div>
           ))}
         </dl>

@@ -1,4 +1,5 @@
 /** The sheets in the groups that are glued together, and what is said of each. */
+import { lowerFirst } from "../../sheets/words.ts";
 import type { Choice, SheetSet, Tiling } from "../../sheets/sheet.ts";
 import type { Template } from "../../templates/template.ts";
 import { sentence, sheetsSaid } from "./words.ts";
@@ -25,7 +26,7 @@ export function assembliesOf(set: SheetSet, templates: readonly Template[]): Ass
     const key = tiling.sheets.join(" ");
     tiled.set(key, [...(tiled.get(key) ?? []), tiling]);
   }
-  const titleOf = (id: string): string => templates.find((one) => one.id === id)?.title.toLowerCase() ?? id;
+  const titleOf = (id: string): string => lowerFirst(templates.find((one) => one.id === id)?.title ?? id);
   const groups = [...tiled.values()].map((tilings): Assembly => {
     const [first] = tilings as [Tiling];
     const { title, sheets } = first;

@@ -5,6 +5,7 @@ import type { Derived, Field, Problem, Raw } from "../../parts/derived.ts";
 import { makingPath, makingsOf } from "../../parts/makings.ts";
 import { JOINTS } from "../../parts/making.ts";
 import { partName } from "../../parts/part-name.ts";
+import { lowerFirst } from "../../sheets/words.ts";
 import { editValue } from "../../store/commands/edit-value.ts";
 import type { Workbench } from "../../store/workbench.ts";
 import { madeFrom } from "../../templates/edge.ts";
@@ -47,7 +48,7 @@ export function MakingPanel({ pattern, joined, onBack }: MakingPanelProps) {
         <Sign name="back" /> Paper and printer
       </Button>
       <h2 className="side-title">
-        {name}, {source.title.toLowerCase()}
+        {name}, {lowerFirst(source.title)}
       </h2>
       {made.ok ? (
         <>
