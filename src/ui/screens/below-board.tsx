@@ -17,7 +17,8 @@ export function BelowBoard({ part }: { readonly part: DerivedPart }) {
   const [open, setOpen] = useState<string>();
   const seen = useLast(part.id, part, !part.waiting);
   const templates = seen.templates();
-  const table = part.kind === "inlay" ? undefined : templates.find((template) => template.table)?.table;
+  const tables = part.kind === "inlay" ? [] : templates.flatMap((template) => template.table ?? []);
+  const table = tables.find(({ title }) => title.startsWith("From the ")) ?? tables[0];
   const derived = useDerived();
   const design = useDesign();
   const found = useMemo(() => findingsOn(design, derived, part.id), [design, derived, part.id]);
