@@ -12,7 +12,7 @@ import { Board } from "./board/board.tsx";
 import { BoardTools } from "./board/tools/board-tools.tsx";
 import { NO_EDGES } from "./board/viewport.ts";
 import { useTrueScale } from "./screen-scale.ts";
-import { showPlace, shownPlaceStore } from "./shown-place.ts";
+import { showPlace, shownPlaceStore, stopPlacesStore } from "./shown-place.ts";
 import "./part-board.css";
 
 /** Height of the foot with the bar for points over it; where the window is narrow the bar stands below the board. */
@@ -37,6 +37,7 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
   const trueScale = useTrueScale();
   const shownPlace = useStore(shownPlaceStore);
   const highlight = shownPlace?.part === part.id ? shownPlace : undefined;
+  const stops = useStore(stopPlacesStore);
   const onSelect = useCallback(
     (shape: string | undefined) => {
       showPlace(undefined);
@@ -83,6 +84,7 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
             onMeasureScreen={() => openDialog(bench.session, { kind: "screen" })}
             onCamera={(next) => lookAt(bench.session, part.id, next)}
             highlight={highlight}
+            stops={stops.part === part.id ? stops.places : undefined}
             overlay={overlay}
             underlay={underlay}
             tool={tool}

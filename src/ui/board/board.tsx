@@ -50,6 +50,8 @@ export interface BoardProps {
   readonly onCamera: (camera: Camera | undefined) => void;
   /** A place to show, and the shape that it is about. */
   readonly highlight?: { readonly at: Vec; readonly shape?: string | undefined } | undefined;
+  /** Places where the work stops, and the shapes that they are about. */
+  readonly stops?: readonly { readonly at: Vec; readonly shape?: string | undefined }[] | undefined;
   /** A Konva stage of an editor, over the board's own; what listens there has its presses to itself. */
   readonly overlay?: ((on: OnBoard) => ReactNode) | undefined;
   /** Canvases under the drawing, which is then drawn without tints. */
@@ -99,6 +101,7 @@ export function Board(props: BoardProps) {
     camera,
     onCamera,
     highlight,
+    stops,
     overlay,
     underlay,
     tool,
@@ -168,8 +171,15 @@ export function Board(props: BoardProps) {
   const selected = selection === undefined ? undefined : index.byId.get(selection);
   const lit = highlight?.shape === undefined ? undefined : index.byId.get(highlight.shape)?.shape;
   const marks = useMemo(
-    () => ({ selected: selected?.shape, highlight: highlight && { at: highlight.at, shape: lit } }),
-    [selected, highlight, lit],
+    () => ({
+      selected: selected?.shape,
+      highlight: highlight && { at: highlight.at, shape: lit },
+      stops: (stops ?? []).map(({ at, shape }) => ({
+        at,
+        shape: shape === undefined ? undefined : index.byId.get(shape)?.shape,
+      })),
+    }),
+    [selected, highlight, lit, stops, index],
   );
 
   const reveal = useCallback(

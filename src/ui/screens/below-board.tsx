@@ -1,5 +1,5 @@
 /** Under the board: the part's tables, its checks, its templates. */
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { countBySeverity, findingsOn } from "../../checks/findings.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { useDerived, useDesign } from "../bench.ts";
@@ -9,6 +9,7 @@ import { CuttingPage } from "../inlay/cutting-page.tsx";
 import type { InlayMeasures } from "../inlay/verdict.ts";
 import { FindingCounts } from "../kit/sign.tsx";
 import { Tabs } from "../kit/tabs.tsx";
+import { stopPlacesStore } from "../shown-place.ts";
 import { useLast } from "../use-last.ts";
 import { FindingList } from "./finding-list.tsx";
 import { FromNut } from "./from-nut.tsx";
@@ -24,6 +25,10 @@ export function BelowBoard({ part }: { readonly part: DerivedPart }) {
   const found = useMemo(() => findingsOn(design, derived, part.id), [design, derived, part.id]);
   const findings = useLast(part.id, found, !part.waiting);
   const { stop, look } = countBySeverity(findings);
+  useEffect(() => {
+    const places = findings.flatMap(({ severity, at, shape }) => (severity === "stop" && at ? [{ at, shape }] : []));
+    stopPlacesStore.setState({ part: part.id, places });
+  }, [findings, part.id]);
   const crossings = part.kind === "inlay" ? ((seen.measures as InlayMeasures | undefined)?.crossings.length ?? 0) : 0;
   const pages = [
     ...(part.kind === "inlay" ? [{ id: "cutting", label: "Cutting", page: <CuttingPage part={part} seen={seen} /> }] : []),

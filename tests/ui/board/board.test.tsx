@@ -387,6 +387,23 @@ describe("moving about", () => {
   });
 });
 
+describe("places where the work stops", () => {
+  it("are ringed in the drawing without being looked at, and the rings go when nothing stops", async () => {
+    const frame = () => new Promise((done) => requestAnimationFrame(done));
+    const rings = (): number => calls.filter(({ name, args }) => name === "arc" && args[2] === 14).length;
+    const at = vec(100, 0);
+    await show({ stops: [{ at, shape: "fret-2" }] });
+    await frame();
+    expect(rings()).toBeGreaterThan(0);
+    const camera = seen.camera;
+    calls.length = 0;
+    await show({ stops: [] });
+    await frame();
+    expect(rings()).toBe(0);
+    expect(seen.camera).toBe(camera);
+  });
+});
+
 describe("for those who do not see it", () => {
   it("lists the dimensions and the shapes with their numbers", () => {
     const items = [...host.querySelectorAll(".unseen li")].map((li) => li.textContent);
