@@ -71,7 +71,10 @@ describe("a first visit", () => {
     expect(design.instrument).toMatchObject({ scale: "25.4", frets: "21", nutWidth: "1 11/16" });
     expect(design.parts["fingerboard"]).toMatchObject({ widthAtJoin: "2 1/4", bindingThickness: "95 thou" });
 
-    const templates = templatesOf(createDeriver()(design)).filter((one) => ["blank-outline", "fret-slots"].includes(one.name));
+    // The board is bound, so both of its outlines are printed.
+    const printed = ["blank-outline", "bound-outline", "fret-slots"];
+    const templates = templatesOf(createDeriver()(design)).filter((one) => printed.includes(one.name));
+    expect(templates.map((one) => one.name)).toEqual(printed);
     const write = async (date: string) =>
       pdfFileOf(
         templates,
