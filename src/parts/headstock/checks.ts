@@ -1,4 +1,5 @@
 import { vec } from "../../geometry/vec.ts";
+import { lerp } from "../../geometry/vec.ts";
 import type { Check, Finding, Severity } from "../contract.ts";
 import { GEOMETRY, PRACTICE } from "../finding.ts";
 import { outlineFindings } from "../outline-findings.ts";
@@ -122,7 +123,7 @@ const apart: HeadCheck = {
         quantity: "length",
         basis: GEOMETRY,
         mend: measured < -1e-9 ? "Set the tuners further apart, or turn smaller machines." : "",
-        at: a.at,
+        at: lerp(a.at, b.at, 0.5),
         shape: `machine-${a.string}`,
       }),
     );

@@ -43,12 +43,12 @@ export function seenBehind(
   model: NeckModel,
   id: string,
   wall: PlacedWall,
-): { readonly at: Vec; readonly shape: string } {
+): { readonly at: Vec; readonly shape?: string } {
   const least = leastSection(m, model);
   const middle = lerp(wall.from, wall.to, 0.5);
   if (least?.x === wall.x)
     return { at: vec(least.at.x + model.instrument.side * middle.x, least.at.y + middle.y), shape: `section-least-${id}` };
-  return { at: vec(wall.x, sidePlace(model).y + middle.y), shape: "side-outline" };
+  return { at: vec(wall.x, sidePlace(model).y + middle.y) };
 }
 
 export function drawNeck(p: NeckParams, m: NeckMeasures, from: Sources, limits: Limits): Drawing {
