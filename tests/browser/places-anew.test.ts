@@ -135,3 +135,35 @@ describe("the sheets", () => {
     await close();
   });
 });
+
+describe("what is told and shown beside the work", () => {
+  it("a note with an undo goes with the next step; examples are drawn whole, and none is cut off", async () => {
+    const { page, complaints, close } = await visit(browser, address());
+    await goTo(page, "parts/nut");
+    await page.getByRole("button", { name: "More about the nut" }).click();
+    await page.getByRole("menuitem", { name: "Take this part out" }).click();
+    const note = page.locator(".tell").getByText("Nut is taken out.");
+    await note.waitFor();
+    await page.getByRole("button", { name: "mm", exact: true }).first().click();
+    await note.waitFor({ state: "detached" });
+
+    await goTo(page, "order");
+    await page.getByRole("button", { name: "New instrument" }).click();
+    const dialog = page.getByRole("dialog", { name: "A new instrument" });
+    const examples = dialog.locator("section", { has: page.getByRole("heading", { name: "Worked examples" }) });
+    await expect.poll(() => examples.locator("svg.dsvg").count(), { timeout: 20_000 }).toBeGreaterThan(5);
+    await expect.poll(() => dialog.locator(".kind-picture:empty").count(), { timeout: 20_000 }).toBe(0);
+    const shapes = await examples.locator("svg.dsvg").evaluateAll((all) =>
+      all.map((one) => ({
+        width: (one as SVGSVGElement).viewBox.baseVal.width,
+        height: (one as SVGSVGElement).viewBox.baseVal.height,
+      })),
+    );
+    // A bare board is less than a fifth as wide as it is long; with its body an instrument is more than a quarter.
+    for (const { width, height } of shapes) expect(height / width).toBeGreaterThan(0.25);
+    const body = dialog.locator(".dlg-body");
+    expect(await body.evaluate((one) => one.scrollHeight <= one.clientHeight)).toBe(true);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
