@@ -373,14 +373,14 @@ describe("a pocket that was cut", () => {
     await settled(page);
     await goTo(page, "order");
     await page.getByRole("button", { name: "Enter a cut" }).click();
-    await choose(page, "Template", /pocket, ab/);
+    await choose(page, "Template", /pocket, AB/);
     await page.getByRole("button", { name: "Enter it" }).click();
     const cut = page.locator(".cuts-list li");
     await soon(() => cut.innerText()).toMatch(/still matches/);
     await kept(page);
     await page.reload();
     await goTo(page, "order");
-    await soon(() => cut.innerText()).toMatch(/Inlay, pocket, ab[^]*still matches/);
+    await soon(() => cut.innerText()).toMatch(/Inlay, pocket, AB[^]*still matches/);
     await goTo(page, "parts/inlay");
     await settled(page);
     await type(page, "Size", "14 mm");
