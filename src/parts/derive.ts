@@ -2,47 +2,24 @@
  * From a design to all that is derived from it. A deriver remembers its last answer and works out again only the parts whose settled
  * numbers have changed, or one of the numbers that they read of other parts.
  */
-import { EMPTY_DRAWING, type Drawing, type Layer } from "../drawing/drawing.ts";
-import type { Affine } from "../geometry/transform.ts";
+import type { Layer } from "../drawing/drawing.ts";
 import type { Result } from "../units/result.ts";
 import { nearestName } from "../units/nearest-name.ts";
 import type { NamedQuantity } from "../units/read.ts";
-import type { Answered, InPlace, Limits, MeasuresByKind, PartKind, Sources, Words, Work } from "./contract.ts";
+import type { Answered, Limits, MeasuresByKind, PartKind, Sources, Work } from "./contract.ts";
 import { answerAtOnce, type Answerer, type AnyWork } from "./answers.ts";
-import { askedOr, laterOf, NO_MATERIALS, NOWHERE, type Later } from "./later.ts";
+import { finish, withLayers, type Bench, type Worked } from "./bench.ts";
+import { askedOr, laterOf, NOWHERE } from "./later.ts";
 import { limitsAt } from "./limits.ts";
 import type { Derived, DerivedPart, DesignNumbers, Problem, RawRecord } from "./derived.ts";
 import { plain } from "./lazy.ts";
 import { leading, withoutRivals } from "./leading.ts";
-import { besides, laidOn } from "./on-host.ts";
+import { laidOn } from "./on-host.ts";
 import { readingNow, readingOf, type ReadFace, type Reading, type Reads } from "./reads.ts";
 import { REGISTRY, type AnyPart } from "./registry.ts";
-import { openTable, type Settling } from "./resolve.ts";
+import { openTable } from "./resolve.ts";
 import { same } from "./same.ts";
 import { Unsettled } from "./unsettled.ts";
-
-/** One part of a design on its way: its cells, and its measures once asked for. */
-interface Bench {
-  readonly id: string;
-  readonly path: string;
-  readonly part: AnyPart;
-  readonly cells: Settling<unknown>;
-  result?: Worked;
-  busy: boolean;
-}
-
-/** What was worked out of a part, kept as long as its numbers and what it reads stay the same. */
-interface Worked extends Later {
-  readonly part: AnyPart;
-  readonly reads: Reads;
-  readonly limits: string;
-  readonly measures: unknown;
-  readonly summary: Words;
-  /** Its drawing with what lies on it or beside it, as it was asked for last. */
-  shown?: { readonly layers: readonly Layer[]; readonly drawing: Drawing };
-  /** Its place on the whole instrument on the part that it lies on, as it was asked for last. */
-  placed?: { readonly on: InPlace; readonly place: InPlace };
-}
 
 const NO_FACES: ReadonlyMap<string, ReadFace> = new Map();
 
@@ -333,67 +310,6 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
   }
 
   return Object.assign(derive, { measured: () => measuredCount });
-}
-
-function finish(bench: Bench, worked: (bench: Bench) => Worked, waiting: ReadonlySet<string>): DerivedPart {
-  const { id, path, part, cells } = bench;
-  const fields = cells.fields();
-  const own = cells.problems();
-  let result: Worked | undefined;
-  let problems = own;
-  if (own.length === 0) {
-    try {
-      result = worked(bench);
-    } catch (error) {
-      if (!(error instanceof Unsettled)) throw error;
-      const missing = error.path.replace(/^(parts|instrument)\./, "");
-      problems = [
-        {
-          path,
-          label: part.label,
-          message: `The ${part.label.toLowerCase()} waits for ${missing}`,
-          mend: `Mend ${missing} first.`,
-        },
-      ];
-    }
-  }
-  const common = { id, path, kind: part.kind, label: part.label, about: part.about, fields, problems, onHost: () => undefined };
-  return result
-    ? {
-        ...common,
-        waiting: waiting.has(path),
-        measures: result.measures,
-        summary: result.summary,
-        drawing: result.drawing,
-        templates: result.templates,
-        outlines: result.outlines,
-        inPlace: result.inPlace,
-        materials: result.materials,
-        findings: result.findings,
-      }
-    : {
-        ...common,
-        waiting: false,
-        measures: undefined,
-        summary: [],
-        drawing: () => EMPTY_DRAWING,
-        templates: () => [],
-        outlines: () => [],
-        inPlace: () => NOWHERE,
-        materials: () => NO_MATERIALS,
-        findings: () => [],
-      };
-}
-
-/** The drawing with further layers, those beside it in its own frame by `place`; the same for the same layers. */
-function withLayers(part: Worked, layers: readonly Layer[], place?: Affine): Drawing {
-  if (layers.length === 0) return part.drawing();
-  const before = part.shown;
-  if (before?.layers.length === layers.length && layers.every((layer, i) => layer === before.layers[i])) return before.drawing;
-  const own = part.drawing();
-  const drawing = { ...own, layers: place ? [...besides(layers, place), ...own.layers] : [...own.layers, ...layers] };
-  part.shown = { layers, drawing };
-  return drawing;
 }
 
 const limitsOf = (part: AnyPart, design: DesignNumbers): Limits =>

@@ -10,29 +10,14 @@ import { circle, polygon, rectangle, type Path } from "../../src/geometry/path.t
 import { piecesOf, pointAt } from "../../src/geometry/segment.ts";
 import { vec } from "../../src/geometry/vec.ts";
 import { cutawayHalf } from "../../src/lutherie/body-cutaway.ts";
-import { halfOutline, wholeOutline, type BodySizes } from "../../src/lutherie/body-outline.ts";
+import { halfOutline, wholeOutline } from "../../src/lutherie/body-outline.ts";
+import { SMALL } from "../lutherie/small-body.ts";
 import { allMovedInside, movedInside } from "../../src/geometry/parallel.ts";
 
-const SIZES: BodySizes = {
-  length: 490,
-  upperBout: 285,
-  waist: 240,
-  lowerBout: 390,
-  upperBoutAt: 90,
-  waistAt: 190,
-  lowerBoutAt: 360,
-  neckFlat: 60,
-  tailFlat: 0,
-  shoulderFullness: 0.5,
-  upperFullness: 0.5,
-  waistFullness: 0.5,
-  lowerFullness: 0.52,
-  tailFullness: 0.5,
-};
-const plain = halfOutline(SIZES);
+const plain = halfOutline(SMALL);
 const cut = (kind: "rounded" | "pointed"): Path =>
   wholeOutline(
-    cutawayHalf(SIZES, {
+    cutawayHalf(SMALL, {
       kind,
       hornAt: 20,
       hornOut: 110,

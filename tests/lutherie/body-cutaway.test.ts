@@ -8,25 +8,10 @@ import { pathArea, pathBounds } from "../../src/geometry/measure.ts";
 import { curvatureAt, piecesOf, tangentAt } from "../../src/geometry/segment.ts";
 import { angleBetween, scale } from "../../src/geometry/vec.ts";
 import { cutawayHalf, cutawayRefusal, type Cutaway } from "../../src/lutherie/body-cutaway.ts";
-import { halfOutline, wholeOutline, type BodySizes } from "../../src/lutherie/body-outline.ts";
+import { halfOutline, wholeOutline } from "../../src/lutherie/body-outline.ts";
 import { smoothRuns, unrollSide } from "../../src/lutherie/unrolled-side.ts";
+import { SMALL } from "./small-body.ts";
 
-const BODY: BodySizes = {
-  length: 490,
-  upperBout: 285,
-  waist: 240,
-  lowerBout: 390,
-  upperBoutAt: 90,
-  waistAt: 190,
-  lowerBoutAt: 360,
-  neckFlat: 60,
-  tailFlat: 0,
-  shoulderFullness: 0.5,
-  upperFullness: 0.5,
-  waistFullness: 0.5,
-  lowerFullness: 0.52,
-  tailFullness: 0.5,
-};
 const ROUNDED: Cutaway = {
   kind: "rounded",
   hornAt: 25,
@@ -73,7 +58,7 @@ describe("cutawayHalf", () => {
     fc.assert(
       fc.property(cutaways, (cut) => {
         if (cut.kind !== "rounded") return;
-        const [, , toUpper, toHorn, hollow] = piecesOf(cutawayHalf(BODY, cut));
+        const [, , toUpper, toHorn, hollow] = piecesOf(cutawayHalf(SMALL, cut));
         expect(curvatureAt(toUpper!, 1) / curvatureAt(toHorn!, 0)).toBeCloseTo(1, 6);
         expect(curvatureAt(toHorn!, 1) / curvatureAt(hollow!, 0)).toBeCloseTo(1, 6);
         expect(tangentAt(toHorn!, 1)!.y).toBeCloseTo(-1, 9);
@@ -86,7 +71,7 @@ describe("cutawayHalf", () => {
     fc.assert(
       fc.property(cutaways, (cut) => {
         if (cut.kind !== "pointed") return;
-        const [, , toUpper, toTip, hollow] = piecesOf(cutawayHalf(BODY, cut));
+        const [, , toUpper, toTip, hollow] = piecesOf(cutawayHalf(SMALL, cut));
         const back = scale(tangentAt(toTip!, 1)!, -1);
         expect(Math.atan2(back.y, back.x)).toBeCloseTo(cut.tipFall, 9);
         expect(angleBetween(tangentAt(hollow!, 0)!, back)).toBeCloseTo(cut.tipAngle, 9);
@@ -98,7 +83,7 @@ describe("cutawayHalf", () => {
   it("never reaches nearer to the neck end than its horn, nor outside the body's own box, and ends on the neck's side", () => {
     fc.assert(
       fc.property(cutaways, (cut) => {
-        const half = cutawayHalf(BODY, cut);
+        const half = cutawayHalf(SMALL, cut);
         const { minX, maxX, minY, maxY } = pathBounds(half);
         expect([minX, maxX, minY, maxY]).toEqual([0, 490, 0, expect.closeTo(195, 6)]);
         const curves = { ...half, segments: half.segments.slice(0, -2) };
@@ -110,22 +95,22 @@ describe("cutawayHalf", () => {
 
   it("takes away only from the treble side: JTS finds the whole valid and its area as ours", () => {
     for (const cut of [ROUNDED, POINTED]) {
-      const whole = wholeOutline(cutawayHalf(BODY, cut), halfOutline(BODY));
+      const whole = wholeOutline(cutawayHalf(SMALL, cut), halfOutline(SMALL));
       const ring = flatten(whole, 1e-4);
       const polygon = factory.createPolygon(
         factory.createLinearRing([...ring, ring[0]!].map(({ x, y }) => new Coordinate(x, y))),
       );
       expect(new IsValidOp(polygon).isValid()).toBe(true);
       expect(Math.abs(pathArea(whole) - polygon.getArea())).toBeLessThan(0.2);
-      expect(pathArea(whole)).toBeLessThan(pathArea(wholeOutline(halfOutline(BODY), halfOutline(BODY))));
+      expect(pathArea(whole)).toBeLessThan(pathArea(wholeOutline(halfOutline(SMALL), halfOutline(SMALL))));
     }
   });
 
   it("is one side to bend up to the neck when rounded and two when pointed", () => {
-    const runs = (cut: Cutaway): number => smoothRuns(cutawayHalf(BODY, cut)).length;
+    const runs = (cut: Cutaway): number => smoothRuns(cutawayHalf(SMALL, cut)).length;
     // The last two runs are the straight stretch along the neck and the end of the body.
     expect([runs(ROUNDED), runs(POINTED)]).toEqual([3, 4]);
-    const [outer, hollow] = smoothRuns(cutawayHalf(BODY, POINTED));
+    const [outer, hollow] = smoothRuns(cutawayHalf(SMALL, POINTED));
     const flat = { inset: 0, top: () => 0, back: () => 95 };
     expect(unrollSide({ outline: outer!, ...flat }).length).toBeGreaterThan(400);
     expect(unrollSide({ outline: hollow!, ...flat }).length).toBeGreaterThan(100);
@@ -142,13 +127,13 @@ describe("cutawayRefusal", () => {
     [{ fullness: 0 }, "fullness"],
     [{ hornAt: Number.NaN }, "number"],
   ])("names what is wrong with %o", (wrong, words) => {
-    expect(cutawayRefusal(BODY, { ...ROUNDED, ...wrong })).toContain(words);
-    expect(() => cutawayHalf(BODY, { ...ROUNDED, ...wrong })).toThrow(RangeError);
+    expect(cutawayRefusal(SMALL, { ...ROUNDED, ...wrong })).toContain(words);
+    expect(() => cutawayHalf(SMALL, { ...ROUNDED, ...wrong })).toThrow(RangeError);
   });
 
   it("passes on what is wrong with the body, and a point that does not turn inwards", () => {
-    expect(cutawayRefusal({ ...BODY, waist: 300 }, ROUNDED)).toContain("waist");
-    expect(cutawayRefusal(BODY, { ...POINTED, tipAngle: 2.2 })).toContain("point");
-    expect(cutawayRefusal(BODY, { ...ROUNDED, tipAngle: 2.2 })).toBeUndefined();
+    expect(cutawayRefusal({ ...SMALL, waist: 300 }, ROUNDED)).toContain("waist");
+    expect(cutawayRefusal(SMALL, { ...POINTED, tipAngle: 2.2 })).toContain("point");
+    expect(cutawayRefusal(SMALL, { ...ROUNDED, tipAngle: 2.2 })).toBeUndefined();
   });
 });

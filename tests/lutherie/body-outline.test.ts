@@ -13,23 +13,7 @@ import {
   wholeOutline,
   type BodySizes,
 } from "../../src/lutherie/body-outline.ts";
-
-const SMALL: BodySizes = {
-  length: 490,
-  upperBout: 285,
-  waist: 240,
-  lowerBout: 390,
-  upperBoutAt: 90,
-  waistAt: 190,
-  lowerBoutAt: 360,
-  neckFlat: 60,
-  tailFlat: 0,
-  shoulderFullness: 0.5,
-  upperFullness: 0.5,
-  waistFullness: 0.5,
-  lowerFullness: 0.52,
-  tailFullness: 0.5,
-};
+import { SMALL } from "./small-body.ts";
 
 const share = fc.double({ min: 0.05, max: 0.95, noNaN: true });
 /** Any accepted body: stations and widths as shares of what is left. */

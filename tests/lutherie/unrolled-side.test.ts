@@ -7,6 +7,7 @@ import { vec, type Vec } from "../../src/geometry/vec.ts";
 import { halfOutline } from "../../src/lutherie/body-outline.ts";
 import { domeHeight, type Dome } from "../../src/lutherie/dome.ts";
 import { unrollSide } from "../../src/lutherie/unrolled-side.ts";
+import { SMALL } from "./small-body.ts";
 
 const ZERO = (): number => 0;
 /** Half a circle of radius r round (cx, 0), from the tail over the treble side to the neck. */
@@ -15,22 +16,7 @@ const halfCircle = (r: number, cx = r): Path => ({
   segments: [arc(vec(cx, r), vec(cx, 0), true), arc(vec(cx - r, 0), vec(cx, 0), true)],
   closed: false,
 });
-const HALF = halfOutline({
-  length: 490,
-  upperBout: 285,
-  waist: 240,
-  lowerBout: 390,
-  upperBoutAt: 90,
-  waistAt: 190,
-  lowerBoutAt: 360,
-  neckFlat: 60,
-  tailFlat: 0,
-  shoulderFullness: 0.5,
-  upperFullness: 0.5,
-  waistFullness: 0.5,
-  lowerFullness: 0.52,
-  tailFullness: 0.5,
-});
+const HALF = halfOutline(SMALL);
 
 const domeOf = (radius: number): Dome => ({ radius, first: { x: 0, height: 85 }, second: { x: 490, height: 104 } });
 /** Height of an edge's polyline at s. */
