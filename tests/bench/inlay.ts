@@ -21,6 +21,7 @@ import { jtsOffset, type Jts } from "../geometry/jts.ts";
 import BufferOp from "jsts/org/locationtech/jts/operation/buffer/BufferOp.js";
 import { faceById } from "../lettering/font-files.ts";
 import { specOf } from "../lettering/spec.ts";
+import { NO_FIGURES } from "../parts/inlay/no-figures.ts";
 
 const face = faceById("great-vibes");
 
@@ -58,16 +59,7 @@ const questionAt = ({ text, arrangement }: Text, { cutter, gap, size }: Stands):
     face: fewLetters(face, text),
     ...(text === "RH" ? { weave: { gap: 0.5, begins: "earlier", turned: [] } } : {}),
   },
-  figures: {
-    ornaments: [],
-    beside: "none",
-    outline: [],
-    art: "",
-    artWidth: undefined,
-    artX: 0,
-    artY: 0,
-    artTurn: 0,
-  },
+  figures: NO_FIGURES,
   cutting: cuttingAt(cutter, gap),
   coupon: false,
 });

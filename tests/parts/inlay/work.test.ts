@@ -4,19 +4,11 @@ import type { InlayQuestion } from "../../../src/parts/inlay/question.ts";
 import { inlayWork } from "../../../src/parts/inlay/work.ts";
 import { faceById } from "../../lettering/font-files.ts";
 import { specOf } from "../../lettering/spec.ts";
+import { NO_FIGURES } from "./no-figures.ts";
 
 const question = (more: Partial<InlayQuestion> = {}): InlayQuestion => ({
   letters: { spec: specOf("Ri", { size: { by: "cap-height", value: 12 } }), face: fewLetters(faceById("lato"), "Ri") },
-  figures: {
-    ornaments: [],
-    beside: "none",
-    outline: [],
-    art: "",
-    artWidth: undefined,
-    artX: 0,
-    artY: 0,
-    artTurn: 0,
-  },
+  figures: NO_FIGURES,
   cutting: { pocketRadius: 0.4, pieceRadius: 0.4, gap: 0.05, share: 0.5, pieces: "apart", mend: "cut" },
   coupon: true,
   ...more,
