@@ -122,6 +122,8 @@ export default defineConfig({
           setupFiles: ["tests/every-part.ts"],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // What is waited for on a page may take a while where the machine has other work.
+          expect: { poll: { timeout: 30_000 } },
           fileParallelism: false,
           sequence: { groupOrder: 1 },
         },

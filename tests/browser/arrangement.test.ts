@@ -17,7 +17,6 @@ import { goTo, openFile, savedBy, visit, type Visit } from "./visit.ts";
 const root = resolve(import.meta.dirname, "../..");
 const EXAMPLE = join(root, "examples/showpiece-tenor-guitar.json");
 /** Machines may be busy. */
-const SLOW = { timeout: 30_000 };
 
 let browser: Browser;
 let dir: string;
@@ -40,16 +39,16 @@ afterAll(async () => {
 
 async function open(page: Page, file: string): Promise<void> {
   await openFile(page, file);
-  await page.getByText(`${basename(file)} is open`).waitFor(SLOW);
+  await page.getByText(`${basename(file)} is open`).waitFor();
 }
 
 /** The example open, at the whole instrument. */
 async function whole(page: Page): Promise<void> {
   await open(page, EXAMPLE);
   await goTo(page, "parts/(whole)");
-  await page.getByRole("application", { name: /Drawing of Whole instrument/ }).waitFor(SLOW);
+  await page.getByRole("application", { name: /Drawing of Whole instrument/ }).waitFor();
   // The letters on the head are worked out beside the page.
-  await page.getByRole("button", { name: "Inlay", exact: true }).last().waitFor(SLOW);
+  await page.getByRole("button", { name: "Inlay", exact: true }).last().waitFor();
 }
 
 const measuresOf = <K extends keyof MeasuresByKind>(kind: K): MeasuresByKind[K] =>
@@ -90,10 +89,10 @@ describe("the general arrangement", () => {
     for (const name of (await readdir(join(root, "examples"))).filter((file) => file.endsWith(".json"))) {
       await open(page, join(root, "examples", name));
       await goTo(page, "parts/(whole)");
-      await page.getByRole("application", { name: /Drawing of Whole instrument/ }).waitFor(SLOW);
+      await page.getByRole("application", { name: /Drawing of Whole instrument/ }).waitFor();
       const parts = page.locator(".whole-parts");
       for (const part of ["Neck", "Headstock", "Bridge", "Body", "Sides", "Bracing", "Soundhole", "Side port", "Pickguard"])
-        await parts.getByRole("button", { name: part, exact: true }).waitFor(SLOW);
+        await parts.getByRole("button", { name: part, exact: true }).waitFor();
       const distances = await page.locator(".whole-distances dd").allTextContents();
       expect(distances, name).toHaveLength(12);
       for (const distance of distances) expect(distance, name).toMatch(/^\d[\d ./+-]* (mm|in)$/);
@@ -122,11 +121,11 @@ describe("the general arrangement", () => {
 
     const at = await findOnBoard(page, /^Bridge/);
     await page.mouse.click(at.x, at.y);
-    await expect.poll(() => page.locator("main h1").first().textContent(), SLOW).toBe("Bridge");
+    await expect.poll(() => page.locator("main h1").first().textContent()).toBe("Bridge");
     await goTo(page, "parts/(whole)");
     const side = await findOnBoard(page, /^Side port/);
     await page.mouse.click(side.x, side.y);
-    await expect.poll(() => page.locator("main h1").first().textContent(), SLOW).toBe("Side port");
+    await expect.poll(() => page.locator("main h1").first().textContent()).toBe("Side port");
     expect(here.complaints).toEqual([]);
   }, 180_000);
 

@@ -9,7 +9,6 @@ import { violations } from "./violations.ts";
 import { goTo, savedBy, visit } from "./visit.ts";
 
 const plain = { serviceWorkers: "block" } as const;
-const SLOW = { timeout: 30_000 };
 let browser: Browser;
 beforeAll(async () => {
   browser = await openChromium();
@@ -58,7 +57,7 @@ describe("the keyboard alone", () => {
   it("takes an order, changes a number, looks at the checks, and prints", async () => {
     const here = await visit(browser, inject("address"), plain);
     const { page } = here;
-    const titleIs = (title: RegExp) => expect.poll(() => page.locator("main h1").first().textContent(), SLOW).toMatch(title);
+    const titleIs = (title: RegExp) => expect.poll(() => page.locator("main h1").first().textContent()).toMatch(title);
     await page.keyboard.press("Alt+1");
     await titleIs(/Designs in this browser/);
     await tabTo(page, /^Number$/);
@@ -97,7 +96,7 @@ describe("the keyboard alone", () => {
     const here = await visit(browser, inject("address"), plain);
     const { page } = here;
     const press = (key: string) => page.keyboard.press(key);
-    const titleIs = (title: RegExp) => expect.poll(() => page.locator("main h1").first().textContent(), SLOW).toMatch(title);
+    const titleIs = (title: RegExp) => expect.poll(() => page.locator("main h1").first().textContent()).toMatch(title);
     await press("Alt+1");
     await titleIs(/Designs in this browser/);
     await tabTo(page, /^New instrument$/);

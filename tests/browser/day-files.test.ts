@@ -11,7 +11,6 @@ import { openChromium } from "./chromium.ts";
 import { goTo, visit, type Visit } from "./visit.ts";
 
 const EXAMPLE = resolve(import.meta.dirname, "../../examples/tenor-ukulele.json");
-const SLOW = { timeout: 30_000 };
 
 /** What the person does with the next dialog. */
 type Answer = "save" | "let go" | "forbidden" | "disk full";
@@ -114,7 +113,7 @@ describe("the dialog for saving", () => {
     await pdf.click();
     await expect.poll(async () => (await asked(page)).length).toBe(2);
     // The writing beside the page is let go too.
-    await pdf.waitFor(SLOW);
+    await pdf.waitFor();
     await page.getByText("The save was cancelled.").first().waitFor();
     expect([...(await files(page)).keys()]).toEqual([]);
     expect(complaints).toEqual([]);
@@ -125,7 +124,7 @@ describe("the dialog for saving", () => {
     const { page, complaints, close } = await open();
     await goTo(page, "sheets");
     await page.getByRole("button", { name: "Save PDF" }).click();
-    await page.getByText("Saved.").first().waitFor(SLOW);
+    await page.getByText("Saved.").first().waitFor();
     const [[name, bytes] = ["", Buffer.alloc(0)]] = [...(await files(page))];
     expect(name).toMatch(/\.pdf$/);
     expect(bytes.subarray(0, 5).toString()).toBe("%PDF-");
@@ -145,7 +144,7 @@ describe("the dialog for saving", () => {
     await page.getByRole("button", { name: "Save PDF" }).click();
     await expect.poll(async () => (await files(page)).size).toBe(1);
     await page.getByRole("button", { name: "Cancel the save" }).click();
-    await expect.poll(async () => (await files(page)).size, SLOW).toBe(0);
+    await expect.poll(async () => (await files(page)).size).toBe(0);
     await page.locator(".tell").getByText("The save was cancelled.").waitFor();
     await page.getByRole("button", { name: "Save PDF" }).waitFor();
     expect(complaints).toEqual([]);
@@ -192,8 +191,8 @@ describe("the dialog for opening", () => {
     expect(await name()).toBe(before);
     await will(page, "save");
     await page.keyboard.press("Control+o");
-    await page.getByText("to-open.json is open.").first().waitFor(SLOW);
-    expect(await name()).toContain("Tenor ukulele");
+    await page.getByText("to-open.json is open.").first().waitFor();
+    await expect.poll(() => name()).toContain("Tenor ukulele");
     expect((await files(page)).get("to-open.json")?.toString()).toBe(await readFile(EXAMPLE, "utf8"));
     expect(complaints).toEqual([]);
     await close();

@@ -6,7 +6,6 @@ import { openExample } from "./follow-help.ts";
 import { goTo, visit } from "./visit.ts";
 
 const plain = { serviceWorkers: "block" } as const;
-const SLOW = { timeout: 30_000 };
 let browser: Browser;
 beforeAll(async () => {
   browser = await openChromium();
@@ -67,9 +66,9 @@ describe("numbers", () => {
     const before = await scale(page).inputValue();
     await scale(page).fill("24.9");
     await scale(page).press("Enter");
-    await expect.poll(() => page.locator(".strip-saved").textContent(), SLOW).toMatch(/^saved in this browser/);
+    await expect.poll(() => page.locator(".strip-saved").textContent()).toMatch(/^saved in this browser/);
     await page.reload();
-    await expect.poll(() => scale(page).inputValue(), SLOW).toBe("24.9");
+    await expect.poll(() => scale(page).inputValue()).toBe("24.9");
     await page.getByRole("button", { name: /^Undo/ }).click();
     await expect.poll(() => scale(page).inputValue()).toBe(before);
     await here.close();

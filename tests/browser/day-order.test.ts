@@ -14,7 +14,6 @@ import { goTo, openFile, savedBy, visit } from "./visit.ts";
 
 const root = resolve(import.meta.dirname, "../..");
 const plain = { serviceWorkers: "block" } as const;
-const SLOW = { timeout: 30_000 };
 let browser: Browser;
 let dir: string;
 beforeAll(async () => {
@@ -53,13 +52,13 @@ describe("the order", () => {
       .click();
     await page.getByRole("menuitem", { name: /Begin another from this one/ }).click();
     const number = page.getByRole("textbox", { name: "Number", exact: true });
-    await expect.poll(() => number.inputValue(), SLOW).toBe("");
+    await expect.poll(() => number.inputValue()).toBe("");
     await number.fill("47");
     await number.press("Enter");
     await page.getByText(/Number 47 is taken by No\. 47, Tenor guitar/).waitFor();
     await number.press("Escape");
     await page.getByRole("button", { name: "take the next number, 48" }).click();
-    await expect.poll(() => number.inputValue(), SLOW).toBe("48");
+    await expect.poll(() => number.inputValue()).toBe("48");
     await here.close();
   });
 
@@ -115,7 +114,7 @@ describe("what comes from elsewhere", () => {
       await card.locator(".kept-picture svg path").first().waitFor({ state: "attached" });
     }
     await page.getByRole("button", { name: "Octave mandolin", exact: true }).click();
-    await expect.poll(() => page.locator(".strip-name").textContent(), SLOW).toBe("Octave mandolin");
+    await expect.poll(() => page.locator(".strip-name").textContent()).toBe("Octave mandolin");
     expect(here.complaints).toEqual([]);
     await here.close();
   });

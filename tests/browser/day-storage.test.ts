@@ -11,7 +11,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const SLOW = { timeout: 30_000 };
 const plain = { serviceWorkers: "block" } as const;
 const scaleOf = (page: Page) => page.getByRole("textbox", { name: "Scale", exact: true }).first();
 
@@ -33,7 +32,7 @@ const typeScaleAt = (page: Page, text: string, moment: number): Promise<void> =>
     },
     [text, moment] as const,
   );
-const savedWords = (page: Page) => expect.poll(() => page.locator(".strip-saved").textContent(), SLOW);
+const savedWords = (page: Page) => expect.poll(() => page.locator(".strip-saved").textContent());
 
 /** What a reload would ask, answered with staying. @returns whether it was asked */
 async function asksBeforeLeaving(page: Page): Promise<boolean> {
@@ -97,7 +96,7 @@ describe("a browser that", () => {
     await typeScale(page, "24.8");
     await savedWords(page).toMatch(/^saved in this browser/);
     await page.reload();
-    await expect.poll(() => scaleOf(page).inputValue(), SLOW).toBe("24.8");
+    await expect.poll(() => scaleOf(page).inputValue()).toBe("24.8");
     await here.close();
   });
 
@@ -117,7 +116,7 @@ describe("a browser that", () => {
       if (i > 1) kept = typed;
       typed = (24 + i / 100).toFixed(2);
       await typeScale(page, typed);
-      await expect.poll(() => words.textContent(), SLOW).toMatch(/^saved in this browser|^not saved here: save a file$/);
+      await expect.poll(() => words.textContent()).toMatch(/^saved in this browser|^not saved here: save a file$/);
       await page.waitForTimeout(500);
     }
     expect(await words.textContent()).toBe("not saved here: save a file");
@@ -132,7 +131,7 @@ describe("a browser that", () => {
 
     const second = await context.newPage();
     await second.goto(`${inject("address")}#/numbers`);
-    await expect.poll(() => scaleOf(second).inputValue(), SLOW).toBe(kept);
+    await expect.poll(() => scaleOf(second).inputValue()).toBe(kept);
     await second.close();
 
     await cdp.send("Storage.overrideQuotaForOrigin", { origin });
@@ -140,7 +139,7 @@ describe("a browser that", () => {
     await typeScale(page, "26.5");
     await savedWords(page).toMatch(/^saved in this browser/);
     await page.reload();
-    await expect.poll(() => scaleOf(page).inputValue(), SLOW).toBe("26.5");
+    await expect.poll(() => scaleOf(page).inputValue()).toBe("26.5");
     await context.close();
   });
 
@@ -154,9 +153,9 @@ describe("a browser that", () => {
     await typeScale(page, "24.9");
     await page.waitForTimeout(1500);
     await page.reload();
-    await expect.poll(() => scaleOf(page).inputValue(), SLOW).toBe("24.9");
+    await expect.poll(() => scaleOf(page).inputValue()).toBe("24.9");
     await page.getByRole("button", { name: /^Undo/ }).click();
-    await expect.poll(() => scaleOf(page).inputValue(), SLOW).toBe("25.1");
+    await expect.poll(() => scaleOf(page).inputValue()).toBe("25.1");
     await here.close();
   });
 });
@@ -171,14 +170,14 @@ describe("two tabs on one design", () => {
     const context = one.context();
     const two = await context.newPage();
     await two.goto(`${inject("address")}#/numbers`);
-    await expect.poll(() => scaleOf(two).inputValue(), SLOW).toBe("25.1");
+    await expect.poll(() => scaleOf(two).inputValue()).toBe("25.1");
     return { context, one, two, close: here.close };
   }
 
   it("show each other's changes while only one is at work", async () => {
     const { one, two, close } = await twoTabs();
     await typeScale(one, "24.9");
-    await expect.poll(() => scaleOf(two).inputValue(), SLOW).toBe("24.9");
+    await expect.poll(() => scaleOf(two).inputValue()).toBe("24.9");
     expect(await two.locator(".dlg").count()).toBe(0);
     await close();
   });
@@ -191,11 +190,11 @@ describe("two tabs on one design", () => {
     const asked = await Promise.race([
       one
         .locator(".dlg")
-        .waitFor(SLOW)
+        .waitFor()
         .then(() => one),
       two
         .locator(".dlg")
-        .waitFor(SLOW)
+        .waitFor()
         .then(() => two),
     ]);
     const other = asked === one ? two : one;
@@ -207,7 +206,7 @@ describe("two tabs on one design", () => {
     await asked.getByRole("button", { name: /Keep both/ }).click();
     await savedWords(asked).toMatch(/^saved in this browser/);
     await goTo(asked, "order");
-    await expect.poll(() => asked.locator(".kept-card").count(), SLOW).toBe(2);
+    await expect.poll(() => asked.locator(".kept-card").count()).toBe(2);
     await other.reload();
     await goTo(other, "numbers");
     await close();

@@ -110,7 +110,7 @@ describe("the first visit", () => {
     const { page } = await visit();
     await page.goto(`${inject("address")}#/numbers`);
     await type(page, "Scale", "24.9");
-    await page.waitForTimeout(1500);
+    await page.getByText(/^saved in this browser/).waitFor();
     await page.reload();
     await expect.poll(() => page.getByRole("textbox", { name: "Scale", exact: true }).first().inputValue()).toBe("24.9");
     await page.context().close();
@@ -121,9 +121,9 @@ describe("the first visit", () => {
     await page.goto(`${inject("address")}#/numbers`);
     await type(page, "Scale", "25.4.4");
     const field = page.getByRole("textbox", { name: "Scale", exact: true }).first();
-    expect(await field.getAttribute("aria-invalid")).toBe("true");
+    await expect.poll(() => field.getAttribute("aria-invalid")).toBe("true");
     await field.press("Escape");
-    expect(await field.inputValue()).toBe("25.4");
+    await expect.poll(() => field.inputValue()).toBe("25.4");
     await page.context().close();
   });
 
@@ -146,7 +146,7 @@ describe("the first visit", () => {
     const field = page.locator(".board-editor input");
     await field.fill("wide");
     await field.press("Enter");
-    expect(await field.getAttribute("aria-invalid")).toBe("true");
+    await expect.poll(() => field.getAttribute("aria-invalid")).toBe("true");
     await field.fill("1 11/16");
     await field.press("Enter");
     await expect.poll(() => page.getByRole("button", { name: "1.688 in: change" }).count()).toBe(1);

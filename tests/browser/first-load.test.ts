@@ -82,7 +82,7 @@ describe("the first load", () => {
     await here.page.getByRole("button", { name: "Load the page anew" }).click();
     await here.page.getByRole("button", { name: "More", exact: true }).click();
     await here.page.getByRole("menuitem", { name: "Save the design as a file" }).waitFor();
-    expect(await overhang(here.page).inputValue()).toBe("21");
+    await expect.poll(() => overhang(here.page).inputValue()).toBe("21");
     await here.close();
   });
 });

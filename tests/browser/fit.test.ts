@@ -9,7 +9,6 @@ import { openChromium } from "./chromium.ts";
 import { goTo, savedBy, visit } from "./visit.ts";
 
 const root = resolve(import.meta.dirname, "../..");
-const SLOW = { timeout: 30_000 };
 
 let browser: Browser;
 beforeAll(async () => {
@@ -59,14 +58,14 @@ describe("the eight faulty designs on screen", () => {
     const grave = command.findings.filter(({ severity }) => severity !== "fine").map(({ sentence }) => plain(sentence));
     const shown = async (): Promise<string[]> =>
       (await page.locator(".finding-stop .finding-says, .finding-look .finding-says").allTextContents()).map(plain);
-    await expect.poll(shown, SLOW).toEqual(grave);
+    await expect.poll(shown).toEqual(grave);
     const item = page.locator(".finding", { hasText: fault.says }).first();
     await item.hover();
     // The part with the place, or the shape, beside the list.
     await page.locator(".fit-side .dsvg").first().waitFor();
-    if (fault.at) expect(await page.locator(".fit-side .dsvg-ring").count()).toBeGreaterThan(0);
+    if (fault.at) await expect.poll(() => page.locator(".fit-side .dsvg-ring").count()).toBeGreaterThan(0);
     await item.getByRole("button", { name: /^Show the place/ }).click();
-    await expect.poll(() => page.evaluate(() => location.hash), SLOW).toBe(`#/parts/${fault.part}`);
+    await expect.poll(() => page.evaluate(() => location.hash)).toBe(`#/parts/${fault.part}`);
     expect(here.complaints).toEqual([]);
     await here.close();
   });
@@ -83,11 +82,11 @@ describe("limits of checks", () => {
     const field = item.getByRole("textbox").first();
     await field.fill("0 mm");
     await field.press("Enter");
-    await page.locator(".finding-fine", { hasText: "limit changed by you" }).first().waitFor(SLOW);
-    expect(await page.locator(".finding-look").count()).toBe(0);
+    await page.locator(".finding-fine", { hasText: "limit changed by you" }).first().waitFor();
+    await expect.poll(() => page.locator(".finding-look").count()).toBe(0);
     await page.keyboard.press("Escape");
     await page.locator(".strip").getByRole("button", { name: /^Undo/ }).click();
-    await page.locator(".finding-look", { hasText: "short of the binding" }).waitFor(SLOW);
+    await page.locator(".finding-look", { hasText: "short of the binding" }).waitFor();
     expect(here.complaints).toEqual([]);
     await here.close();
   });
@@ -112,17 +111,17 @@ describe("an offcut", () => {
     await page.getByRole("option", { name: "Bridge", exact: true }).click();
     await page.getByRole("button", { name: "Lay it on" }).click();
     const piece = page.getByRole("button", { name: /^1\. Bridge/ });
-    await piece.waitFor(SLOW);
+    await piece.waitFor();
     // By the keyboard out of the wood, then back by the search.
     await piece.focus();
     for (let i = 0; i < 8; i++) await page.keyboard.press("Shift+ArrowRight");
     await page
       .getByText(/reaches out of the sound wood by/)
       .first()
-      .waitFor(SLOW);
+      .waitFor();
     await page.getByRole("button", { name: "Find a place for Bridge" }).click();
-    await page.getByText("Bridge: it fits.").first().waitFor(SLOW);
-    await page.getByText(/lies in the wood, .* to spare beyond its allowance/).waitFor(SLOW);
+    await page.getByText("Bridge: it fits.").first().waitFor();
+    await page.getByText(/lies in the wood, .* to spare beyond its allowance/).waitFor();
     // By the mouse.
     const before = await page.locator(".offcut-own").first().getAttribute("d");
     const box = (await piece.boundingBox())!;
@@ -130,16 +129,16 @@ describe("an offcut", () => {
     await page.mouse.down();
     await page.mouse.move(box.x + box.width / 2 + 200, box.y + box.height / 2, { steps: 4 });
     await page.mouse.up();
-    await expect.poll(() => page.locator(".offcut-own").first().getAttribute("d"), SLOW).not.toBe(before);
+    await expect.poll(() => page.locator(".offcut-own").first().getAttribute("d")).not.toBe(before);
     await page.locator(".strip").getByRole("button", { name: /^Undo/ }).click();
-    await expect.poll(() => page.locator(".offcut-own").first().getAttribute("d"), SLOW).toBe(before);
+    await expect.poll(() => page.locator(".offcut-own").first().getAttribute("d")).toBe(before);
     const sheet = await savedBy(page, () => page.getByRole("button", { name: "Placement sheet" }).click());
     expect(sheet.name).toMatch(/placement\.pdf$/);
     expect(Buffer.from(sheet.bytes.subarray(0, 5)).toString()).toBe("%PDF-");
     // Too narrow for the bridge's allowance: the answer is sure.
     await type("Width", "20 mm");
     await page.getByRole("button", { name: "Find a place for Bridge" }).click();
-    await page.getByText("Bridge: it does not fit.").first().waitFor(SLOW);
+    await page.getByText("Bridge: it does not fit.").first().waitFor();
     expect(here.complaints).toEqual([]);
     await here.close();
   });
@@ -152,14 +151,14 @@ describe("seasons, list and versions", () => {
     await drop(page, "cross-grain-plate");
     await goTo(page, "fit/seasons");
     const pair = page.locator(".fitp-item", { hasText: "Headplate on the head" }).first();
-    await pair.locator(".says-look").waitFor(SLOW);
+    await pair.locator(".says-look").waitFor();
     const damp = page.getByRole("textbox", { name: /Dampest air/ });
     await damp.fill("50");
     await damp.press("Enter");
     const dry = page.getByRole("textbox", { name: /Driest air/ });
     await dry.fill("40");
     await dry.press("Enter");
-    await pair.locator(".says-fine").waitFor(SLOW);
+    await pair.locator(".says-fine").waitFor();
     await page.getByRole("button", { name: "How the numbers come about" }).first().click();
     await page.getByText(/Eq\. 4-5/).waitFor();
     await page.getByRole("button", { name: /woods: figures, sources/ }).click();
@@ -202,12 +201,12 @@ describe("seasons, list and versions", () => {
       .getByRole("option", { name: /^When / })
       .first()
       .click();
-    await page.getByRole("heading", { name: "Templates to cut again" }).waitFor(SLOW);
+    await page.getByRole("heading", { name: "Templates to cut again" }).waitFor();
     await page
       .getByRole("row", { name: /^Width at the nut/ })
       .first()
-      .waitFor(SLOW);
-    expect(await page.locator(".compare-part").count()).toBeGreaterThan(0);
+      .waitFor();
+    await expect.poll(() => page.locator(".compare-part").count()).toBeGreaterThan(0);
     expect(here.complaints).toEqual([]);
     await here.close();
   });

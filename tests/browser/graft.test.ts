@@ -9,19 +9,18 @@ import { goTo, savedBy, visit } from "./visit.ts";
 
 const EXAMPLE = "parlour-steel-string.json";
 /** Machines may be busy. */
-const SLOW = { timeout: 30_000 };
 
 describe("the purfling of an end graft", () => {
   it("of 0.035 in meets a binding of 0.020 in along a mitre that is drawn as it is cut, 30.2 degrees from the top's edge", async () => {
     const browser = await openChromium();
     const { page, complaints } = await visit(browser, inject("address"));
     await drop(page, EXAMPLE, await readFile(join(resolve(import.meta.dirname, "../../examples"), EXAMPLE), "utf8"));
-    await page.getByText(`${EXAMPLE} is open`).waitFor(SLOW);
+    await page.getByText(`${EXAMPLE} is open`).waitFor();
     await goTo(page, "sheets");
     await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor({ timeout: 120_000 });
     await page.getByRole("button", { name: "none", exact: true }).click();
     await page.getByRole("checkbox", { name: "End graft", exact: true }).click();
-    await page.locator(".sheets-pages[aria-busy=false]").waitFor(SLOW);
+    await page.locator(".sheets-pages[aria-busy=false]").waitFor();
     const { bytes } = await savedBy(page, () => page.getByRole("button", { name: "Save PDF" }).click());
     const [sheet] = (await readPdf(bytes)).pages;
     const lines = sheet!.pieces

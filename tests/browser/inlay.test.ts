@@ -31,9 +31,6 @@ async function addPart(page: Page, kind: string): Promise<void> {
   await add(page, kind);
 }
 
-/** Other tests may keep the machine busy: what is worked out beside the page has its time. */
-const soon = <T>(read: () => Promise<T>) => expect.poll(read, { timeout: 20_000 });
-
 /** Waits until what was changed last is kept in the browser. */
 async function kept(page: Page): Promise<void> {
   await page.waitForTimeout(600);
@@ -117,7 +114,7 @@ describe("initials in a script face on the head of an order", () => {
     await addPart(page, "Headstock");
     await addPart(page, "Inlay");
     await settled(page);
-    expect(await page.locator(".parts-summary").innerText()).toMatch(/in the headstock/);
+    await expect.poll(() => page.locator(".parts-summary").innerText()).toMatch(/in the headstock/);
     await type(page, "Letters", "BO");
     await choose(page, "Face", /Great Vibes/);
     await type(page, "Size", "15 mm");
@@ -129,7 +126,7 @@ describe("initials in a script face on the head of an order", () => {
       .first()
       .click();
     await settled(page);
-    await soon(() => page.locator(".inlay-verdict").innerText()).toMatch(/0\.5 mm bit/);
+    await expect.poll(() => page.locator(".inlay-verdict").innerText()).toMatch(/0\.5 mm bit/);
     const [first, second] = await svgsOf(page, [/^Pocket, BO/, /^Inlay pieces?, BO/]);
     const [pocketFile, plugFile] = first!.includes('data-role="pocket"') ? [first!, second!] : [second!, first!];
     // Each file has its own zero: the middles of the two boxes are laid on each other, which a gap alike all round leaves where they are.
@@ -211,12 +208,12 @@ describe("the page", () => {
     await addPart(page, "Inlay");
     await settled(page);
     await type(page, "Letters", "A木");
-    await soon(() => page.locator(".inlay-verdict").innerText()).toMatch(/has no 木 \(U\+6728\)/);
+    await expect.poll(() => page.locator(".inlay-verdict").innerText()).toMatch(/has no 木 \(U\+6728\)/);
     // No letters at all is an inlay of figures alone.
     await type(page, "Letters", "");
-    await soon(() => page.locator(".inlay-verdict").innerText()).toMatch(/There is nothing to inlay yet/);
+    await expect.poll(() => page.locator(".inlay-verdict").innerText()).toMatch(/There is nothing to inlay yet/);
     await type(page, "Letters", "AB");
-    await soon(() => page.locator(".inlay-verdict").innerText()).toMatch(/all strokes survive/);
+    await expect.poll(() => page.locator(".inlay-verdict").innerText()).toMatch(/all strokes survive/);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -237,7 +234,7 @@ describe("a font file of the maker's own", () => {
     await addPart(page, "Inlay");
     await settled(page);
     await choose(page, "Face", "A font file of yours");
-    await soon(() => page.locator(".inlay-verdict").innerText()).toMatch(/No font file is chosen yet/);
+    await expect.poll(() => page.locator(".inlay-verdict").innerText()).toMatch(/No font file is chosen yet/);
     const strokes = await whole("tests/data/fonts/strokes.ttf");
     const flipped = Uint8Array.from(strokes, (byte, i) => (i === strokes.length >> 1 ? byte ^ 0x40 : byte));
     for (const [name, bytes, reason] of [
@@ -250,7 +247,7 @@ describe("a font file of the maker's own", () => {
       await chooseFont(page, name, bytes);
       await page.locator(".tell-title").filter({ hasText: reason }).first().waitFor();
     }
-    expect(await page.locator(".inlay-verdict").innerText()).toMatch(/No font file is chosen yet/);
+    await expect.poll(() => page.locator(".inlay-verdict").innerText()).toMatch(/No font file is chosen yet/);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -266,7 +263,7 @@ describe("a font file of the maker's own", () => {
     await settled(page);
     // A face of .ttf that lacks a letter names it; the one before is back by undo.
     await chooseFont(page, "strokes.ttf", await whole("tests/data/fonts/strokes.ttf"));
-    await soon(() => page.locator(".inlay-verdict").innerText()).toMatch(/Gramil Strokes has no R \(U\+0052\)/);
+    await expect.poll(() => page.locator(".inlay-verdict").innerText()).toMatch(/Gramil Strokes has no R \(U\+0052\)/);
     await page.keyboard.press("Control+z");
     await page.getByText("Pirata One, 13 kB").waitFor();
     await kept(page);
@@ -303,10 +300,10 @@ describe("a guide bush", () => {
     const verdict = (): Promise<string> => page.locator(".inlay-verdict").innerText();
     await choose(page, "Cut with", "Guide bush and template");
     // A bush of 12 mm on a bit of 3 mm leaves inward corners of (12 - 3) / 2 and the gap.
-    await soon(verdict).toMatch(/nothing of the letters is as wide as the corners of 4\.55 mm/);
+    await expect.poll(verdict).toMatch(/nothing of the letters is as wide as the corners of 4\.55 mm/);
     await type(page, "Letters", "H");
     await type(page, "Size", "60 mm");
-    await soon(verdict).toMatch(/all strokes survive this set of bushes and bits/);
+    await expect.poll(verdict).toMatch(/all strokes survive this set of bushes and bits/);
     // The window is the pocket moved out by (12 - 3) / 2 = 4.5 mm: its box is 9 mm larger each way. The saved file says so.
     const [first, second] = await svgsOf(page, [/^Pocket, H/, /^Inside template for pocket/]);
     const [window, pocket] = first!.includes('id="inside-1"') ? [first!, second!] : [second!, first!];
@@ -317,13 +314,13 @@ describe("a guide bush", () => {
     expect(width(window, "cut") - width(pocket, "pocket")).toBeCloseTo(9, 2);
     await goTo(page, "parts/inlay");
     await choose(page, "Templates", /^One outside/);
-    await soon(verdict).toMatch(/This set of bushes and bits breaks a stroke/);
+    await expect.poll(verdict).toMatch(/This set of bushes and bits breaks a stroke/);
     await choose(page, "Templates", /^One inside/);
     await type(page, "Bush for the pocket", "2 mm");
-    await soon(verdict).toMatch(/The bit for the pocket, 3 mm, does not pass through its bush of 2 mm/);
+    await expect.poll(verdict).toMatch(/The bit for the pocket, 3 mm, does not pass through its bush of 2 mm/);
     await type(page, "Bush for the pocket", "17 mm");
     await type(page, "Bush for the inlay piece", "10 mm");
-    await soon(verdict).toMatch(/larger than its pocket by 0\.5 mm all round/);
+    await expect.poll(verdict).toMatch(/larger than its pocket by 0\.5 mm all round/);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -347,20 +344,20 @@ describe("interlaced letters", () => {
         .locator(".inlay-crossings li")
         .getByRole("button", { name: /^Crossing/ })
         .allInnerTexts();
-    await soon(said).toEqual(["Crossing 1: O over Q", "Crossing 2: Q over O"]);
+    await expect.poll(said).toEqual(["Crossing 1: O over Q", "Crossing 2: Q over O"]);
     await page.getByRole("button", { name: "Turn crossing 2: O over Q" }).focus();
     await page.keyboard.press("Enter");
-    await soon(said).toEqual(["Crossing 1: O over Q", "Crossing 2: O over Q"]);
-    expect(await page.getByRole("textbox", { name: "Turned crossings" }).inputValue()).toBe("2");
+    await expect.poll(said).toEqual(["Crossing 1: O over Q", "Crossing 2: O over Q"]);
+    await expect.poll(() => page.getByRole("textbox", { name: "Turned crossings" }).inputValue()).toBe("2");
     // O lies over Q all round: its ring is one piece, and of Q the part inside and the one outside are left.
     await settled(page);
     expect((await svgsOf(page, [/^Pocket, OQ/]))[0]!.match(/data-role="pocket"/g)).toHaveLength(3);
     await goTo(page, "parts/inlay");
     await page.keyboard.press("Control+z");
     await page.getByRole("tab", { name: "Crossings 2" }).click();
-    await soon(said).toEqual(["Crossing 1: O over Q", "Crossing 2: Q over O"]);
+    await expect.poll(said).toEqual(["Crossing 1: O over Q", "Crossing 2: Q over O"]);
     await type(page, "Turned crossings", "1 2");
-    await soon(said).toEqual(["Crossing 1: Q over O", "Crossing 2: O over Q"]);
+    await expect.poll(said).toEqual(["Crossing 1: Q over O", "Crossing 2: O over Q"]);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -376,16 +373,16 @@ describe("a pocket that was cut", () => {
     await choose(page, "Template", /pocket, AB/);
     await page.getByRole("button", { name: "Enter it" }).click();
     const cut = page.locator(".cuts-list li");
-    await soon(() => cut.innerText()).toMatch(/still matches/);
+    await expect.poll(() => cut.innerText()).toMatch(/still matches/);
     await kept(page);
     await page.reload();
     await goTo(page, "order");
-    await soon(() => cut.innerText()).toMatch(/Inlay, pocket, AB[^]*still matches/);
+    await expect.poll(() => cut.innerText()).toMatch(/Inlay, pocket, AB[^]*still matches/);
     await goTo(page, "parts/inlay");
     await settled(page);
     await type(page, "Size", "14 mm");
     await goTo(page, "order");
-    await soon(() => cut.innerText()).toMatch(/up to .* off at pocket/);
+    await expect.poll(() => cut.innerText()).toMatch(/up to .* off at pocket/);
     expect(complaints).toEqual([]);
     await close();
   });

@@ -12,7 +12,6 @@ import { derived, saved, type } from "./part-visit.ts";
 import { goTo, savedBy, visit, type Visit } from "./visit.ts";
 
 /** Machines may be busy. */
-const SLOW = { timeout: 30_000 };
 
 let browser: Browser;
 beforeAll(async () => {
@@ -51,9 +50,9 @@ describe("a contour gauge", () => {
     }
     const numberIn = async (label: string): Promise<number> =>
       Number(await region.getByRole("textbox", { name: label, exact: true }).inputValue());
-    await expect.poll(() => numberIn("Fullness"), SLOW).toBeCloseTo(3, 1);
-    await expect.poll(() => numberIn("Fullness, treble side"), SLOW).toBeCloseTo(2, 1);
-    expect(await region.getByRole("combobox", { name: "Shoulders" }).textContent()).toContain("U");
+    await expect.poll(() => numberIn("Fullness")).toBeCloseTo(3, 1);
+    await expect.poll(() => numberIn("Fullness, treble side")).toBeCloseTo(2, 1);
+    await expect.poll(() => region.getByRole("combobox", { name: "Shoulders" }).textContent()).toContain("U");
 
     const { design } = await saved(page);
     const section = derived(design, "neck")
@@ -69,10 +68,10 @@ describe("a contour gauge", () => {
     // A word for the shoulders takes the gauge's place.
     await region.getByRole("combobox", { name: "Shoulders" }).click();
     await page.getByRole("option", { name: "C", exact: true }).click();
-    await expect.poll(() => numberIn("Fullness"), SLOW).toBe(2);
+    await expect.poll(() => numberIn("Fullness")).toBe(2);
     expect((await saved(page)).design.parts["neck"]).not.toHaveProperty("firstContour");
     await page.keyboard.press("Control+z");
-    await expect.poll(() => numberIn("Fullness"), SLOW).toBeCloseTo(3, 1);
+    await expect.poll(() => numberIn("Fullness")).toBeCloseTo(3, 1);
     expect(complaints).toEqual([]);
     await close();
   }, 120_000);
@@ -93,7 +92,7 @@ describe("a neck carved down the set until the player accepts it", () => {
       await page
         .getByText(new RegExp(`as measured; planned ${planned}`))
         .first()
-        .waitFor({ state: "attached", ...SLOW });
+        .waitFor({ state: "attached" });
 
     const { design } = await saved(page);
     expect(design.measured!["parts.neck.firstDepth"]).toMatchObject({ how: "callipers, accepted by the player" });
@@ -104,10 +103,10 @@ describe("a neck carved down the set until the player accepts it", () => {
 
     // On the sheets: the accepted depth at fret 1, and at fret 5 between both, (d5 - d1) / (d10 - d1) of the way.
     await goTo(page, "sheets");
-    await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor(SLOW);
+    await page.getByRole("heading", { name: /^\d+ sheets? of/ }).waitFor();
     await page.getByRole("button", { name: "none", exact: true }).click();
     await page.getByRole("checkbox", { name: "Carving gauges", exact: true }).click();
-    await page.locator(".sheets-pages[aria-busy=false]").waitFor(SLOW);
+    await page.locator(".sheets-pages[aria-busy=false]").waitFor();
     const { bytes } = await savedBy(page, () => page.getByRole("button", { name: "Save PDF" }).click());
     const said = (await readPdf(bytes)).pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(" ");
     const d = (fret: number): number => 1 - 2 ** (-fret / 12);
@@ -120,7 +119,7 @@ describe("a neck carved down the set until the player accepts it", () => {
     await page
       .getByText(/0\.8 mm less than planned/)
       .first()
-      .waitFor(SLOW);
+      .waitFor();
     expect(complaints).toEqual([]);
     await close();
   }, 120_000);

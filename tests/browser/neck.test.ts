@@ -7,7 +7,6 @@ import { openChromium } from "./chromium.ts";
 import { goTo, savedBy, visit } from "./visit.ts";
 
 /** Machines may be busy. */
-const SLOW = { timeout: 30_000 };
 
 let browser: Browser;
 beforeAll(async () => {
@@ -42,7 +41,7 @@ describe("a neck carved too thin", () => {
       inches = Math.round((inches - 0.02) * 1000) / 1000;
       await depth.fill(String(inches));
       await depth.press("Enter");
-      await page.getByText(new RegExp(`^C, ${inches} in to`)).waitFor(SLOW);
+      await page.getByText(new RegExp(`^C, ${inches} in to`)).waitFor();
     }
     expect(await part.textContent()).toContain("1 stop");
 
@@ -61,25 +60,25 @@ describe("a neck carved too thin", () => {
     expect(wall(last)).toBeGreaterThan(2.9);
 
     // Under the part's name, on its drawing, in words.
-    await page.getByText(/Only 0\.1\d* in of wood behind the channels/).waitFor(SLOW);
+    await page.getByText(/Only 0\.1\d* in of wood behind the channels/).waitFor();
     const inWords = page.getByText(/too little wood behind the truss-rod channel/).first();
-    await inWords.waitFor({ state: "attached", ...SLOW });
+    await inWords.waitFor({ state: "attached" });
 
     // Under Fit, with its place.
     await goTo(page, "fit");
-    await page.getByRole("heading", { name: /Stop/ }).waitFor(SLOW);
+    await page.getByRole("heading", { name: /Stop/ }).waitFor();
     const show = page.getByRole("button", { name: /Show the place: Only .* behind the truss-rod channel/ });
-    expect(await show.getAttribute("aria-label")).toMatch(/between the nut and fret 1|at fret 1|at the nut|between frets/);
+    await expect
+      .poll(() => show.getAttribute("aria-label"))
+      .toMatch(/between the nut and fret 1|at fret 1|at the nut|between frets/);
     await show.click();
-    await expect.poll(() => page.locator("main h1").first().textContent(), SLOW).toBe("Neck");
+    await expect.poll(() => page.locator("main h1").first().textContent()).toBe("Neck");
     expect(page.url()).toContain("parts/neck");
-    await page.locator(".board-note-chosen").getByText("Truss-rod channel").waitFor(SLOW);
+    await page.locator(".board-note-chosen").getByText("Truss-rod channel").waitFor();
 
     // On the sheets that the wood is sawn and carved by.
     await goTo(page, "sheets");
-    await expect
-      .poll(() => page.getByText("STOP: too little wood behind the truss-rod channel").count(), SLOW)
-      .toBeGreaterThan(1);
+    await expect.poll(() => page.getByText("STOP: too little wood behind the truss-rod channel").count()).toBeGreaterThan(1);
 
     const design = await designOf(page);
     expect(design.parts["neck"]).toMatchObject({ firstDepth: String(inches) });
@@ -96,10 +95,10 @@ describe("a neck carved too thin", () => {
     const before = await depth.inputValue();
     await depth.fill("0.7");
     await depth.press("Enter");
-    await expect.poll(() => part.textContent(), SLOW).toContain("stop");
+    await expect.poll(() => part.textContent()).toContain("stop");
     await depth.fill(before);
     await depth.press("Enter");
-    await expect.poll(() => part.textContent(), SLOW).not.toContain("stop");
+    await expect.poll(() => part.textContent()).not.toContain("stop");
     await here.close();
   });
 });

@@ -234,7 +234,18 @@ describe("a point of an outline", () => {
 
 /** Where the chosen point stands on the page: the pen's colour about it is looked for on the board's canvas. */
 async function pointOnPage(page: Page): Promise<Vec> {
-  await page.waitForTimeout(300);
+  let at: Vec | undefined;
+  // Until the board stands still.
+  const stands = async (): Promise<boolean> => {
+    const before = at;
+    at = await pointSeen(page);
+    return at !== undefined && at.x === before?.x && at.y === before.y;
+  };
+  await expect.poll(stands, { interval: 200 }).toBe(true);
+  return at!;
+}
+
+async function pointSeen(page: Page): Promise<Vec | undefined> {
   const box = (await page.locator(".board-surface").boundingBox())!;
   const clip = { x: Math.ceil(box.x), y: Math.ceil(box.y), width: Math.floor(box.width), height: Math.floor(box.height) };
   const png = await page.screenshot({ clip });
@@ -262,8 +273,7 @@ async function pointOnPage(page: Page): Promise<Vec> {
     },
     { data: png.toString("base64"), width: clip.width, height: clip.height },
   );
-  if (!found) throw new Error("no chosen point is seen");
-  return vec(clip.x + found.x, clip.y + found.y);
+  return found && vec(clip.x + found.x, clip.y + found.y);
 }
 
 async function dragByTouch(cdp: CDPSession, from: Vec, to: Vec): Promise<void> {

@@ -65,7 +65,7 @@ describe("the sheets", () => {
       await page.getByRole("menuitem", { name: /^Inlay/ }).click();
       await page.getByRole("heading", { name, exact: true, level: 1 }).waitFor();
     }
-    expect(await page.getByRole("heading", { name: "Numbers of the inlay 2" }).count()).toBe(1);
+    await expect.poll(() => page.getByRole("heading", { name: "Numbers of the inlay 2" }).count()).toBe(1);
     await goTo(page, "sheets");
     await laidOut(page);
     const whole = page.getByRole("checkbox", { name: "Inlay 2", exact: true });
@@ -77,12 +77,19 @@ describe("the sheets", () => {
     const before = await page.locator(".sheets h1").textContent();
 
     await openExample(page);
-    await page.getByRole("heading", { name: "Laying out the sheets" }).waitFor();
+    // Read in one go, since it goes by.
+    const meanwhile = await page.waitForFunction(() => {
+      const title = document.querySelector(".sheets h1")?.textContent;
+      const save = [...document.querySelectorAll<HTMLButtonElement>(".sheets button")].find(
+        (one) => one.textContent === "Save PDF",
+      );
+      const shown = document.querySelectorAll(".sheets-pages svg.sheet, .assembly").length;
+      return title === "Laying out the sheets" && { shown, saves: save?.disabled === false };
+    });
     expect(before).toMatch(/^\d/);
-    expect(await page.locator(".sheets-pages svg.sheet, .assembly").count()).toBe(0);
-    expect(await page.getByRole("button", { name: "Save PDF" }).isDisabled()).toBe(true);
+    expect(await meanwhile.jsonValue()).toEqual({ shown: 0, saves: false });
     await laidOut(page);
-    expect(await page.getByRole("button", { name: "Save PDF" }).isDisabled()).toBe(false);
+    await expect.poll(() => page.getByRole("button", { name: "Save PDF" }).isDisabled()).toBe(false);
     expect(complaints).toEqual([]);
     await close();
   });
@@ -116,7 +123,7 @@ describe("the sheets", () => {
     for (const name of ["Save PDF", "Save PDF", "SVG"])
       await savedBy(page, () => page.getByRole("button", { name, exact: true }).click());
     await notes.getByText(`Saved, but ${count} things do not fit`).waitFor();
-    expect(await notes.count()).toBe(1);
+    await expect.poll(() => notes.count()).toBe(1);
     await expect.poll(() => notes.textContent()).toContain("-svg.zip");
     expect(await notes.textContent()).not.toContain("Print");
     await notes.getByRole("button", { name: "Look at Fit" }).click();
@@ -156,8 +163,8 @@ describe("what is told and shown beside the work", () => {
     await page.getByRole("button", { name: "New instrument" }).click();
     const dialog = page.getByRole("dialog", { name: "A new instrument" });
     const examples = dialog.locator("section", { has: page.getByRole("heading", { name: "Worked examples" }) });
-    await expect.poll(() => examples.locator("svg.dsvg").count(), { timeout: 20_000 }).toBeGreaterThan(5);
-    await expect.poll(() => dialog.locator(".kind-picture:empty").count(), { timeout: 20_000 }).toBe(0);
+    await expect.poll(() => examples.locator("svg.dsvg").count()).toBeGreaterThan(5);
+    await expect.poll(() => dialog.locator(".kind-picture:empty").count()).toBe(0);
     const shapes = await examples.locator("svg.dsvg").evaluateAll((all) =>
       all.map((one) => ({
         width: (one as SVGSVGElement).viewBox.baseVal.width,

@@ -14,7 +14,6 @@ import { openChromium } from "./chromium.ts";
 import { goTo, savedBy, visit, type Visit } from "./visit.ts";
 
 /** Sheets are laid out beside the page, on machines that may be busy. */
-const SLOW = { timeout: 30_000 };
 
 let browser: Browser;
 beforeAll(async () => {
@@ -120,15 +119,15 @@ describe("an address", () => {
     const { page } = here;
     const title = () => page.locator("main h1").first().textContent();
     await goTo(page, "parts/nut");
-    await expect.poll(title, SLOW).toBe("Nut");
+    await expect.poll(title).toBe("Nut");
     await goTo(page, "sheets");
-    await expect.poll(title, SLOW).toMatch(/sheets of Letter/);
+    await expect.poll(title).toMatch(/sheets of Letter/);
     await page.reload();
-    await expect.poll(title, SLOW).toMatch(/sheets of Letter/);
+    await expect.poll(title).toMatch(/sheets of Letter/);
     await page.goBack();
-    await expect.poll(title, SLOW).toBe("Nut");
+    await expect.poll(title).toBe("Nut");
     await page.goForward();
-    await expect.poll(title, SLOW).toMatch(/sheets of Letter/);
+    await expect.poll(title).toMatch(/sheets of Letter/);
     await here.close();
   });
 });

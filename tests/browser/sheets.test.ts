@@ -92,7 +92,7 @@ describe("a printer", () => {
     await type(page, "Name", "x");
     await type(page, "Bar across", "6.8");
     await type(page, "Bar along", "8.5");
-    expect(await page.getByText(/over 2 %/).count()).toBe(1);
+    await expect.poll(() => page.getByText(/over 2 %/).count()).toBe(1);
     await close();
   });
 });
@@ -113,7 +113,7 @@ describe("a template", () => {
       .locator(".making-line")
       .getByText(/^Outside template for a 0\.626 in bush/)
       .waitFor();
-    expect(await page.getByText(/4 outward corners sharper than 0\.254 in/).count()).toBe(1);
+    await expect.poll(() => page.getByText(/4 outward corners sharper than 0\.254 in/).count()).toBe(1);
     const pdf = await pdfSaved(page);
     // Near side 6.45: the template's end at the nut is 12.9 mm narrower than the board, but for the slant of its sides (under 0.02 mm).
     const ends = pdf.pages.flatMap(({ pieces }) =>
