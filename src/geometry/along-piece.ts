@@ -1,8 +1,7 @@
 /** Lengths along one piece, for many questions: a cubic is integrated once between knots, and then only from the knot before. */
-import { cubicDerivative, cubicPoints, type CubicPoints } from "./bezier.ts";
-import { gauss, integrate } from "./quadrature.ts";
+import { cubicPoints, speedAlong, type CubicPoints } from "./bezier.ts";
+import { gauss, gaussShort, integrate } from "./quadrature.ts";
 import { pieceLength, type Piece } from "./segment.ts";
-import { norm } from "./vec.ts";
 
 export interface AlongPiece {
   /** Of the whole piece, mm. */
@@ -15,7 +14,7 @@ export interface AlongPiece {
 
 /** Stretches of a cubic that are integrated on their own. */
 const STRETCHES = 8;
-/** The rule on a stretch and on its halves may differ by so much, mm, for it to be taken for the length: its own error is far less then. */
+/** A rule on a stretch and the longer one on its halves may differ by so much, mm, for it to be taken for the length: its own error is far less on parts. */
 const SMOOTH = 1e-10;
 
 export function alongPiece(piece: Piece): AlongPiece {
@@ -25,7 +24,7 @@ export function alongPiece(piece: Piece): AlongPiece {
 }
 
 function alongCubic(p: CubicPoints): AlongPiece {
-  const speed = (t: number): number => norm(cubicDerivative(p, t));
+  const speed = speedAlong(p);
   const sums = [0];
   /** By stretch: how its parts are integrated. */
   const ways: (typeof gauss)[] = [];
@@ -33,9 +32,9 @@ function alongCubic(p: CubicPoints): AlongPiece {
     const [a, b] = [k / STRETCHES, (k + 1) / STRETCHES];
     const middle = (a + b) / 2;
     const halves = gauss(speed, a, middle) + gauss(speed, middle, b);
-    const smooth = Math.abs(halves - gauss(speed, a, b)) < SMOOTH;
-    ways.push(smooth ? gauss : (f, from, to) => integrate(f, from, to, 1e-9));
-    sums.push(sums[k]! + (smooth ? halves : integrate(speed, a, b, 1e-9)));
+    const way = [gaussShort, gauss].find((rule) => Math.abs(halves - rule(speed, a, b)) < SMOOTH);
+    ways.push(way ?? ((f, from, to) => integrate(f, from, to, 1e-9)));
+    sums.push(sums[k]! + (way ? halves : integrate(speed, a, b, 1e-9)));
   }
   const length = sums[STRETCHES]!;
   const lengthTo = (t: number): number => {

@@ -25,11 +25,17 @@ export function bernsteinProduct(a: readonly number[], b: readonly number[]): nu
   return product;
 }
 
-/** Value at t, by repeated interpolation (de Casteljau). */
+/** Value at t: the terms summed from the first on, all times a further 1 - t with each. */
 export function bernsteinValue(c: readonly number[], t: number): number {
-  const work = [...c];
-  for (let n = work.length - 1; n > 0; n--) for (let i = 0; i < n; i++) work[i] = work[i]! + (work[i + 1]! - work[i]!) * t;
-  return work[0] ?? 0;
+  const n = c.length - 1;
+  const choose = binomials(n);
+  const s = 1 - t;
+  let [sum, power] = [c[0]!, 1];
+  for (let i = 1; i <= n; i++) {
+    power *= t;
+    sum = sum * s + choose[i]! * power * c[i]!;
+  }
+  return sum;
 }
 
 /**
@@ -45,9 +51,20 @@ export function bernsteinRoots(c: readonly number[]): number[] {
   // Rounding of the coefficients: below this a value cannot be told from zero.
   const noise = size * 4e-16;
   if (Math.abs(c[0]!) <= noise) roots.push(0);
-  search(c, 0, 1, 0, noise, roots);
+  if (c.length === 3) roots.push(...quadraticRoots(c[0]!, c[1]!, c[2]!));
+  else search(c, 0, 1, 0, noise, roots);
   if (Math.abs(c.at(-1)!) <= noise) roots.push(1);
   return roots.filter((t, i) => i === 0 || t - roots[i - 1]! > 1e-13);
+}
+
+/** Roots between 0 and 1, by the formula that loses no digits (Press et al., Numerical Recipes, 5.6). */
+function quadraticRoots(a: number, b: number, c: number): number[] {
+  // In powers of t: square t^2 + 2 half t + a.
+  const [square, half] = [a - 2 * b + c, b - a];
+  const under = half * half - square * a;
+  if (under < 0) return [];
+  const q = -(half + (half < 0 ? -1 : 1) * Math.sqrt(under));
+  return [q / square, a / q].filter((t) => t > 0 && t < 1).toSorted((s, t) => s - t);
 }
 
 const DEEPEST = 44;

@@ -1,7 +1,7 @@
 import { bernsteinRoots } from "./bernstein.ts";
 import { cubic, type Cubic } from "./path.ts";
 import { integrate } from "./quadrature.ts";
-import { cross, lerp, norm, sub, vec, type Vec } from "./vec.ts";
+import { cross, distance, lerp, norm, sub, vec, type Vec } from "./vec.ts";
 
 /** The four points of a cubic: start, two handles, end; mm. */
 export type CubicPoints = readonly [Vec, Vec, Vec, Vec];
@@ -26,6 +26,18 @@ export function cubicDerivative([a, b, c, d]: CubicPoints, t: number): Vec {
   const wb = 6 * s * t;
   const wc = 3 * t * t;
   return vec(wa * (b.x - a.x) + wb * (c.x - b.x) + wc * (d.x - c.x), wa * (b.y - a.y) + wb * (c.y - b.y) + wc * (d.y - c.y));
+}
+
+/** Size of the first derivative as a function of t alone, for many questions. */
+export function speedAlong([a, b, c, d]: CubicPoints): (t: number) => number {
+  const [ux, vx, wx] = [b.x - a.x, c.x - b.x, d.x - c.x];
+  const [uy, vy, wy] = [b.y - a.y, c.y - b.y, d.y - c.y];
+  return (t) => {
+    const s = 1 - t;
+    const x = s * s * ux + 2 * s * t * vx + t * t * wx;
+    const y = s * s * uy + 2 * s * t * vy + t * t * wy;
+    return 3 * Math.sqrt(x * x + y * y);
+  };
 }
 
 /** Second derivative by t. */
@@ -63,8 +75,7 @@ export function cubicExtremes([a, b, c, d]: CubicPoints): number[] {
 }
 
 /** Length of the curve from t0 to t1, mm, by quadrature to 1e-9. */
-export const cubicLength = (p: CubicPoints, t0 = 0, t1 = 1): number =>
-  integrate((t) => norm(cubicDerivative(p, t)), t0, t1, 1e-9);
+export const cubicLength = (p: CubicPoints, t0 = 0, t1 = 1): number => integrate(speedAlong(p), t0, t1, 1e-9);
 
 /** Area swept by the ray from the origin along the curve: the integral of (x dy - y dx) / 2, in closed form. */
 export const cubicSweptArea = ([a, b, c, d]: CubicPoints): number =>
@@ -73,16 +84,15 @@ export const cubicSweptArea = ([a, b, c, d]: CubicPoints): number =>
 /** Unit direction of travel at t. Where the handles fall on the ends the next distinct point gives it; undefined for a single point. */
 export function cubicTangent(p: CubicPoints, t: number): Vec | undefined {
   const [a, b, c, d] = p;
-  const candidates =
-    t <= 0
-      ? [sub(b, a), sub(c, a), sub(d, a)]
-      : t >= 1
-        ? [sub(d, c), sub(d, b), sub(d, a)]
-        : [cubicDerivative(p, t), cubicSecondDerivative(p, t), sub(d, a)];
-  const size = Math.max(norm(sub(b, a)), norm(sub(c, a)), norm(sub(d, a)));
-  for (const v of candidates) {
-    const n = norm(v);
-    if (n > size * 1e-12) return vec(v.x / n, v.y / n);
-  }
-  return undefined;
+  const least = 1e-12 * Math.max(distance(a, b), distance(a, c), distance(a, d));
+  return (
+    unitAbove(least, t <= 0 ? sub(b, a) : t >= 1 ? sub(d, c) : cubicDerivative(p, t)) ??
+    unitAbove(least, t <= 0 ? sub(c, a) : t >= 1 ? sub(d, b) : cubicSecondDerivative(p, t)) ??
+    unitAbove(least, sub(d, a))
+  );
+}
+
+function unitAbove(least: number, v: Vec): Vec | undefined {
+  const n = norm(v);
+  return n > least ? vec(v.x / n, v.y / n) : undefined;
 }

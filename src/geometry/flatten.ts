@@ -1,9 +1,9 @@
 import { arcRadius, arcSweep } from "./arc.ts";
-import { cubicPart, cubicPoints, splitCubic, type CubicPoints } from "./bezier.ts";
+import { cubicDerivative, cubicPoint, cubicPoints, splitCubic, type CubicPoints } from "./bezier.ts";
 import type { Path } from "./path.ts";
 import { piecesOf, type Piece } from "./segment.ts";
 import { FLATTEN } from "./tolerance.ts";
-import { add, distanceToSegment, sub, turned, type Vec } from "./vec.ts";
+import { add, distanceToSegment, scale, sub, turned, type Vec } from "./vec.ts";
 
 /**
  * The path as points on it whose chords keep within `tolerance` mm of it. A closed path gives a ring (its start not repeated), an open
@@ -47,17 +47,29 @@ function appendCubic(p: CubicPoints, tolerance: number, points: Vec[], depth: nu
   if (error <= tolerance || depth === DEEPEST) return;
   // The error falls with the square of the number of parts; whether it did is looked at in each.
   const count = Math.ceil(Math.sqrt(error / tolerance));
-  if (count <= MOST_PARTS) {
-    const parts = Array.from({ length: count }, (_, i) => cubicPart(p, i / count, (i + 1) / count));
-    if (parts.every((part) => chordError(part) <= tolerance)) {
-      for (const part of parts.slice(1)) points.push(part[0]);
-      return;
-    }
-  }
+  if (count <= MOST_PARTS && cutEvenly(p, count, tolerance, points)) return;
   const [left, right] = splitCubic(p, 0.5);
   appendCubic(left, tolerance, points, depth + 1);
   points.push(right[0]);
   appendCubic(right, tolerance, points, depth + 1);
+}
+
+/** Adds the inner points of the cubic cut into `count` parts, if each keeps to its chord; otherwise none. */
+function cutEvenly(p: CubicPoints, count: number, tolerance: number, points: Vec[]): boolean {
+  const before = points.length;
+  // A part's handles lie a third of its own share along the derivatives at its ends.
+  const third = 1 / (3 * count);
+  let [from, leaving] = [p[0], cubicDerivative(p, 0)];
+  for (let i = 1; i <= count; i++) {
+    const [to, arriving] = [i < count ? cubicPoint(p, i / count) : p[3], cubicDerivative(p, i / count)];
+    if (chordError([from, add(from, scale(leaving, third)), sub(to, scale(arriving, third)), to]) > tolerance) {
+      points.length = before;
+      return false;
+    }
+    if (i < count) points.push(to);
+    [from, leaving] = [to, arriving];
+  }
+  return true;
 }
 
 /**

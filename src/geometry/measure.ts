@@ -107,18 +107,20 @@ export interface Station {
 export function stationAt(path: Path, length: number): Station | undefined {
   if (!(length >= 0)) return undefined;
   let left = length;
-  const pieces = piecesOf(path);
+  let from = path.start;
   const sizes = pieceLengthsOf(path);
-  for (const [index, piece] of pieces.entries()) {
+  for (const [index, segment] of path.segments.entries()) {
     const size = sizes[index]!;
     // Rounding of the sum must not push the path's own length off its end.
-    const last = index === pieces.length - 1 && left <= size + 1e-9;
+    const last = index === path.segments.length - 1 && left <= size + 1e-9;
     if (left <= size || last) {
+      const piece = { from, segment };
       const t = left < size ? alongOf(path, index, piece).at(left) : 1;
       const tangent = tangentAt(piece, t);
       if (tangent) return { point: pointAt(piece, t), tangent, index, t };
     }
     left -= size;
+    from = segment.to;
   }
   return undefined;
 }

@@ -15,10 +15,22 @@ function gaussLegendre(n: number): readonly { readonly node: number; readonly we
 }
 
 const RULE = gaussLegendre(10);
+const SHORT_RULE = gaussLegendre(5);
 const DEEPEST = 30;
 
 /** The integral of f from a to b by ten points alone, without a look at how good it is; exact for polynomials up to degree 19. */
-export const gauss = (f: (x: number) => number, a: number, b: number): number => rule(f, a, b).value;
+export const gauss = (f: (x: number) => number, a: number, b: number): number => weighed(RULE, f, a, b);
+
+/** The same by five points, exact up to degree 9. */
+export const gaussShort = (f: (x: number) => number, a: number, b: number): number => weighed(SHORT_RULE, f, a, b);
+
+function weighed(rule: typeof RULE, f: (x: number) => number, a: number, b: number): number {
+  const half = (b - a) / 2;
+  const middle = (a + b) / 2;
+  let sum = 0;
+  for (let i = 0; i < rule.length; i++) sum += rule[i]!.weight * f(middle + half * rule[i]!.node);
+  return sum * half;
+}
 
 interface Sum {
   readonly value: number;
