@@ -33,11 +33,25 @@ export interface ChannelWalls {
 export function wallAt(section: NeckSection, from: Vec): Wall {
   if (!(from.y <= 0) || !Number.isFinite(from.x) || !Number.isFinite(from.y))
     throw new RangeError("wallAt: the point must lie below the glue plane");
-  const sides = sidesOf(section);
-  // Where both sides are alike the nearer one is that of the point.
-  const near = isEven(section) ? [sides[from.x < 0 ? 0 : 1]] : sides;
-  const to = near.map((side) => nearestOnSide(side, from)).reduce((a, b) => (distance(b, from) < distance(a, from) ? b : a));
-  return { distance: isInside(sides, from) ? distance(from, to) : -distance(from, to), from, to };
+  const [bass, treble] = sidesOf(section);
+  const [own, other] = from.x < section.lean ? [bass, treble] : [treble, bass];
+  const inside = isInside(own, from);
+  let to = nearestOnSide(own, from);
+  if (!isFarther(other, own, from, inside, distance(from, to))) {
+    const across = nearestOnSide(other, from);
+    if (distance(from, across) < distance(from, to)) to = across;
+  }
+  return { distance: inside ? distance(from, to) : -distance(from, to), from, to };
+}
+
+/**
+ * Whether the other side is no nearer than `away`, that of the point's own side, without looking for its nearest place: it lies all beyond the
+ * deepest line; and of one that is as full or fuller the mirror image, to which the way is no longer, lies round the own side.
+ */
+function isFarther(other: SectionSide, own: SectionSide, { x }: Vec, inside: boolean, away: number): boolean {
+  const alike = other.a === own.a && other.p === own.p;
+  const fuller = other.a >= own.a && other.p >= own.p;
+  return alike || (inside && (fuller || Math.abs(x - own.lean) >= away));
 }
 
 /** Whether bass and treble side are alike. */
@@ -59,65 +73,39 @@ export function wallOfCorners(section: NeckSection, middle: number, width: numbe
   return a.distance <= b.distance ? a : b;
 }
 
-function isInside(sides: readonly SectionSide[], { x, y }: Vec): boolean {
-  const lean = sides[0]!.lean;
-  const side = sides.find(({ sign }) => sign === (x < lean ? -1 : 1))!;
-  return (Math.abs(x - lean) / side.a) ** side.p + (-y / side.d) ** side.p <= 1;
-}
+/** Whether the curve of the point's own side goes round it. */
+const isInside = ({ a, d, p, lean }: SectionSide, { x, y }: Vec): boolean => (Math.abs(x - lean) / a) ** p + (-y / d) ** p <= 1;
 
 /** Places at which it is looked whether the curve comes nearer; closer together towards the ends, where a flat flank has its bend. */
 const STEPS = 20;
 const END = Math.PI / 2;
 /** Beside the ends themselves, where the curve may run square to the way to a point without being nearest. */
 const ASIDE = 1e-6;
-const ANGLES = Array.from({ length: STEPS + 1 }, (_, i) => {
-  const angle = (END / 2) * (1 - Math.cos((Math.PI * i) / STEPS));
-  return Math.min(END - ASIDE, Math.max(ASIDE, angle));
+const LOOKS = Array.from({ length: STEPS + 1 }, (_, i) => {
+  const angle = Math.min(END - ASIDE, Math.max(ASIDE, (END / 2) * (1 - Math.cos((Math.PI * i) / STEPS))));
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  return { angle, c, s, logC: Math.log(c), logS: Math.log(s) };
 });
 /** How far a foot may lie beside the true one along the curve, mm. */
 const CLOSE = 1e-7;
 
-/** A place on the quarter curve of a depth and a half width of 1, and the direction square to it there, which is not of length 1. */
-interface UnitPlace {
-  readonly x: number;
-  readonly y: number;
-  readonly squareX: number;
-  readonly squareY: number;
-}
-
-/** The place in the direction of an angle from the middle: of the superellipse x^p + y^p = 1. */
-function unitPlace(power: number, angle: number): UnitPlace {
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  const [squareX, squareY] = [c ** (power - 1), s ** (power - 1)];
-  const r = (squareX * c + squareY * s) ** (-1 / power);
-  return { x: r * c, y: r * s, squareX, squareY };
-}
-
-/** The places at ANGLES hang on the power alone: kept for the sections of one neck, which have one or few. */
-const kept = new Map<number, readonly UnitPlace[]>();
-const MOST_KEPT = 16;
-
-function placesOf(power: number): readonly UnitPlace[] {
-  const known = kept.get(power);
-  if (known) return known;
-  const places = ANGLES.map((angle) => unitPlace(power, angle));
-  if (kept.size >= MOST_KEPT) kept.clear();
-  kept.set(power, places);
-  return places;
-}
-
 /** The nearest point of a quarter curve: an end, or a place between at which the curve turns from nearing to leaving. */
-function nearestOnSide(side: SectionSide, p: Vec): Vec {
-  const [start, end] = [sidePoint(side, 0), sidePoint(side, END)];
-  let best = distance(end, p) < distance(start, p) ? end : start;
-  const leaving = (angle: number): number => leavingAt(side, p, unitPlace(side.p, angle));
+function nearestOnSide(side: SectionSide, point: Vec): Vec {
+  const { sign, a, d, p, lean } = side;
+  const [start, end] = [vec(lean + sign * a, 0), vec(lean, -d)];
+  let best = distance(end, point) < distance(start, point) ? end : start;
+  const leaving = (angle: number): number => {
+    const [c, s] = [Math.cos(angle), Math.sin(angle)];
+    return leavingAt(side, point, c, s, c ** (p - 1), s ** (p - 1));
+  };
   let before = 0;
-  for (const [i, place] of placesOf(side.p).entries()) {
-    const here = leavingAt(side, p, place);
+  for (let i = 0; i <= STEPS; i++) {
+    const { angle, c, s, logC, logS } = LOOKS[i]!;
+    const here = leavingAt(side, point, c, s, Math.exp((p - 1) * logC), Math.exp((p - 1) * logS));
     if (before < 0 && here >= 0) {
-      const root = rootBetween(leaving, ANGLES[i - 1]!, ANGLES[i]!, before, here, CLOSE);
-      const foot = sidePoint(side, Math.atan2(side.d * Math.sin(root), side.a * Math.cos(root)));
-      if (distance(foot, p) < distance(best, p)) best = foot;
+      const root = rootBetween(leaving, LOOKS[i - 1]!.angle, angle, before, here, CLOSE);
+      const foot = sidePoint(side, Math.atan2(d * Math.sin(root), a * Math.cos(root)));
+      if (distance(foot, point) < distance(best, point)) best = foot;
     }
     before = here;
   }
@@ -125,11 +113,20 @@ function nearestOnSide(side: SectionSide, p: Vec): Vec {
 }
 
 /**
- * How far beyond the foot of p the curve has come on its way to the back: the way from p to its point, measured along its direction there;
- * below 0 while it comes nearer.
+ * How far the curve has come beyond the foot of a point on its way to the back, in the direction whose cosine and sine are `c` and `s` on the
+ * same curve of a depth and a half width of 1; `powerC` and `powerS` are theirs to p - 1, which is the direction square to that curve.
+ * Measured along the curve's own direction; below 0 while it comes nearer.
  */
-function leavingAt({ sign, a, d, lean }: SectionSide, p: Vec, { x, y, squareX, squareY }: UnitPlace): number {
-  const [across, down] = [squareY / d, squareX / a];
-  const off = (lean + sign * a * x - p.x) * -sign * across - (-d * y - p.y) * down;
+function leavingAt(
+  { sign, a, d, p, lean }: SectionSide,
+  point: Vec,
+  c: number,
+  s: number,
+  powerC: number,
+  powerS: number,
+): number {
+  const r = Math.exp(Math.log(powerC * c + powerS * s) / -p);
+  const [across, down] = [powerS / d, powerC / a];
+  const off = (lean + sign * a * r * c - point.x) * -sign * across - (-d * r * s - point.y) * down;
   return off / Math.sqrt(across * across + down * down);
 }
