@@ -3,8 +3,8 @@ import { appendFlat } from "./flatten.ts";
 import { intersectPaths } from "./intersect.ts";
 import { nearestOnPath } from "./nearest.ts";
 import type { Path } from "./path.ts";
-import { piecesOf } from "./segment.ts";
-import { add, distanceToSegment, scale, sub, type Vec } from "./vec.ts";
+import { boxedPiecesOf, type Piece } from "./segment.ts";
+import { add, distance, distanceToSegment, scale, sub, type Vec } from "./vec.ts";
 
 /** The narrowest place between two paths: one point on each and how far apart they are. */
 export interface Clearance {
@@ -24,40 +24,71 @@ const COARSE = 0.005;
 export function clearance(a: Path, b: Path): Clearance {
   const [met] = intersectPaths(a, b);
   if (met) return { a: met.point, b: met.point, distance: 0 };
-  const runsB = runsOf(b);
-  let last = runsB[0];
-  let least = Infinity;
-  const nearest = runsOf(a)
-    .flatMap(({ chords }) => chords)
-    .map((p) => {
-      // Chords that lie farther off than any that counts in the end need no number.
-      let [away, start] = [least + 3 * COARSE, p.points[0]];
-      const look = (run: Run): void => {
-        if (boundsDistance(p.box, run.box) >= away) return;
-        for (const q of run.chords) {
-          if (boundsDistance(p.box, q.box) >= away) continue;
-          const found = chordDistance(p.points, q.points);
-          if (found[0] >= away) continue;
-          [away, start] = found;
-          last = run;
-        }
-      };
-      // What was nearest to the chord before is near to this one, and most of the rest then lies too far off to be looked at.
-      const near = last;
-      if (near) look(near);
-      for (const run of runsB) if (run !== near) look(run);
-      least = Math.min(least, away);
-      return { away, start };
-    });
+  const { chords, least } = nearChords(a, b);
   let best: Clearance | undefined;
-  for (const [i, { away, start }] of nearest.entries()) {
-    const lowest = away <= (nearest[i - 1]?.away ?? Infinity) && away <= (nearest[i + 1]?.away ?? Infinity);
+  for (const [i, { away, start }] of chords.entries()) {
+    const lowest = away <= (chords[i - 1]?.away ?? Infinity) && away <= (chords[i + 1]?.away ?? Infinity);
     if (!lowest || away > least + 2 * COARSE) continue;
     const settled = settle(a, b, start);
     if (!best || settled.distance < best.distance) best = settled;
   }
   if (!best) throw new RangeError("clearance: a path has no segments");
   return best;
+}
+
+/** How far a chord keeps from another path, and at which of its points; Infinity where that is more than counts in the end. */
+interface Near {
+  away: number;
+  start: Vec;
+}
+
+/** The chords of a path, piece by piece, with their distances to another; and the least of these. */
+function nearChords(a: Path, b: Path): { readonly chords: readonly Near[]; readonly least: number } {
+  const [own, others] = [boxedPiecesOf(a), boxedPiecesOf(b)];
+  let least = Infinity;
+  for (const { piece } of own) for (const other of others) least = Math.min(least, distance(piece.from, other.piece.from));
+  const tooFar = (p: Bounds, q: Bounds): boolean => boundsDistance(p, q) >= least + 3 * COARSE;
+  const pairs = own.flatMap(({ box }, i) =>
+    others.flatMap((other, j) => (tooFar(box, other.box) ? [] : [{ i, j, apart: boundsDistance(box, other.box) }])),
+  );
+  // A piece that comes nowhere near is not cut into chords; one stands for all of them.
+  const near = own.map(({ piece }): Near[] => [{ away: Infinity, start: piece.from }]);
+  const cut = new Set<number>();
+  // From the nearest on, so that most of the rest then lies too far off to be looked at.
+  for (const { i, j } of pairs.toSorted((p, q) => p.apart - q.apart)) {
+    const box = others[j]!.box;
+    if (tooFar(own[i]!.box, box)) break;
+    const runs = runsOf(a, i);
+    if (!cut.has(i)) near[i] = runs.flatMap(({ chords }) => chords.map(({ points }) => ({ away: Infinity, start: points[0] })));
+    cut.add(i);
+    let k = 0;
+    for (const run of runs) {
+      if (tooFar(run.box, box)) k += run.chords.length;
+      else
+        for (const chord of run.chords) {
+          look(chord, runsOf(b, j), near[i]![k]!, least + 3 * COARSE);
+          least = Math.min(least, near[i]![k]!.away);
+          k += 1;
+        }
+    }
+  }
+  return { chords: near.flat(), least };
+}
+
+/** Takes into `near` what comes nearer to the chord than `most` and than what was found before. */
+function look(p: Chord, runs: readonly Run[], near: Near, most: number): void {
+  let limit = Math.min(near.away, most);
+  for (const run of runs) {
+    if (boundsDistance(p.box, run.box) >= limit) continue;
+    for (const q of run.chords) {
+      if (boundsDistance(p.box, q.box) >= limit) continue;
+      const [away, start] = chordDistance(p.points, q.points);
+      if (away >= limit) continue;
+      limit = away;
+      near.away = away;
+      near.start = start;
+    }
+  }
 }
 
 /** Edges that run side by side settle ever more slowly, with nothing to gain that counts. */
@@ -97,26 +128,27 @@ interface Run {
 }
 const RUN = 24;
 
-/** Paths never change, and one edge is often measured against many others. */
-const known = new WeakMap<Path, readonly Run[]>();
+/** Paths never change, and one edge is often measured against many others: the runs of those of its pieces that were looked at. */
+const known = new WeakMap<Path, Map<number, readonly Run[]>>();
 
-function runsOf(path: Path): readonly Run[] {
-  const before = known.get(path);
+function runsOf(path: Path, index: number): readonly Run[] {
+  const ofPath = known.get(path) ?? new Map<number, readonly Run[]>();
+  const before = ofPath.get(index);
   if (before) return before;
-  const chords = chordsOf(path);
+  const chords = chordsOf(boxedPiecesOf(path)[index]!.piece);
   const runs = Array.from({ length: Math.ceil(chords.length / RUN) }, (_, i) => chords.slice(i * RUN, (i + 1) * RUN)).map(
     (run) => ({
       chords: run,
       box: joinBounds(run.map(({ box }) => box)),
     }),
   );
-  known.set(path, runs);
+  known.set(path, ofPath.set(index, runs));
   return runs;
 }
 
-function chordsOf(path: Path): Chord[] {
-  const points: Vec[] = [path.start];
-  for (const piece of piecesOf(path)) appendFlat(piece, COARSE, points);
+function chordsOf(piece: Piece): Chord[] {
+  const points: Vec[] = [piece.from];
+  appendFlat(piece, COARSE, points);
   return points.slice(1).map((to, i) => {
     const ends = [points[i]!, to] as const;
     return { points: ends, box: boundsOfPoints(ends) };

@@ -60,6 +60,12 @@ function parallel(path: Path, delta: number, join: Join): Path | undefined {
 }
 
 /**
+ * A moved path is held against the old one at points on it whose chords keep so near to it, mm: where it first comes too near it crosses itself,
+ * so what the points find is a stretch that has been cut at the wrong crossing.
+ */
+const LOOKED_AT = 0.02;
+
+/**
  * Whether a path moved by `distance`, its corners rounded, is the whole edge of the moved shape. That edge is made of those points of the moved
  * path that lie nowhere nearer than the distance to the old one: so it is where none of its points does.
  */
@@ -68,8 +74,8 @@ function isAllThere(path: Path, moved: Path, distance: number): boolean {
   if (Math.sign(pathArea(moved)) !== Math.sign(pathArea(path)) || selfCrossings(path).length > 0) return false;
   const reach = distance - SWALLOWED;
   if (reach > 0) {
-    const index = ringIndex([flatten(path)], reach);
-    if (flatten(moved).some((p) => index.distanceWithin(p, reach) !== undefined)) return false;
+    const index = ringIndex([flatten(path, 2 * FLATTEN)], reach);
+    if (flatten(moved, LOOKED_AT).some((p) => index.distanceWithin(p, reach) !== undefined)) return false;
   }
   // What the distance cannot tell: edges that touch or cross by a hair.
   return selfCrossings(moved).length === 0;
