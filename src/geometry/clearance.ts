@@ -4,7 +4,7 @@ import { intersectPaths } from "./intersect.ts";
 import { nearestOnPath } from "./nearest.ts";
 import type { Path } from "./path.ts";
 import { boxedPiecesOf, type Piece } from "./segment.ts";
-import { add, distance, distanceToSegment, scale, sub, type Vec } from "./vec.ts";
+import { add, distance, distanceToSegment, norm, scale, sub, type Vec } from "./vec.ts";
 
 /** The narrowest place between two paths: one point on each and how far apart they are. */
 export interface Clearance {
@@ -104,7 +104,7 @@ function settle(a: Path, b: Path, start: Vec): Clearance {
   for (let round = 0; round < ROUNDS; round++) {
     const fallen = across(nearestOnPath(a, at.b).point);
     const step = sub(fallen.a, at.a);
-    const length = Math.hypot(step.x, step.y);
+    const length = norm(step);
     // Each step is about the same share of the one before; this is where all that are to come would lead.
     const ahead = length > 0 && length < before ? length / (before - length) : 0;
     const led = ahead > 0 ? across(nearestOnPath(a, add(fallen.a, scale(step, ahead))).point) : fallen;

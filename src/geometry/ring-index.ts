@@ -1,5 +1,5 @@
 import type { Ring } from "./region.ts";
-import { distanceToSegment, type Vec } from "./vec.ts";
+import { distance, distanceToSegment, type Vec } from "./vec.ts";
 
 /** Finds the nearest of many straight sides without looking at all of them. */
 export interface RingIndex {
@@ -21,7 +21,7 @@ export function ringIndex(rings: readonly Ring[], reach: number): RingIndex {
     for (const [i, a] of ring.entries()) {
       const b = ring[(i + 1) % ring.length]!;
       sides.push({ a, b });
-      length += Math.hypot(b.x - a.x, b.y - a.y);
+      length += distance(a, b);
     }
   const cell = Math.max(reach, (SIDES_A_CELL * length) / Math.max(1, sides.length), 1e-9);
   const cells = new Map<number, number[]>();

@@ -9,7 +9,7 @@ import {
   cubicSecondDerivative,
   cubicTangent,
 } from "./bezier.ts";
-import { boundsOfPoints, type Bounds } from "./bounds.ts";
+import { boundsHold, boundsOfPoints, type Bounds } from "./bounds.ts";
 import { arc, cubic, line, endOf, type Path, type Segment } from "./path.ts";
 import { add, cross, distance, leftOf, lerp, norm, scale, sub, turned, vec, type Vec } from "./vec.ts";
 
@@ -147,7 +147,15 @@ export function extremesOf({ from, segment }: Piece): number[] {
 /** The least upright box round the piece, exact. */
 export function pieceBounds(piece: Piece): Bounds {
   const { from, segment } = piece;
-  return boundsOfPoints([from, segment.to, ...extremesOf(piece).map((t) => pointAt(piece, t))]);
+  const between = isBetween(segment, from) ? [] : extremesOf(piece);
+  return boundsOfPoints([from, segment.to, ...between.map((t) => pointAt(piece, t))]);
+}
+
+/** Whether a line or a cubic keeps to the box of its ends, since a cubic's handles do. */
+function isBetween(segment: Segment, from: Vec): boolean {
+  if (segment.kind !== "cubic") return segment.kind === "line";
+  const box = boundsOfPoints([from, segment.to]);
+  return boundsHold(box, segment.c1) && boundsHold(box, segment.c2);
 }
 
 /** A piece of a path and the least upright box round it. */

@@ -30,7 +30,7 @@ export interface Dome {
  */
 export function domeHeight({ radius, first, second }: Dome, { x, y }: Vec): number {
   const [dx, dz] = [second.x - first.x, second.height - first.height];
-  const half = Math.hypot(dx, dz) / 2;
+  const half = Math.sqrt(dx * dx + dz * dz) / 2;
   const k = 1 / radius;
   if (!(radius > 0 && dx !== 0 && half < radius && Number.isFinite(half))) {
     throw new RangeError("domeHeight: the radius must be more than half the distance between two places");

@@ -84,8 +84,22 @@ const ASIDE = 1e-6;
 const LOOKS = Array.from({ length: STEPS + 1 }, (_, i) => {
   const angle = Math.min(END - ASIDE, Math.max(ASIDE, (END / 2) * (1 - Math.cos((Math.PI * i) / STEPS))));
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  return { angle, c, s, logC: Math.log(c), logS: Math.log(s) };
+  return { angle, c, s };
 });
+
+/** Cosine and sine of the angles of LOOKS to a power. */
+interface Powers {
+  readonly power: number;
+  readonly of: readonly { readonly c: number; readonly s: number }[];
+}
+
+/** Those that were asked for last: the corners of a channel want the same, and so do all sections of a neck of one shape. */
+let last: Powers = { power: NaN, of: [] };
+
+function powersOf(power: number): Powers {
+  if (last.power !== power) last = { power, of: LOOKS.map(({ c, s }) => ({ c: c ** power, s: s ** power })) };
+  return last;
+}
 /** How far a foot may lie beside the true one along the curve, mm. */
 const CLOSE = 1e-7;
 
@@ -98,10 +112,11 @@ function nearestOnSide(side: SectionSide, point: Vec): Vec {
     const [c, s] = [Math.cos(angle), Math.sin(angle)];
     return leavingAt(side, point, c, s, c ** (p - 1), s ** (p - 1));
   };
+  const { of: powers } = powersOf(p - 1);
   let before = 0;
   for (let i = 0; i <= STEPS; i++) {
-    const { angle, c, s, logC, logS } = LOOKS[i]!;
-    const here = leavingAt(side, point, c, s, Math.exp((p - 1) * logC), Math.exp((p - 1) * logS));
+    const { angle, c, s } = LOOKS[i]!;
+    const here = leavingAt(side, point, c, s, powers[i]!.c, powers[i]!.s);
     if (before < 0 && here >= 0) {
       const root = rootBetween(leaving, LOOKS[i - 1]!.angle, angle, before, here, CLOSE);
       const foot = sidePoint(side, Math.atan2(d * Math.sin(root), a * Math.cos(root)));

@@ -1,9 +1,10 @@
 /** What a part on the top lies between, drawn about it as far as a window reaches, so that the part itself stays large. */
 import type { Layer, Shape } from "../drawing/drawing.ts";
-import type { Bounds } from "../geometry/bounds.ts";
+import { boundsHold, boundsMeet, boundsOfPoints, type Bounds } from "../geometry/bounds.ts";
 import { flatten } from "../geometry/flatten.ts";
+import { pathBounds } from "../geometry/measure.ts";
 import { polyline, type Path } from "../geometry/path.ts";
-import { lerp, type Vec } from "../geometry/vec.ts";
+import { lerp, vec, type Vec } from "../geometry/vec.ts";
 import type { Sources } from "./contract.ts";
 
 /** Guides need no more, mm. */
@@ -11,6 +12,9 @@ const COARSE = 0.05;
 
 /** The parts of a closed path that lie in a box, in chords: the path itself where all of it does. */
 export function within(path: Path, box: Bounds): Path[] {
+  const bounds = pathBounds(path);
+  if (!boundsMeet(bounds, box)) return [];
+  if (boundsHold(box, vec(bounds.minX, bounds.minY)) && boundsHold(box, vec(bounds.maxX, bounds.maxY))) return [path];
   const points = flatten(path, COARSE);
   const ring = path.closed && points[0] ? [...points, points[0]] : points;
   const runs: Vec[][] = [];
@@ -32,6 +36,7 @@ export function within(path: Path, box: Bounds): Path[] {
 
 /** Where along a straight side it lies in the box, from 0 to 1 (J. Liang and B. Barsky, 1984); undefined where it does not. */
 function spanIn(a: Vec, b: Vec, box: Bounds): readonly [number, number] | undefined {
+  if (!boundsMeet(boundsOfPoints([a, b]), box)) return undefined;
   let [from, to] = [0, 1];
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const edges = [

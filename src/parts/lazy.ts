@@ -11,5 +11,7 @@ export function lazyCopy<R>(p: R, keys: readonly string[]): R {
 export function plain<T>(value: T): T {
   if (Array.isArray(value)) return value.map(plain) as T;
   if (typeof value !== "object" || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, plain(v)])) as T;
+  const copy: Record<string, unknown> = {};
+  for (const key of Object.keys(value)) copy[key] = plain((value as Record<string, unknown>)[key]);
+  return copy as T;
 }
