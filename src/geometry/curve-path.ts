@@ -54,7 +54,8 @@ function append(curve: SmoothCurve, from: Place, to: Place, tolerance: number, d
   }
   const middle = placeOn(curve, (from.t + to.t) / 2);
   const points = cubicThrough(from, middle.at, to);
-  if (points && LOOKS.every((t) => isNear(curve, points, from.t, to.t, t, SHARE * tolerance))) {
+  const bend = points ? bendOver(from, middle, to) : 0;
+  if (points && LOOKS.every((t) => isNear(curve, points, from.t, to.t, t, SHARE * tolerance, bend))) {
     found.push(cubic(points[1], points[2], points[3]));
     return;
   }
@@ -81,14 +82,35 @@ function cubicThrough(from: Place, middle: Vec, to: Place): CubicPoints | undefi
   return [start, add(start, scale(leaving, a)), sub(end, scale(arriving, b)), end];
 }
 
-/** Whether the cubic's point at t lies within `most` mm of the curve: sliding along it to the foot of the perpendicular, any place so near will do. */
-function isNear(curve: SmoothCurve, points: CubicPoints, from: number, to: number, t: number, most: number): boolean {
+/** The mean bend of the stretch's more bent half, 1/mm. */
+function bendOver(from: Place, middle: Place, to: Place): number {
+  const turn = Math.max(Math.abs(cross(from.direction, middle.direction)), Math.abs(cross(middle.direction, to.direction)));
+  return (2 * turn) / distance(from.at, to.at);
+}
+
+/**
+ * Whether the cubic's point at t lies within `most` mm of the curve: sliding along it to the foot of the perpendicular, any place so near will
+ * do. Mostly its distance from the tangent tells already, as the curve leaves that by no more than its bend allows.
+ */
+function isNear(
+  curve: SmoothCurve,
+  points: CubicPoints,
+  from: number,
+  to: number,
+  t: number,
+  most: number,
+  bend: number,
+): boolean {
   const p = cubicPoint(points, t);
   const [low, high] = [Math.min(from, to), Math.max(from, to)];
   let u = from + (to - from) * t;
   let off = sub(p, curve.at(u));
   if (norm(off) <= most) return true;
-  let away = dot(off, curve.direction(u));
+  const direction = curve.direction(u);
+  let away = dot(off, direction);
+  const [aside, leaves] = [Math.abs(cross(off, direction)), away * away * bend];
+  if (aside + leaves <= most) return true;
+  if (aside - leaves > most) return false;
   // A first speed from the chord, then the secant's.
   let speed = distance(points[0], points[3]) / (high - low);
   for (let round = 0; round < 6 && Math.abs(away) > 1e-7; round += 1) {
