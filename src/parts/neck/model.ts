@@ -69,11 +69,14 @@ export function modelOf(p: NeckParams, from: Sources): NeckModel {
   const instrument = instrumentOf(from);
   const flaws = new Set<Flaw>();
   const { joinX } = instrument;
+  // Plain, as it is asked at hundreds of places: reading through a view takes its time.
+  const { widthAtNut, widthAtJoin, bend } = p;
+  const width = (x: number): number => neckWidth({ widthAtNut, widthAtJoin }, { joinX }, x);
   const nutX = nutFaceX(from);
   const head = headX(p, from);
   const board = boardThicknessOf(p, from);
-  const widthAt = (x: number): number => Math.max(LEAST_WIDTH, neckWidth(p, instrument, x));
-  if (Math.min(neckWidth(p, instrument, head), neckWidth(p, instrument, joinX)) < LEAST_WIDTH) flaws.add("no-width");
+  const widthAt = (x: number): number => Math.max(LEAST_WIDTH, width(x));
+  if (Math.min(width(head), width(joinX)) < LEAST_WIDTH) flaws.add("no-width");
 
   const stationAt = (which: Which): NeckStation => {
     const x = fretX(instrument, p[`${which}Fret`]);
@@ -108,7 +111,7 @@ export function modelOf(p: NeckParams, from: Sources): NeckModel {
     headX: head,
     tilt: p.headTilt,
     headThickness: headWood,
-    bend: p.bend,
+    bend,
     voluteHeight: p.volute,
     voluteLength: p.voluteLength,
     heel: { from: heelFrom, to: heelTo, depth: p.heelDepth },
@@ -118,7 +121,7 @@ export function modelOf(p: NeckParams, from: Sources): NeckModel {
   const sectionAt = (x: number): NeckSection => {
     const shape = sectionBetween(first, second, Math.min(Math.max(x, first.x), second.x));
     const halfWidth = widthAt(x) / 2;
-    const t = Math.min(1, Math.max(0, (profile.bendTo - x) / p.bend));
+    const t = Math.min(1, Math.max(0, (profile.bendTo - x) / bend));
     // Level at both ends, so that the shoulders pass into the head without a line.
     const square = t * t * (3 - 2 * t);
     const blend = (exponent: number): number => exponent + (GREATEST_EXPONENT - exponent) * square;

@@ -161,7 +161,10 @@ export const boardThicknessOf = (p: Pick<HeightNumbers, "boardThickness">, from:
   from.get("fingerboard")?.thickness ?? p.boardThickness;
 
 /** Width of the neck at x: straight sides through its widths at the nut and at the join. */
-export const neckWidth = (p: Pick<ShapeNumbers, "widthAtNut" | "widthAtJoin">, instrument: Instrument, x: number): number =>
-  p.widthAtNut + ((p.widthAtJoin - p.widthAtNut) * x) / instrument.joinX;
+export const neckWidth = (
+  p: Pick<ShapeNumbers, "widthAtNut" | "widthAtJoin">,
+  { joinX }: Pick<Instrument, "joinX">,
+  x: number,
+): number => p.widthAtNut + ((p.widthAtJoin - p.widthAtNut) * x) / joinX;
 
 export const heldExponent = (exponent: number): number => Math.min(GREATEST_EXPONENT, Math.max(LEAST_EXPONENT, exponent));
