@@ -267,6 +267,21 @@ export interface PointOutline {
   readonly after: readonly OutlinePoint[];
   /** Lines to keep to, such as the strings. */
   readonly guides: readonly Path[];
+  /** The points are places that were measured, with no outline through them. */
+  readonly loose?: LoosePoints;
+}
+
+/** Places that were measured, such as those of a contour gauge. */
+export interface LoosePoints {
+  /** The keys under which a record keeps x and y, and whether it counts them the same way (1) or the other (-1). */
+  readonly x: { readonly key: string; readonly sign: 1 | -1 };
+  readonly y: { readonly key: string; readonly sign: 1 | -1 };
+  /** Further values of the part that are said with the list when it is traced, by key. */
+  readonly traced: Readonly<Record<string, string>>;
+  /** What of the drawing is looked at while they are traced, mm about the origin. */
+  readonly across: number;
+  /** What tracing leads to: "Fit the section to it". */
+  readonly finish: string;
 }
 
 // ---------------------------------------------------------------------------------------------------------------- in its place

@@ -3,7 +3,7 @@ import { vec } from "../../geometry/vec.ts";
 import { NECK_SHAPES } from "../../lutherie/neck-section.ts";
 import type { Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, SAME, atLeast, fine } from "../finding.ts";
-import { whereIs, type NeckCheck } from "./finding.ts";
+import { atFret, whereIs, type NeckCheck } from "./finding.ts";
 import { modelOf, type Flaw } from "./model.ts";
 import { fretX } from "./numbers.ts";
 
@@ -77,8 +77,6 @@ const shoulders: NeckCheck = {
     });
   },
 };
-
-const atFret = (fret: number): string => (fret === 0 ? "at the nut" : `at fret ${fret}`);
 
 const share = (exponent: number): number => (1 - 2 ** -exponent) ** (1 / exponent);
 

@@ -1,19 +1,15 @@
 /** Whether enough wood is left round the channels. Carving into one loses the neck. */
-import { vec, type Vec } from "../../geometry/vec.ts";
-import type { PlacedWall } from "../../lutherie/neck-run.ts";
+import { vec } from "../../geometry/vec.ts";
 import type { Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, atLeast, fine } from "../finding.ts";
-import { seenBehind } from "./draw.ts";
 import { whereIs, type NeckCheck } from "./finding.ts";
-import { modelOf, type NeckModel } from "./model.ts";
+import { modelOf } from "./model.ts";
 import { instrumentOf } from "./numbers.ts";
 import { woodUnderEntry, type ChannelMeasure } from "./measure.ts";
-import { LEAST_BEHIND } from "./stops.ts";
+import { seenWall } from "./section-row.ts";
+import { LEAST_BEHIND, USUAL_BESIDE } from "./stops.ts";
 
 const BEHIND_BASIS = `at least 3 mm (1/8 in) behind any channel: ${PRACTICE}`;
-
-/** Where a wall stands on the plan: over the channel's corner. */
-const onPlan = (model: NeckModel, wall: PlacedWall): Vec => vec(wall.x, model.instrument.side * wall.from.x);
 
 const woodBehind: NeckCheck = {
   id: "wood-behind",
@@ -41,7 +37,7 @@ const woodBehind: NeckCheck = {
               ? "Make the pocket narrower or shallower, the head thicker, or leave a volute."
               : "Make the neck deeper there, its shoulders fuller, or the channel shallower.",
           basis: BEHIND_BASIS,
-          ...seenBehind(m, model, id, behind),
+          ...seenWall(m, model, {}, id, behind, "behind"),
         }),
       ];
     });
@@ -73,8 +69,7 @@ const underEntry: NeckCheck = {
             : `Only {measured} of wood is left under the rod's end ${where}, where the head breaks first.`,
         mend: "Leave a volute, make the head or the neck deeper, or the pocket shallower.",
         basis: BEHIND_BASIS,
-        at: onPlan(model, wall),
-        shape: "rod",
+        ...seenWall(m, model, {}, wall.id, wall, "behind"),
       }),
     ];
   },
@@ -85,7 +80,7 @@ const woodBeside: NeckCheck = {
   title: "Wood left beside the channels",
   limits: {
     least: { label: "Least wood beside a channel", value: 1, quantity: "length", basis: PRACTICE },
-    usual: { label: "Usual wood beside a channel", value: 3, quantity: "length", basis: PRACTICE },
+    usual: { label: "Usual wood beside a channel", value: USUAL_BESIDE, quantity: "length", basis: PRACTICE },
   },
   run: ({ p, m, from, limits }) => {
     const model = modelOf(p, from);
@@ -105,8 +100,7 @@ const woodBeside: NeckCheck = {
               : `Only {measured} of wood is left beside the ${name} ${where}.`,
           mend: "Bring the channel nearer to the centre line, or make it narrower.",
           basis: PRACTICE,
-          at: onPlan(model, beside),
-          shape: id,
+          ...seenWall(m, model, { "wood-beside": limits }, id, beside, "beside"),
         }),
       ];
     });

@@ -22,3 +22,5 @@ export function whereIs(model: NeckModel, x: number): string {
   if (x > joinX) return "beyond the join";
   return before === 0 ? "between the nut and fret 1" : `between frets ${before} and ${before + 1}`;
 }
+
+export const atFret = (fret: number): string => (fret === 0 ? "at the nut" : `at fret ${fret}`);

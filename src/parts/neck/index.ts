@@ -6,6 +6,7 @@ import { neckMaterials } from "./materials.ts";
 import { neckInPlace } from "./in-place.ts";
 import { measureNeck, type NeckMeasures } from "./measure.ts";
 import type { NeckParams } from "./numbers.ts";
+import { neckOutlines } from "./outlines.ts";
 import { neckBalances, neckParams } from "./params.ts";
 import { neckTemplates } from "./templates.ts";
 import { leastBehind } from "./stops.ts";
@@ -51,6 +52,7 @@ export const neck: Part<NeckParams, NeckMeasures> = {
   draw: drawNeck,
   summary,
   templates: neckTemplates,
+  outlines: neckOutlines,
   materials: neckMaterials,
   inPlace: neckInPlace,
   checks: neckChecks,

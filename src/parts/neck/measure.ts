@@ -2,6 +2,7 @@
 import { scarf } from "../../lutherie/head-angle.ts";
 import { leastWall, wallFrom, woodBetween, type PlacedWall } from "../../lutherie/neck-run.ts";
 import type { Sources } from "../contract.ts";
+import { contourMeasures, type ContourMeasure } from "./contour.ts";
 import { measureHeights, type HeightMeasures } from "./heights.ts";
 import { resetAtHeel } from "../../lutherie/neck-pitch.ts";
 import { measureJoint, tongueOf, type JointMeasures } from "./joint.ts";
@@ -46,6 +47,8 @@ export interface ChannelMeasure {
 export interface NeckMeasures extends HeightMeasures, JointMeasures {
   /** At the nut and at every fret up to the join. */
   readonly places: readonly NeckPlace[];
+  /** What was traced with a contour gauge at the measured frets, and how the shoulders fit it. */
+  readonly contours: readonly ContourMeasure[];
   readonly widthAtNut: number;
   readonly widthAtJoin: number;
   readonly depthAtNut: number;
@@ -125,6 +128,7 @@ export function measureNeck(p: NeckParams, from: Sources): NeckMeasures {
   const between = leastBetweenChannels(model);
   return {
     places: placesOf(model),
+    contours: contourMeasures(p, from),
     widthAtNut: p.widthAtNut,
     widthAtJoin: p.widthAtJoin,
     depthAtNut: profile.depthAt(nutX),
@@ -155,8 +159,8 @@ export function measureNeck(p: NeckParams, from: Sources): NeckMeasures {
   };
 }
 
-const leastOf = (walls: readonly (PlacedWall | undefined)[]): PlacedWall | undefined =>
-  walls.reduce(
+const leastOf = <W extends PlacedWall>(walls: readonly (W | undefined)[]): W | undefined =>
+  walls.reduce<W | undefined>(
     (best, wall) => (best === undefined || (wall !== undefined && wall.distance < best.distance) ? wall : best),
     undefined,
   );
@@ -189,12 +193,17 @@ function placesOf(model: NeckModel): NeckPlace[] {
 }
 
 /** The least wood behind the rod's channel and pocket from their end in the head to the face of the nut; undefined where they do not reach it. */
-export function woodUnderEntry(p: NeckParams, model: NeckModel): PlacedWall | undefined {
+export function woodUnderEntry(p: NeckParams, model: NeckModel): (PlacedWall & { readonly id: string }) | undefined {
   if (p.rod !== "head") return undefined;
   const ends = model.channels.filter(({ id, run }) => (id === "rod" || id === "pocket") && run.from < model.nutX);
   const knots = [model.profile.corner, model.profile.bendFrom, model.profile.bendTo];
   const limits = { from: model.limits.from, to: model.nutX };
-  return leastOf(ends.map(({ run }) => leastWall(run, model.sectionAt, "behind", limits, knots)));
+  return leastOf(
+    ends.map(({ id, run }) => {
+      const wall = leastWall(run, model.sectionAt, "behind", limits, knots);
+      return wall && { ...wall, id };
+    }),
+  );
 }
 
 function leastBetweenChannels({ channels }: NeckModel): NeckMeasures["between"] {

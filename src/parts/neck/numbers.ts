@@ -1,5 +1,6 @@
 /** The settled numbers of a neck, lengths in mm and angles in radians, and what it reads of the other parts. */
 import { fretOn } from "../../lutherie/fret-positions.ts";
+import type { ContourLies } from "../../lutherie/neck-contour.ts";
 import { LEAST_EXPONENT, GREATEST_EXPONENT, NECK_SHAPES } from "../../lutherie/neck-section.ts";
 import { lineAcross } from "../../lutherie/transverse-line.ts";
 import type { MeasuresByKind, Sources } from "../contract.ts";
@@ -24,6 +25,9 @@ export interface ContourPoint {
   readonly down: number;
 }
 
+/** How a trace of a contour gauge lies: measured from the neck; anywhere on its paper, or there turned over, bass side for treble. */
+export type ContourLay = ContourLies | "over";
+
 /** What is said of the neck at one of the two frets where it is measured. */
 type AtFret<W extends Which> = {
   readonly [K in `${W}Fret`]: number;
@@ -33,6 +37,8 @@ type AtFret<W extends Which> = {
   readonly [K in `${W}Shape`]: ShapeName;
 } & {
   readonly [K in `${W}Contour`]: readonly ContourPoint[];
+} & {
+  readonly [K in `${W}ContourLies`]: ContourLay;
 };
 
 export type ShapeNumbers = AtFret<"first"> & AtFret<"second"> & { readonly widthAtNut: number; readonly widthAtJoin: number };

@@ -1,16 +1,13 @@
 /** Width, and the section at the two frets where a neck is measured. */
-import { sectionFromContour } from "../../lutherie/neck-contour.ts";
-import { exponentFromHalfDepth, fractionAtHalfDepth, type NeckSection } from "../../lutherie/neck-section.ts";
-import { vec } from "../../geometry/vec.ts";
+import { exponentFromHalfDepth, fractionAtHalfDepth } from "../../lutherie/neck-section.ts";
 import type { Balance, ChoiceSpec, NumberSpec, ParamTable, RecordsSpec, Sources } from "../contract.ts";
 import { PRACTICE } from "../finding.ts";
+import { fittedContour, sizeAt } from "./contour.ts";
 import {
-  boardThicknessOf,
-  fretX,
   heldExponent,
   instrumentOf,
-  neckWidth,
   SHAPES,
+  type ContourLay,
   type ContourPoint,
   type NeckParams,
   type ShapeName,
@@ -24,20 +21,6 @@ const OURS = "the words are common, the numbers our own";
 
 type Given = (key: keyof NeckParams & string) => boolean;
 
-/** Width and wood at a measured fret, kept to what a section can have. */
-function sizeAt(p: NeckParams, from: Sources, which: Which): Pick<NeckSection, "halfWidth" | "depth" | "lean"> {
-  const instrument = instrumentOf(from);
-  const halfWidth = Math.max(1, neckWidth(p, instrument, fretX(instrument, p[`${which}Fret`])) / 2);
-  const lean = Math.min(0.8 * halfWidth, Math.max(-0.8 * halfWidth, p[`${which}Lean`]));
-  return { halfWidth, depth: Math.max(1, p[`${which}Depth`] - boardThicknessOf(p, from)), lean };
-}
-
-/** The section nearest to the points of the contour gauge; undefined where they do not show both sides. */
-function fitted(p: NeckParams, from: Sources, which: Which): NeckSection | undefined {
-  const points = p[`${which}Contour`].map(({ across, down }) => vec(across, -down));
-  return points.length < 2 ? undefined : sectionFromContour(points, sizeAt(p, from, which))?.section;
-}
-
 /** Whether something is said of the shoulders at this fret. */
 const saysOwn = (which: Which, given: Given): boolean =>
   given(`${which}Shape`) || given(`${which}Fullness`) || given(`${which}HalfWayWidth`) || given(`${which}Contour`);
@@ -49,8 +32,8 @@ function fullnessOf(p: NeckParams, from: Sources, given: Given, which: Which): n
     return exponentFromHalfDepth(share) ?? heldExponent(share < 0.6 ? 0 : Infinity);
   }
   if (given(`${which}Contour`)) {
-    const section = fitted(p, from, which);
-    if (section) return section.bassExponent;
+    const found = fittedContour(p, from, which);
+    if (found) return found.section.bassExponent;
   }
   if (given(`${which}Shape`)) return SHAPES[p[`${which}Shape`]];
   return which === "first" ? SHAPES.c : p.firstFullness;
@@ -59,8 +42,8 @@ function fullnessOf(p: NeckParams, from: Sources, given: Given, which: Which): n
 function trebleFullnessOf(p: NeckParams, from: Sources, given: Given, which: Which): number {
   if (which === "second" && !saysOwn("second", given)) return p.firstTrebleFullness;
   const rivals = given(`${which}Fullness`) || given(`${which}HalfWayWidth`);
-  const section = given(`${which}Contour`) && !rivals ? fitted(p, from, which) : undefined;
-  return section ? section.trebleExponent : p[`${which}Fullness`];
+  const found = given(`${which}Contour`) && !rivals ? fittedContour(p, from, which) : undefined;
+  return found ? found.section.trebleExponent : p[`${which}Fullness`];
 }
 
 /** The name nearest to a number. */
@@ -186,11 +169,11 @@ const lean = (which: Which): NumberSpec<NeckParams> => ({
 const contour = (which: Which): RecordsSpec<ContourPoint, NeckParams> => ({
   type: "records",
   label: "Points of a contour gauge",
-  help: "Points of the back traced round a contour gauge, on both sides; they give the fullness of each side.",
+  help: "Points of the back traced round a contour gauge, on both sides, typed or pressed over a photograph; they give the fullness of each side.",
   group: GROUPS[which],
   item: "point",
   short: "across",
-  maxItems: 40,
+  maxItems: 60,
   fallback: [],
   of: {
     across: {
@@ -206,14 +189,28 @@ const contour = (which: Which): RecordsSpec<ContourPoint, NeckParams> => ({
     down: {
       type: "length",
       label: "Down",
-      help: "Below the underside of the board.",
+      help: "Below the underside of the board; below 0 beside the board.",
       group: "Point",
       fallback: 0,
-      min: 0,
+      min: -100,
       max: 100,
       step: 0.1,
     },
   },
+});
+
+const contourLies = (which: Which): ChoiceSpec<ContourLay, NeckParams> => ({
+  type: "choice",
+  label: "The points lie",
+  help: "Whether the points were measured from the neck's own lines, or lie turned and moved as the gauge lay on its paper.",
+  group: GROUPS[which],
+  fallback: "held",
+  options: [
+    { value: "held", label: "Measured from the neck" },
+    { value: "free", label: "Anywhere on the paper, seen from the body" },
+    { value: "over", label: "Anywhere on the paper, seen from the head" },
+  ],
+  when: (p) => p[`${which}Contour`].length > 0,
 });
 
 export const shapeTable: Pick<ParamTable<NeckParams>, keyof ShapeNumbers> = {
@@ -254,6 +251,7 @@ export const shapeTable: Pick<ParamTable<NeckParams>, keyof ShapeNumbers> = {
   firstHalfWayWidth: halfWayWidth("first"),
   firstLean: lean("first"),
   firstContour: contour("first"),
+  firstContourLies: contourLies("first"),
   secondFret: fret("second"),
   secondDepth: depth("second"),
   secondShape: shape("second"),
@@ -262,6 +260,7 @@ export const shapeTable: Pick<ParamTable<NeckParams>, keyof ShapeNumbers> = {
   secondHalfWayWidth: halfWayWidth("second"),
   secondLean: lean("second"),
   secondContour: contour("second"),
+  secondContourLies: contourLies("second"),
 };
 
 const shouldersAt = (which: Which): Balance<NeckParams> => {

@@ -14,6 +14,11 @@ export const LEAST_BEHIND = 3;
 /** The limit of the check as it stands. */
 export const leastBehind = (limits: Limits): number => limits["wood-behind"]?.["least"] ?? LEAST_BEHIND;
 
+/** Wood that usually stays beside a channel, unless the maker says otherwise. */
+export const USUAL_BESIDE = 3;
+
+export const usualBeside = (limits: Limits): number => limits["wood-beside"]?.["usual"] ?? USUAL_BESIDE;
+
 /** A stretch of a channel behind which less wood is left than there must be. */
 export interface Stop {
   readonly channel: NeckChannel;

@@ -2,9 +2,11 @@
 import { fileOpen } from "browser-fs-access";
 import type { Photograph } from "../../document/board.ts";
 import type { Trouble } from "../../document/design.ts";
+import type { Bounds } from "../../geometry/bounds.ts";
 import { pathsBounds } from "../../geometry/measure.ts";
 import type { DerivedPart } from "../../parts/derived.ts";
 import { setPhotograph } from "../../store/commands/edit-board.ts";
+import type { Camera } from "../../store/session-store.ts";
 import type { Workbench } from "../../store/workbench.ts";
 import type { Result } from "../../units/result.ts";
 import { takePicture } from "./take-picture.ts";
@@ -27,13 +29,24 @@ export async function choosePhotograph(): Promise<File | undefined> {
 export const looksLikePicture = (file: File): boolean =>
   file.type.startsWith("image/") || /\.(png|jpe?g|webp|gif|tiff?|heic|avif|bmp|svg)$/i.test(file.name);
 
+/** The drawing; of a part with loose points, where they are looked at. */
+function frameOf(part: DerivedPart, camera: Camera | undefined): Bounds {
+  const [outline] = part.outlines();
+  if (outline?.loose) {
+    const { x, y } = camera?.centre ?? outline.origin;
+    const half = outline.loose.across / 2;
+    return { minX: x - half, maxX: x + half, minY: y, maxY: y };
+  }
+  const paths = part.drawing().layers.flatMap(({ shapes }) => shapes.map(({ path }) => path));
+  return paths.length > 0 ? pathsBounds(paths) : { minX: 0, maxX: 100, minY: -50, maxY: 50 };
+}
+
 /** As large as the drawing, in its middle, until it is brought to scale. */
 export async function layPhotograph(bench: Workbench, part: DerivedPart, file: File): Promise<Result<void, Trouble>> {
   const taken = await takePicture(file);
   if (!taken.ok) return taken;
   const { width, height } = taken.value;
-  const paths = part.drawing().layers.flatMap(({ shapes }) => shapes.map(({ path }) => path));
-  const box = paths.length > 0 ? pathsBounds(paths) : { minX: 0, maxX: 100, minY: -50, maxY: 50 };
+  const box = frameOf(part, bench.session.getState().cameras[part.id]);
   const mmAPixel = Math.max((box.maxX - box.minX) / width, (box.maxY - box.minY) / height, 1e-4) * 1.15;
   const photograph: Photograph = {
     name: file.name,

@@ -10,10 +10,10 @@ import {
   withKind,
 } from "../../../geometry/drawn/edit.ts";
 import { fairRun } from "../../../geometry/drawn/fairing.ts";
-import { isSmooth, placeOfPoint, type PointKind, type SideKind } from "../../../geometry/drawn/point.ts";
+import { isSmooth, outlinePoint, placeOfPoint, type PointKind, type SideKind } from "../../../geometry/drawn/point.ts";
 import { boundsOfPoints, type Bounds } from "../../../geometry/bounds.ts";
 import { tangentAt } from "../../../geometry/segment.ts";
-import { add, vec, type Vec } from "../../../geometry/vec.ts";
+import { add, lerp, vec, type Vec } from "../../../geometry/vec.ts";
 import type { PointOutline } from "../../../parts/contract.ts";
 import { drawnOf, edited, kept, type EditedPoint } from "./points.ts";
 
@@ -38,6 +38,7 @@ export function inserted(outline: PointOutline, { points, chosen }: Edit): Edit 
 }
 
 export function insertedAt(outline: PointOutline, points: readonly EditedPoint[], index: number, t: number): Edit | undefined {
+  if (outline.loose) return insertedLoose(points, index);
   const piece = drawnOf(outline, points)?.sides[outline.before.length + index];
   if (!piece) return undefined;
   // The last side of a list may lead to a point that is not of it, and then only its own end is told of the cut.
@@ -49,6 +50,14 @@ export function insertedAt(outline: PointOutline, points: readonly EditedPoint[]
     points: now.map((point, i) => (i === index + 1 ? { ...point, x: kept(point.x), y: kept(point.y) } : point)),
     chosen: new Set([index + 1]),
   };
+}
+
+/** Half way to the next point, or as far beyond the last one as it is from the one before. */
+function insertedLoose(points: readonly EditedPoint[], index: number): Edit | undefined {
+  const [before, here, next] = [points[index - 1], points[index], points[index + 1]];
+  if (!here || !(next ?? before)) return undefined;
+  const at = next ? lerp(here, next, 0.5) : lerp(before!, here, 2);
+  return { points: points.toSpliced(index + 1, 0, outlinePoint(kept(at.x), kept(at.y))), chosen: new Set([index + 1]) };
 }
 
 export function removed({ points, chosen }: Edit): Edit {

@@ -81,7 +81,7 @@ export function PointsLayer({ editor, view, theme, units }: PointsLayerProps) {
     const point = now.points[index];
     if (!point) return undefined;
     const wanted = offBoard(outline, to);
-    const { at } = freely ? { at: wanted } : snapped(wanted, placesFor(index, together));
+    const { at } = freely || outline.loose ? { at: wanted } : snapped(wanted, placesFor(index, together));
     return moved(now, vec(at.x - point.x, at.y - point.y));
   }
 

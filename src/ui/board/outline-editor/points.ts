@@ -12,7 +12,7 @@ import {
 } from "../../../geometry/transform.ts";
 import { vec, type Vec } from "../../../geometry/vec.ts";
 import type { Path } from "../../../geometry/path.ts";
-import type { PointOutline } from "../../../parts/contract.ts";
+import type { LoosePoints, PointOutline } from "../../../parts/contract.ts";
 import type { Raw, RawRecord } from "../../../parts/derived.ts";
 
 /** A point that remembers which entry of the list it was. */
@@ -22,9 +22,9 @@ export interface EditedPoint extends OutlinePoint {
 
 export const edited = (points: readonly OutlinePoint[]): EditedPoint[] => points.map((point, source) => ({ ...point, source }));
 
-/** The whole outline, in the list's own axes; side i of the list is side `before.length + i` of it. */
+/** The whole outline, in the list's own axes; side i of the list is side `before.length + i` of it. Loose points have none. */
 export function drawnOf(outline: PointOutline, points: readonly OutlinePoint[]): DrawnOutline | undefined {
-  return drawOutline(wholeOutline({ ...outline, points }));
+  return outline.loose ? undefined : drawOutline(wholeOutline({ ...outline, points }));
 }
 
 type Axes = Pick<PointOutline, "origin" | "turn">;
@@ -57,11 +57,21 @@ const written = (key: string, value: unknown): Raw =>
  * The list as it is to be saved. What has not changed since `before` keeps the maker's own words, formulas too; what has is written in mm
  * and degrees; what says nothing is left out.
  */
-export function rawPoints(raw: Raw, before: readonly OutlinePoint[], now: readonly EditedPoint[]): RawRecord[] {
+export function rawPoints(
+  raw: Raw,
+  before: readonly OutlinePoint[],
+  now: readonly EditedPoint[],
+  loose?: LoosePoints,
+): RawRecord[] {
   return now.map((point) => {
     const was = point.source === undefined ? undefined : before[point.source];
     const typed = Array.isArray(raw) && point.source !== undefined ? ((raw[point.source] ?? {}) as RawRecord) : undefined;
     const record: Record<string, Raw> = { ...typed };
+    if (loose) {
+      for (const axis of ["x", "y"] as const)
+        if (!typed || was?.[axis] !== point[axis]) record[loose[axis].key] = written(axis, loose[axis].sign * point[axis] + 0);
+      return record;
+    }
     for (const key of KEYS) {
       const same = was !== undefined && was[key] === point[key];
       if (same && typed) continue;

@@ -66,17 +66,33 @@ function PointTools({
   const act = (work: (edit: Edit) => Edit | undefined) => () => editor.say(work(editor.now()));
   const say = (mm: number): string => lengthInFull(mm, units);
 
-  function fair(deviation: number): void {
-    const edit = faired(editor.now(), deviation);
-    editor.say(edit);
-    tell({
-      title:
-        edit.moved > 0
-          ? `Made fair; the greatest move is ${say(edit.moved)}.`
-          : "Nothing to make fair: four points in a run are needed.",
-    });
-  }
-
+  const { loose } = outline;
+  const keyOf = (axis: "x" | "y"): string => loose?.[axis].key ?? axis;
+  const kinds = [
+    { label: "Corner", keys: "C", checked: point?.kind === "corner", onChoose: act((e) => ofKind(e, "corner")) },
+    {
+      label: "Fair",
+      about: "Its sides meet in one direction",
+      keys: "V",
+      checked: point?.kind === "fair",
+      onChoose: act((e) => ofKind(e, "fair")),
+    },
+    {
+      label: "Even",
+      about: "In one direction and with equal handles",
+      keys: "E",
+      checked: point?.kind === "even",
+      onChoose: act((e) => ofKind(e, "even")),
+    },
+  ];
+  const joins = [
+    { label: "Join with the next", about: "One point half way between the two", onChoose: act(joined) },
+    {
+      label: "Draw apart",
+      about: `Two points ${say(SPLIT_MM)} from each other`,
+      onChoose: act((e: Edit) => split(outline, e, SPLIT_MM)),
+    },
+  ];
   return (
     <>
       {editor.titles.length > 1 ? (
@@ -98,31 +114,79 @@ function PointTools({
           </Button>
         }
         entries={[
-          { label: "Corner", keys: "C", checked: point?.kind === "corner", onChoose: act((e) => ofKind(e, "corner")) },
-          {
-            label: "Fair",
-            about: "Its sides meet in one direction",
-            keys: "V",
-            checked: point?.kind === "fair",
-            onChoose: act((e) => ofKind(e, "fair")),
-          },
-          {
-            label: "Even",
-            about: "In one direction and with equal handles",
-            keys: "E",
-            checked: point?.kind === "even",
-            onChoose: act((e) => ofKind(e, "even")),
-          },
-          { label: "Put one in after it", keys: "I", apart: true, onChoose: act((e) => inserted(outline, e)) },
+          ...(loose ? [] : kinds),
+          { label: "Put one in after it", keys: "I", apart: !loose, onChoose: act((e) => inserted(outline, e)) },
           { label: "Take out", keys: "Del", onChoose: act(removed) },
-          { label: "Join with the next", about: "One point half way between the two", onChoose: act(joined) },
-          {
-            label: "Draw apart",
-            about: `Two points ${say(SPLIT_MM)} from each other`,
-            onChoose: act((e) => split(outline, e, SPLIT_MM)),
-          },
+          ...(loose ? [] : joins),
         ]}
       />
+      {loose ? null : <OutlineTools editor={editor} units={units} />}
+      {one !== undefined && point ? (
+        <span className="points-place">
+          <span className="points-count">
+            {one + 1} of {outline.points.length}
+          </span>
+          {(["x", "y"] as const).map((key) => {
+            const field = records?.[one]?.find((f) => f.key === keyOf(key));
+            return field ? (
+              <span key={key} className="points-field">
+                {keyOf(key)}
+                <NumberField
+                  field={field}
+                  notation={units}
+                  label={`${keyOf(key)} of point ${one + 1}`}
+                  bare
+                  onTry={(text) => editing.tryValue(field.path, text)}
+                  onCommit={(text, gesture) => editing.sayValue(field.path, text, gesture)}
+                  onDrop={editing.drop}
+                />
+              </span>
+            ) : (
+              <span key={key} className="points-field num">
+                {key} {say(point[key])}
+              </span>
+            );
+          })}
+        </span>
+      ) : (
+        <span className="points-count">
+          {none ? `${outline.points.length} points; press one` : `${chosen.size} points chosen`}
+          {none ? <span className="points-keys">, or . and ,</span> : null}
+        </span>
+      )}
+      {chosen.size > 1 ? <Together editor={editor} units={units} /> : null}
+      <output className="unseen">
+        {one !== undefined && point
+          ? `Point ${one + 1} of ${outline.points.length}, ${loose ? "" : `${point.kind}, `}x ${say(point.x)}, y ${say(point.y)}`
+          : none
+            ? ""
+            : `${chosen.size} points chosen`}
+      </output>
+    </>
+  );
+}
+
+/** What is done to the sides of an outline and to several of its points, and what they keep to. */
+function OutlineTools({ editor, units }: { readonly editor: OutlineEditor; readonly units: LengthStyle }) {
+  const { outline, chosen } = editor;
+  const none = chosen.size === 0;
+  const point = chosen.size === 1 ? outline.points[[...chosen][0]!] : undefined;
+  const act = (work: (edit: Edit) => Edit | undefined) => () => editor.say(work(editor.now()));
+  const say = (mm: number): string => lengthInFull(mm, units);
+
+  function fair(deviation: number): void {
+    const edit = faired(editor.now(), deviation);
+    editor.say(edit);
+    tell({
+      title:
+        edit.moved > 0
+          ? `Made fair; the greatest move is ${say(edit.moved)}.`
+          : "Nothing to make fair: four points in a run are needed.",
+    });
+  }
+
+  return (
+    <>
       <Menu
         align="start"
         trigger={
@@ -194,47 +258,6 @@ function PointTools({
           onChoose: () => editor.toggleSnap(snap),
         }))}
       />
-      {one !== undefined && point ? (
-        <span className="points-place">
-          <span className="points-count">
-            {one + 1} of {outline.points.length}
-          </span>
-          {(["x", "y"] as const).map((key) => {
-            const field = records?.[one]?.find((f) => f.key === key);
-            return field ? (
-              <span key={key} className="points-field">
-                {key}
-                <NumberField
-                  field={field}
-                  notation={units}
-                  label={`${key} of point ${one + 1}`}
-                  bare
-                  onTry={(text) => editing.tryValue(field.path, text)}
-                  onCommit={(text, gesture) => editing.sayValue(field.path, text, gesture)}
-                  onDrop={editing.drop}
-                />
-              </span>
-            ) : (
-              <span key={key} className="points-field num">
-                {key} {say(point[key])}
-              </span>
-            );
-          })}
-        </span>
-      ) : (
-        <span className="points-count">
-          {none ? `${outline.points.length} points; press one` : `${chosen.size} points chosen`}
-          {none ? <span className="points-keys">, or . and ,</span> : null}
-        </span>
-      )}
-      {chosen.size > 1 ? <Together editor={editor} units={units} /> : null}
-      <output className="unseen">
-        {one !== undefined && point
-          ? `Point ${one + 1} of ${outline.points.length}, ${point.kind}, x ${say(point.x)}, y ${say(point.y)}`
-          : none
-            ? ""
-            : `${chosen.size} points chosen`}
-      </output>
     </>
   );
 }

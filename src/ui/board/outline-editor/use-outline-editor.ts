@@ -16,6 +16,8 @@ export interface OutlineEditor {
   /** The titles of all outlines of the part, where it has several; `take` another one to work on. */
   readonly titles: readonly string[];
   readonly take: (title: string) => void;
+  /** Has the board look at the place of loose points, if they are such. */
+  readonly look: () => void;
   readonly chosen: ReadonlySet<number>;
   readonly choose: (indices: Iterable<number>) => void;
   readonly snaps: ReadonlySet<Snap>;
@@ -26,6 +28,8 @@ export interface OutlineEditor {
   readonly now: () => Edit;
   /** Says a change as one step; with the same gesture it joins the step before. */
   readonly say: (edit: Edit | undefined, gesture?: string) => void;
+  /** Says the points of a trace, and with loose ones how they lie, as one step. */
+  readonly sayTraced: (points: Edit["points"]) => void;
   /** Draws what a change would do. */
   readonly show: (edit: Edit) => void;
   readonly drop: () => void;
@@ -34,6 +38,8 @@ export interface OutlineEditor {
   readonly onKeyDown: (e: KeyboardEvent) => void;
 }
 
+/** Width of the board that what is looked at takes, px. */
+const LOOK_PX = 640;
 const COARSE = 10;
 const STEP = 1;
 const FINE = 0.1;
@@ -71,7 +77,7 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
   const standing = (): { readonly outline: PointOutline; readonly raw: unknown } =>
     (base.current ??= { outline, raw: field?.raw });
   const now = (): Edit => start(standing().outline, chosen);
-  const rawOf = (edit: Edit) => rawPoints(standing().raw, standing().outline.points, edit.points);
+  const rawOf = (edit: Edit) => rawPoints(standing().raw, standing().outline.points, edit.points, outline.loose);
   const drop = (): void => {
     base.current = undefined;
     dropPreviews(bench.session);
@@ -86,6 +92,17 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
     choose(edit.chosen);
   };
 
+  const sayTraced = (points: Edit["points"]): void => {
+    const gesture = `trace ${path} ${bench.now()}`;
+    say({ points, chosen: new Set() }, gesture);
+    for (const [key, value] of Object.entries(outline.loose?.traced ?? {}))
+      if (part.fields.find((one) => one.key === key)?.raw === undefined) editValue(bench, `${part.path}.${key}`, value, gesture);
+  };
+
+  const look = (at: PointOutline | undefined): void => {
+    if (at?.loose) lookAt(bench.session, part.id, { centre: at.origin, pxPerMm: LOOK_PX / at.loose.across });
+  };
+
   /** Edits by one key held or pressed on are one step. */
   const gestureOf = (name: string): string => {
     const at = bench.now();
@@ -95,6 +112,7 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
   };
   const nudge = (by: Vec): void => say(moved(now(), stepOffBoard(standing().outline, by)), gestureOf(`move points ${path}`));
   const step = (by: number, more: boolean): void => {
+    if (count === 0) return;
     const last = [...chosen].at(-1) ?? (by > 0 ? -1 : 0);
     const next = (last + by + count) % count;
     choose(more ? [...chosen, next] : [next]);
@@ -119,14 +137,17 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
             i: () => say(inserted(outline!, now())),
             Delete: () => say(removed(now())),
             Backspace: () => say(removed(now())),
+            Escape: () => choose([]),
+          }),
+      ...(chosen.size === 0 || outline!.loose
+        ? {}
+        : {
             c: () => say(ofKind(now(), "corner")),
             v: () => say(ofKind(now(), "fair")),
             e: () => say(ofKind(now(), "even")),
-            Escape: () => choose([]),
           }),
       a: () => choose(outline!.points.keys()),
-      w: () => say(faired(now(), 0.25)),
-      b: () => setFairness(!fairness),
+      ...(outline!.loose ? {} : { w: () => say(faired(now(), 0.25)), b: () => setFairness(!fairness) }),
     };
     const act = acts[e.key];
     if (!act) return;
@@ -142,7 +163,9 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
       drop();
       choose([]);
       setTaken(title);
+      look(named(outlines, title));
     },
+    look: () => look(outline),
     chosen,
     choose,
     snaps,
@@ -152,6 +175,7 @@ export function useOutlineEditor(part: DerivedPart): OutlineEditor | undefined {
     setFairness,
     now,
     say,
+    sayTraced,
     show,
     drop,
     hold: (camera) => lookAt(bench.session, part.id, camera),

@@ -179,7 +179,12 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
       <div className="points-over">
         <Suspense fallback={null}>
           {name === "trace" && tracing && editor ? (
-            <TraceBar tracing={tracing} units={units} onLeave={close} />
+            <TraceBar
+              tracing={tracing}
+              units={units}
+              onLeave={close}
+              finishLabel={editor.outline.loose?.finish ?? "Make it the outline"}
+            />
           ) : (
             <OutlineToolbar
               editor={name === undefined ? editor : undefined}
@@ -193,6 +198,8 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
                     tracing?.clear();
                     scaling.leave();
                     setName(next);
+                    // A photograph of loose points is laid where they are looked at.
+                    if (next === "trace" || (next === "photograph" && !photograph)) editor?.look();
                   }}
                 />
               }

@@ -8,12 +8,14 @@ import { say, type Notation } from "../../notation.ts";
 import type { Tracing } from "./use-trace.ts";
 
 interface TraceBarProps {
+  /** What tracing leads to. */
+  readonly finishLabel: string;
   readonly tracing: Tracing;
   readonly units: Notation;
   readonly onLeave: () => void;
 }
 
-export function TraceBar({ tracing, units, onLeave }: TraceBarProps) {
+export function TraceBar({ tracing, units, onLeave, finishLabel }: TraceBarProps) {
   const [typed, setTyped] = useState<{ readonly x?: number; readonly y?: number }>({});
   const { places, corner, finish } = tracing;
   const last = places.at(-1)?.at;
@@ -57,7 +59,7 @@ export function TraceBar({ tracing, units, onLeave }: TraceBarProps) {
         Last one off
       </Button>
       <Button size="small" look="main" disabled={!finish} onClick={() => finish?.()}>
-        Make it the outline
+        {finishLabel}
       </Button>
       <Button
         size="small"

@@ -43,7 +43,7 @@ export function useTrace(editor: OutlineEditor | undefined, onDone: () => void):
     finish:
       points &&
       (() => {
-        editor.say({ points, chosen: new Set() });
+        editor.sayTraced(points);
         setPlaces([]);
         onDone();
       }),
