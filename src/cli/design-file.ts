@@ -31,12 +31,12 @@ function valueOf(text: string): unknown {
   return text;
 }
 
-/** Opens a design file. What was repaired in reading is told through `tell`; of half a file nothing is worked out, since nobody looks at it here. */
+/** Opens a design file. What was repaired in reading is told through `tell`; of a damaged file nothing is worked out, since nobody looks at it here. */
 export async function openDesign(file: string, args: Arguments, tell: (line: string) => void): Promise<Design> {
   const read = readDesign(await readBytes(file));
   if (!read.ok) throw new CliError(`${read.message}: ${file} (${read.mend})`);
-  if (read.cutOff)
-    throw new CliError(`only a part of the file is there: ${file} (Open what is left of it on screen, or take another copy.)`);
+  if (read.damaged)
+    throw new CliError(`only a part of the file can be read: ${file} (Open what is left of it on screen, or take another copy.)`);
   for (const repair of read.repairs) tell([file, repair.path, repair.says].filter(Boolean).join(": "));
   return oneCopy(withSettings(read.design, args), optionOf(args, "copy"), tell);
 }

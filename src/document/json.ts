@@ -15,6 +15,8 @@ export interface JsonMistake {
   readonly column: number;
   /** The text ends before the value does. */
   readonly cutOff: boolean;
+  /** The value is closed before the text ends. */
+  readonly behindEnd: boolean;
   /** What stands whole before the mistake, closed so that it can be read, and the path of its last value. */
   readonly whole: { readonly text: string; readonly last: string };
 }
@@ -92,6 +94,7 @@ export function readJson(
         message: error.message,
         ...lineOf(text, error.at),
         cutOff: CUT_OFF.test(text.slice(error.at)),
+        behindEnd: closing.length === 0 && error.at > 0,
         whole: { text: text.slice(0, end) + signs, last },
       },
     };
@@ -229,9 +232,9 @@ export function readJson(
       skipBlanks();
       const next = text[cursor.at];
       // Only what follows says that a number is whole.
-      if ((next === close || next === ",") && opens(path))
-        cursor.whole = { end: cursor.at, closing: closing.join(""), last: pathText([...path, step]) };
+      const whole = { end: cursor.at, closing: closing.join(""), last: pathText([...path, step]) };
       if (next === close) {
+        if (opens(path)) cursor.whole = whole;
         closing.shift();
         cursor.at++;
         return;
@@ -244,6 +247,8 @@ export function readJson(
       const comma = cursor.at++;
       skipBlanks();
       if (text[cursor.at] === close) throw new Mistake(`a comma too many stands at the end of a ${name}`, comma);
+      // Where no entry follows, the comma may have been another sign, or a list was closed early.
+      if ((close === "]" ? /[^,:}]|$/y : /"|$/y).test(text[cursor.at] ?? "") && opens(path)) cursor.whole = whole;
     }
   }
 

@@ -17,7 +17,8 @@ import {
   type Repair,
 } from "./design.ts";
 import { boardsShape } from "./read-boards.ts";
-import { readJson, type Json, type Omission } from "./json.ts";
+import { readJson, type Json, type JsonReading, type Omission } from "./json.ts";
+import { mendLines } from "./mend-lines.ts";
 import { upgradeFile, upgradePart, type VersionTrouble } from "./migrate.ts";
 import {
   flag,
@@ -36,6 +37,7 @@ import {
   type Tell,
 } from "./shape.ts";
 import { isPartId } from "./path.ts";
+import { SECTIONS } from "./write.ts";
 import { sniff } from "./sniff.ts";
 
 export type { Repair } from "./design.ts";
@@ -45,8 +47,8 @@ export type ReadDesign =
       readonly ok: true;
       readonly design: Design;
       readonly repairs: readonly Repair[];
-      /** Only a part of the file is there: what is lost is not known, so that nothing should be cut from it unseen. */
-      readonly cutOff: boolean;
+      /** The file is cut off or has mistakes in it: what is lost is not known, so that nothing should be cut from it unseen. */
+      readonly damaged: boolean;
     }
   | { readonly ok: false; readonly message: string; readonly mend: string };
 
@@ -83,28 +85,43 @@ export function readDesign(file: string | Uint8Array): ReadDesign {
   if (source.startsWith("\uFEFF")) source = source.slice(1);
   if (source.trim() === "") return refuse("the file is empty", ANOTHER_COPY);
 
-  let json = readJson(source, BOUNDS, standsBegun);
-  const cutOff = !json.ok && json.error.cutOff;
-  if (!json.ok) {
-    const { message, line, column, whole } = json.error;
-    const place = `(line ${line}, column ${column})`;
-    if (!/^\s*\{/.test(source)) return refuse("the file is no design", "Choose a file that Gramil has saved.");
-    if (!cutOff)
-      return refuse(`the file is damaged: ${message} ${place}`, "Mend it there in a text editor, or open another copy.");
-    json = readJson(whole.text, BOUNDS);
-    if (!json.ok || !saysWhatItIs(json.value.value))
-      return refuse(`only a part of the file is there: ${message} ${place}`, ANOTHER_COPY);
-    repairs.push({ path: whole.last, says: `the file ends behind this, in the middle ${place}: whatever followed is lost` });
+  const json = readJson(source, BOUNDS, standsBegun);
+  if (json.ok) return designOf(json.value, repairs, false);
+  if (!/^\s*\{/.test(source)) return refuse("the file is no design", "Choose a file that Gramil has saved.");
+  const { message, line, column, cutOff, behindEnd, whole } = json.error;
+  const place = `(line ${line}, column ${column})`;
+  const byLines = mendLines(source, standsBegun);
+  if (byLines && byLines.repairs.length > 0) {
+    const rest = readJson(byLines.text, BOUNDS);
+    if (rest.ok && saysWhatItIs(rest.value.value)) return designOf(rest.value, [...repairs, ...byLines.repairs], true);
+  } else {
+    const rest = readJson(whole.text, BOUNDS);
+    const says = cutOff
+      ? `the file ends behind this, in the middle ${place}: whatever followed is lost`
+      : `behind this ${message} ${place}: whatever followed is left out`;
+    if (rest.ok && saysWhatItIs(rest.value.value) && (byLines || (!behindEnd && standsAsWritten(rest.value.value))))
+      return designOf(rest.value, [...repairs, { path: whole.last, says }], true);
   }
-  repairs.push(...json.value.omissions.map(({ path, what }) => ({ path, says: OMITTED[what] })));
-  return fromJson(json.value.value, repairs, cutOff);
+  return cutOff
+    ? refuse(`only a part of the file is there: ${message} ${place}`, ANOTHER_COPY)
+    : refuse(`the file is damaged: ${message} ${place}`, "Mend it there in a text editor, or open another copy.");
 }
 
 /** Without its units the numbers of a file could be inches or millimetres. */
-const saysWhatItIs = (value: Json): boolean =>
+const saysWhatItIs = (value: Json): value is { readonly [key: string]: Json } =>
   isRecord(value) && [value.format, value.version, value.units].every((one) => one !== undefined) && isRecord(value.instrument);
 
-/** Of a file that is cut off, its sections and its parts stand with the whole values that they have; all else stands whole or not at all. */
+/**
+ * Whether nothing in what is read before a mistake stands where only a lost or added bracket can have brought it: unknown sections, records in
+ * the instrument or in a part, parts without a kind.
+ */
+const standsAsWritten = (design: RawRecord): boolean =>
+  Object.keys(design).every((key) => SECTIONS.includes(key)) &&
+  [design.instrument, ...Object.values(isRecord(design.parts) ? design.parts : {})].every(
+    (part) => isRecord(part) && (part === design.instrument || part.kind !== undefined) && !Object.values(part).some(isRecord),
+  );
+
+/** Of a damaged file, its sections and its parts stand with the whole values that they have; all else stands whole or not at all. */
 const standsBegun = (path: readonly (string | number)[]): boolean =>
   path.length < 2 || (path.length === 2 && path[0] === "parts");
 
@@ -125,7 +142,8 @@ const refuse = (message: string, mend: string): ReadDesign => ({ ok: false, mess
 
 const NO_TEXT = refuse("the file is no text", "Choose a file that Gramil has saved.");
 
-function fromJson(json: Json, repairs: Repair[], cutOff: boolean): ReadDesign {
+function designOf({ value: json, omissions }: JsonReading, told: readonly Repair[], damaged: boolean): ReadDesign {
+  const repairs = [...told, ...omissions.map(({ path, what }) => ({ path, says: OMITTED[what] }))];
   if (!isRecord(json) || json.format !== FORMAT)
     return refuse("the file is JSON, but no design", "Choose a file that Gramil has saved.");
   const upgraded = upgradeFile(json);
@@ -158,7 +176,7 @@ function fromJson(json: Json, repairs: Repair[], cutOff: boolean): ReadDesign {
       ...optional("boards", boardsShape, boards, tell),
       ...optional("copies", copiesShape, copies, tell),
     };
-    return { ok: true, design, repairs, cutOff };
+    return { ok: true, design, repairs, damaged };
   } catch (error) {
     if (error instanceof NewerPart) return { ok: false, ...error.trouble };
     throw error;

@@ -7,6 +7,25 @@ import type { Design, Numbers } from "./design.ts";
 import { ORDER_KEYS } from "./place.ts";
 import { isRecord } from "./shape.ts";
 
+/** The sections of a file in the order of the contract. */
+export const SECTIONS: readonly string[] = [
+  "format",
+  "version",
+  "units",
+  "fractions",
+  "order",
+  "instrument",
+  "parts",
+  "templates",
+  "wood",
+  "seasons",
+  "measured",
+  "limits",
+  "cuts",
+  "boards",
+  "copies",
+];
+
 /**
  * The text of the design's file: known keys in the order of the contract and of each part's table, then unknown keys in their own; two
  * blanks a level; a line end at the end. Everything that the design holds is in it, and the same design gives the same text.
@@ -14,50 +33,31 @@ import { isRecord } from "./shape.ts";
 export const writeDesign = (design: Design): string => `${JSON.stringify(orderedDesign(design), undefined, 2)}\n`;
 
 function orderedDesign(design: Design): RawRecord {
-  return inOrder(
-    [
-      "format",
-      "version",
-      "units",
-      "fractions",
-      "order",
-      "instrument",
-      "parts",
-      "templates",
-      "wood",
-      "seasons",
-      "measured",
-      "limits",
-      "cuts",
-      "boards",
-      "copies",
-    ],
-    {
-      ...design,
-      ...orderedNumbers(design),
-      ...(design.order ? { order: inOrder([...ORDER_KEYS, "reference"], { ...design.order }) } : {}),
-      ...(design.measured
-        ? {
-            measured: mapValues(design.measured, (entry) =>
-              inOrder(["value", "date", "how", "leads", "perFace", "faces"], { ...entry }),
-            ),
-          }
-        : {}),
-      ...(design.cuts
-        ? {
-            cuts: design.cuts.map((cut) =>
-              inOrder(["date", "part", "template", "fingerprint", "material", "note", "numbers"], {
-                ...cut,
-                numbers: inOrder(["units", "instrument", "parts", "templates", "wood", "seasons", "measured", "limits"], {
-                  ...cut.numbers,
-                  ...orderedNumbers(cut.numbers),
-                }),
+  return inOrder(SECTIONS, {
+    ...design,
+    ...orderedNumbers(design),
+    ...(design.order ? { order: inOrder([...ORDER_KEYS, "reference"], { ...design.order }) } : {}),
+    ...(design.measured
+      ? {
+          measured: mapValues(design.measured, (entry) =>
+            inOrder(["value", "date", "how", "leads", "perFace", "faces"], { ...entry }),
+          ),
+        }
+      : {}),
+    ...(design.cuts
+      ? {
+          cuts: design.cuts.map((cut) =>
+            inOrder(["date", "part", "template", "fingerprint", "material", "note", "numbers"], {
+              ...cut,
+              numbers: inOrder(["units", "instrument", "parts", "templates", "wood", "seasons", "measured", "limits"], {
+                ...cut.numbers,
+                ...orderedNumbers(cut.numbers),
               }),
-            ),
-          }
-        : {}),
-    },
-  );
+            }),
+          ),
+        }
+      : {}),
+  });
 }
 
 const orderedNumbers = (numbers: Numbers): RawRecord => ({

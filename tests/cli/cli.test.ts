@@ -242,11 +242,13 @@ describe("the examples", async () => {
   );
 });
 
-describe("half of a design file", () => {
-  it("is refused by all that looks at it or cuts from it, and nothing is written", async () => {
+describe("a damaged design file", () => {
+  it.each([
+    ["cut off", (text: string) => text.slice(0, text.indexOf('"bridge"') + 60)],
+    ["with a quote lost in its middle", (text: string) => text.replace('"kind": "bridge"', '"kind": bridge"')],
+  ])("%s: is refused by all that looks at it or cuts from it, and nothing is written", async (_how, damage) => {
     const half = join(dir, "half.json");
-    const text = await readFile(join(examples, "nylon-650.json"), "utf8");
-    await writeFile(half, text.slice(0, text.indexOf('"bridge"') + 60));
+    await writeFile(half, damage(await readFile(join(examples, "nylon-650.json"), "utf8")));
     for (const command of [
       ["check", half],
       ["measure", half],
@@ -255,7 +257,7 @@ describe("half of a design file", () => {
     ])
       expect(await gramil(...command)).toMatchObject({
         code: 2,
-        err: expect.stringContaining("only a part of the file is there"),
+        err: expect.stringContaining("only a part of the file can be read"),
       });
     expect([existsSync(join(dir, "half")), existsSync(join(dir, "half.pdf"))]).toEqual([false, false]);
   });

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 import { readDesign } from "../../src/document/read.ts";
+import { isRecord, madeUp } from "./made-up.ts";
 
 const root = resolve(import.meta.dirname, "../..");
 const files = [
@@ -12,18 +13,6 @@ const files = [
 
 /** A third of all places in each run. */
 const STEP = process.env["GRAMIL_ALL"] ? 1 : 3;
-
-const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
-
-/** What in `kept` differs from the same place in `whole`. A list may be shorter only where its entries stand for themselves. */
-function madeUp(kept: unknown, whole: unknown, path: string): string[] {
-  if (isRecord(kept) && isRecord(whole))
-    return Object.entries(kept).flatMap(([key, value]) => madeUp(value, whole[key], path === "" ? key : `${path}.${key}`));
-  if (Array.isArray(kept) && Array.isArray(whole) && (path === "cuts" || path === "copies"))
-    return kept.flatMap((value, i) => (JSON.stringify(value) === JSON.stringify(whole[i]) ? [] : [`${path}[${i}]`]));
-  return JSON.stringify(kept) === JSON.stringify(whole) ? [] : [path];
-}
 
 function opened(text: string) {
   const read = readDesign(text);
@@ -48,7 +37,7 @@ describe.each(files)("$name, cut anywhere", ({ text }) => {
           wrong.push(`${end}: ${read.message}`);
         continue;
       }
-      if (!read.cutOff) wrong.push(`${end}: taken for whole`);
+      if (!read.damaged) wrong.push(`${end}: taken for whole`);
       if (!/^the file ends behind this, in the middle \(line \d+, column \d+\)/.test(read.repairs[0]?.says ?? ""))
         wrong.push(`${end}: its end is not told`);
       for (const path of madeUp(read.design, design, "")) wrong.push(`${end}: ${path}`);
@@ -76,7 +65,7 @@ describe.each(files)("$name with its units at the end", ({ text }) => {
     const units = other.lastIndexOf('"units"');
     for (let end = other.indexOf('"nutWidth"'); end <= units + 8; end += 50)
       expect(readDesign(other.slice(0, end)).ok).toBe(false);
-    expect(readDesign(other)).toMatchObject({ ok: true, cutOff: false });
+    expect(readDesign(other)).toMatchObject({ ok: true, damaged: false });
   });
 });
 

@@ -36,7 +36,7 @@ describe("10,000 damaged design files", () => {
           outcomes[read.repairs.length > 0 ? "repaired" : "opened"]++;
           const written = writeDesign(read.design);
           const again = readDesign(written);
-          expect(again).toEqual({ ok: true, design: read.design, repairs: [], cutOff: false });
+          expect(again).toEqual({ ok: true, design: read.design, repairs: [], damaged: false });
           // Settling takes longer than reading: a tenth of them is enough here.
           if ((outcomes.opened + outcomes.repaired) % 10 !== 0) return;
           const derived = derive(read.design);

@@ -18,7 +18,7 @@ describe.each(NEW_KINDS)("a new %s", (kind) => {
   });
 
   it("is whole in its file", () => {
-    expect(readDesign(writeDesign(newDesign(kind)))).toEqual({ ok: true, design: newDesign(kind), repairs: [], cutOff: false });
+    expect(readDesign(writeDesign(newDesign(kind)))).toEqual({ ok: true, design: newDesign(kind), repairs: [], damaged: false });
   });
 });
 

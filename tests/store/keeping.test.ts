@@ -323,6 +323,13 @@ describe("opening", () => {
     expect(await keptText(tab, "broken")).toBe(start);
     expect(tab.bench.design.getState().id).toBe("example");
 
+    const slipped = text.replace('"kind": "fingerboard"', '"kind": fingerboard"');
+    await tab.storage.save({ id: "slipped", title: "", number: "", text: slipped, baseRevision: 0, savedAt: 1 });
+    const mended = await openDesign(tab.bench, "slipped");
+    expect(mended.ok && mended.value[0]?.says).toMatch(/cannot be read: left out$/);
+    await saved(tab);
+    expect(await keptText(tab, "slipped")).toBe(slipped);
+
     const half = text.slice(0, text.length / 2);
     await tab.storage.save({ id: "half", title: "", number: "", text: half, baseRevision: 0, savedAt: 1 });
     const opened = await openDesign(tab.bench, "half");

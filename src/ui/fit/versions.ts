@@ -91,7 +91,7 @@ export function useChosen(value: string): Chosen {
       if (!loaded.ok) return setChosen({ state: "refused", message: loaded.error.message });
       const read = readDesign(typeof loaded.value === "string" ? loaded.value : loaded.value.text);
       if (!read.ok) return setChosen({ state: "refused", message: read.message });
-      if (read.cutOff) return setChosen({ state: "refused", message: "only a part of it is there" });
+      if (read.damaged) return setChosen({ state: "refused", message: "it is damaged" });
       setChosen({ state: "here", design: read.design });
     });
     return () => {
