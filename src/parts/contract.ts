@@ -280,8 +280,9 @@ export interface LoosePoints {
   readonly traced: Readonly<Record<string, string>>;
   /** What of the drawing is looked at while they are traced, mm about the origin. */
   readonly across: number;
-  /** What tracing leads to: "Fit the section to it". */
+  /** What tracing leads to: "Fit the section to it", and the finding that tells how well. */
   readonly finish: string;
+  readonly finding: string;
 }
 
 // ---------------------------------------------------------------------------------------------------------------- in its place

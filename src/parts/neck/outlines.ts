@@ -31,6 +31,7 @@ export function neckOutlines(p: NeckParams, _m: NeckMeasures, from: Sources): Po
           traced: { [`${which}ContourLies`]: "free" },
           across: model.widthAt(place.x) + 2 * AROUND,
           finish: "Fit the section to it",
+          finding: `contour/${which}`,
         },
       },
     ];

@@ -150,8 +150,12 @@ function PointTools({
         </span>
       ) : (
         <span className="points-count">
-          {none ? `${outline.points.length} points; press one` : `${chosen.size} points chosen`}
-          {none ? <span className="points-keys">, or . and ,</span> : null}
+          {none && outline.points.length === 0
+            ? "No points yet: trace them."
+            : none
+              ? `${outline.points.length} points; press one`
+              : `${chosen.size} points chosen`}
+          {none && outline.points.length > 0 ? <span className="points-keys">, or . and ,</span> : null}
         </span>
       )}
       {chosen.size > 1 ? <Together editor={editor} units={units} /> : null}

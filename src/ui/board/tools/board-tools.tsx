@@ -75,7 +75,11 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
   const picture = usePicture(photograph, scaling.draft !== undefined);
   const [shift, setShift] = useState<Vec>();
   const dividers = useDividers(drawing);
-  const tracing = useTrace(editor, close);
+  const tracing = useTrace(editor, () => {
+    close();
+    const finding = editor?.outline.loose?.finding;
+    if (finding) void import("./tell-fit.ts").then(({ tellFit }) => tellFit(bench, part.id, finding, units));
+  });
   const dimensions = useMemo(() => dimensionsOf(spans, drawing), [spans, drawing]);
 
   const shown = picture.state === "shown" && (photograph?.hidden !== true || scaling.draft) ? picture : undefined;
@@ -183,6 +187,7 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
               tracing={tracing}
               units={units}
               onLeave={close}
+              corners={!editor.outline.loose}
               finishLabel={editor.outline.loose?.finish ?? "Make it the outline"}
             />
           ) : (

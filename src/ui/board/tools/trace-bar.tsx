@@ -8,14 +8,15 @@ import { say, type Notation } from "../../notation.ts";
 import type { Tracing } from "./use-trace.ts";
 
 interface TraceBarProps {
-  /** What tracing leads to. */
+  /** What tracing leads to, and whether corners are told from other places. */
   readonly finishLabel: string;
+  readonly corners: boolean;
   readonly tracing: Tracing;
   readonly units: Notation;
   readonly onLeave: () => void;
 }
 
-export function TraceBar({ tracing, units, onLeave, finishLabel }: TraceBarProps) {
+export function TraceBar({ tracing, units, onLeave, finishLabel, corners }: TraceBarProps) {
   const [typed, setTyped] = useState<{ readonly x?: number; readonly y?: number }>({});
   const { places, corner, finish } = tracing;
   const last = places.at(-1)?.at;
@@ -28,10 +29,12 @@ export function TraceBar({ tracing, units, onLeave, finishLabel }: TraceBarProps
       <output className="points-count num" aria-label="Last place">
         {last ? `x ${say(last.x, "length", units)}, y ${say(last.y, "length", units)}` : ""}
       </output>
-      <span className="points-place">
-        <span id="trace-corner">Corners</span>
-        <Switch labelledBy="trace-corner" on={corner} onChange={tracing.setCorner} />
-      </span>
+      {corners ? (
+        <span className="points-place">
+          <span id="trace-corner">Corners</span>
+          <Switch labelledBy="trace-corner" on={corner} onChange={tracing.setCorner} />
+        </span>
+      ) : null}
       <span className="points-field">
         {(["x", "y"] as const).map((axis) => (
           <MeasureField
