@@ -82,14 +82,13 @@ export function meetLines(p: Vec, u: Vec, q: Vec, v: Vec): Vec | undefined {
 
 function meet(a: Piece, b: Piece): Meeting[] {
   const [s, t] = [a.segment, b.segment];
-  const swapped = (): Meeting[] => meet(b, a).map((m) => ({ point: m.point, s: m.t, t: m.s }));
   if (s.kind === "line" && t.kind === "line") return lineLine({ from: a.from, segment: s }, { from: b.from, segment: t });
   if (s.kind === "line" && t.kind === "arc") return lineArc({ from: a.from, segment: s }, { from: b.from, segment: t });
   if (s.kind === "line" && t.kind === "cubic") return lineCubic({ from: a.from, segment: s }, { from: b.from, segment: t });
   if (s.kind === "arc" && t.kind === "arc") return arcArc({ from: a.from, segment: s }, { from: b.from, segment: t });
   if (s.kind === "arc" && t.kind === "cubic") return arcCubic({ from: a.from, segment: s }, { from: b.from, segment: t });
   if (s.kind === "cubic" && t.kind === "cubic") return crossCurves(a, b);
-  return swapped();
+  return meet(b, a).map((m) => ({ point: m.point, s: m.t, t: m.s }));
 }
 
 /** `t` drawn to [0, 1] where it misses by no more than `slack`; undefined further out. */

@@ -13,6 +13,9 @@ const SIDES_A_CELL = 2;
 /** One exact number for a pair of cell numbers, which stay far below 2^25 either way. */
 const key = (i: number, j: number): number => i * 0x4000000 + j;
 
+/** Of the straight line through two points, at x between them. */
+const heightAt = (a: Vec, b: Vec, x: number): number => a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x);
+
 /** Sorts the sides of the rings into square cells, for questions with a reach of about `reach` mm. */
 export function ringIndex(rings: readonly Ring[], reach: number): RingIndex {
   const sides: { a: Vec; b: Vec }[] = [];
@@ -29,11 +32,10 @@ export function ringIndex(rings: readonly Ring[], reach: number): RingIndex {
   for (const [index, { a, b }] of sides.entries()) {
     // The side's way through the grid: the cells its box covers, column by column, so that a slanted side fills no square of them.
     const [first, last] = a.x <= b.x ? [a, b] : [b, a];
-    for (let i = column(first.x); i <= column(last.x); i++) {
-      const span = last.x - first.x;
-      const yAt = (x: number): number =>
-        span > 0 ? first.y + ((last.y - first.y) * Math.min(span, Math.max(0, x - first.x))) / span : first.y;
-      const [y0, y1] = span > 0 ? [yAt(i * cell), yAt((i + 1) * cell)] : [first.y, last.y];
+    const [from, to] = [column(first.x), column(last.x)];
+    for (let i = from; i <= to; i++) {
+      const y0 = i > from ? heightAt(first, last, i * cell) : first.y;
+      const y1 = i < to ? heightAt(first, last, (i + 1) * cell) : last.y;
       // A hair more on either end, for rounding at the cell's edge.
       for (let j = column(Math.min(y0, y1) - 1e-9); j <= column(Math.max(y0, y1) + 1e-9); j++) {
         const at = key(i, j);

@@ -76,8 +76,11 @@ export function inverse(m: Affine): Affine {
 /** True where circles stay circles: turns, moves, mirrors and even scales. */
 export function isSimilarity(m: Affine): boolean {
   const size = Math.max(Math.abs(m.a), Math.abs(m.b), Math.abs(m.c), Math.abs(m.d));
-  const near = (p: number, q: number): boolean => Math.abs(p - q) <= size * 1e-12;
-  return (near(m.a, m.d) && near(m.b, -m.c)) || (near(m.a, -m.d) && near(m.b, m.c));
+  const slack = size * 1e-12;
+  return (
+    (Math.abs(m.a - m.d) <= slack && Math.abs(m.b + m.c) <= slack) ||
+    (Math.abs(m.a + m.d) <= slack && Math.abs(m.b - m.c) <= slack)
+  );
 }
 
 export const transformPoint = (m: Affine, p: Vec): Vec => vec(m.a * p.x + m.c * p.y + m.e, m.b * p.x + m.d * p.y + m.f);
@@ -91,19 +94,24 @@ export const transformVector = (m: Affine, v: Vec): Vec => sub(transformPoint(m,
  */
 export function transformPath(m: Affine, path: Path): Path {
   const flips = determinant(m) < 0;
-  const carried = (segment: Segment): Segment => {
-    const to = transformPoint(m, segment.to);
-    switch (segment.kind) {
-      case "line":
-        return line(to);
-      case "cubic":
-        return cubic(transformPoint(m, segment.c1), transformPoint(m, segment.c2), to);
-      case "arc":
-        return arc(to, transformPoint(m, segment.centre), segment.ccw !== flips);
-    }
-  };
   const segments = isSimilarity(m) ? path.segments : withoutArcs(path, Math.max(1, Math.hypot(m.a, m.b), Math.hypot(m.c, m.d)));
-  return { start: transformPoint(m, path.start), segments: segments.map(carried), closed: path.closed };
+  return {
+    start: transformPoint(m, path.start),
+    segments: segments.map((segment) => carried(m, flips, segment)),
+    closed: path.closed,
+  };
+}
+
+function carried(m: Affine, flips: boolean, segment: Segment): Segment {
+  const to = transformPoint(m, segment.to);
+  switch (segment.kind) {
+    case "line":
+      return line(to);
+    case "cubic":
+      return cubic(transformPoint(m, segment.c1), transformPoint(m, segment.c2), to);
+    case "arc":
+      return arc(to, transformPoint(m, segment.centre), segment.ccw !== flips);
+  }
 }
 
 /** The path carried over; a closed one keeps its turning direction, also in a mirror. */

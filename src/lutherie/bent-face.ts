@@ -109,12 +109,10 @@ export function bentFace(plan: Path, at: number, reach: number, inset = 0): Bent
       const ends = between("u", u);
       if (!ends) return undefined;
       const [a, b] = ends;
-      const blend = (key: "along" | "fall", rate: (s: Station) => number): number =>
-        hermite(a.u, a[key], rate(a), b.u, b[key], rate(b), u);
       const t = b.u === a.u ? 0 : (u - a.u) / (b.u - a.u);
       return {
-        along: blend("along", ({ slope }) => 1 / Math.cos(slope)),
-        fall: blend("fall", ({ slope }) => Math.tan(slope)),
+        along: hermite(a.u, a.along, 1 / Math.cos(a.slope), b.u, b.along, 1 / Math.cos(b.slope), u),
+        fall: hermite(a.u, a.fall, Math.tan(a.slope), b.u, b.fall, Math.tan(b.slope), u),
         lean: Math.abs(a.slope + (b.slope - a.slope) * t),
       };
     },

@@ -15,9 +15,10 @@ export interface DomedPlate {
 /** Height of the plate at a place, mm. RangeError where its sphere does not reach it, or cannot span its two places. */
 export function plateHeight({ radius = Infinity, neck, tail, bulges }: DomedPlate, at: Vec): number {
   if (bulges === "up") return domeHeight({ radius, first: neck, second: tail }, at);
-  const turned = (point: DomePoint): DomePoint => ({ x: point.x, height: -point.height });
   return -domeHeight({ radius, first: turned(neck), second: turned(tail) }, at);
 }
+
+const turned = ({ x, height }: DomePoint): DomePoint => ({ x, height: -height });
 
 /** More than what only just reaches, since at the sphere's own rim the plate would stand upright. */
 const SPARE = 1.1;

@@ -108,17 +108,13 @@ function nearestOnSide(side: SectionSide, point: Vec): Vec {
   const { sign, a, d, p, lean } = side;
   const [start, end] = [vec(lean + sign * a, 0), vec(lean, -d)];
   let best = distance(end, point) < distance(start, point) ? end : start;
-  const leaving = (angle: number): number => {
-    const [c, s] = [Math.cos(angle), Math.sin(angle)];
-    return leavingAt(side, point, c, s, c ** (p - 1), s ** (p - 1));
-  };
   const { of: powers } = powersOf(p - 1);
   let before = 0;
   for (let i = 0; i <= STEPS; i++) {
     const { angle, c, s } = LOOKS[i]!;
     const here = leavingAt(side, point, c, s, powers[i]!.c, powers[i]!.s);
     if (before < 0 && here >= 0) {
-      const root = rootBetween(leaving, LOOKS[i - 1]!.angle, angle, before, here, CLOSE);
+      const root = rootBetween((at) => leavingAtAngle(side, point, at), LOOKS[i - 1]!.angle, angle, before, here, CLOSE);
       const foot = sidePoint(side, Math.atan2(d * Math.sin(root), a * Math.cos(root)));
       if (distance(foot, point) < distance(best, point)) best = foot;
     }
@@ -144,4 +140,9 @@ function leavingAt(
   const [across, down] = [powerS / d, powerC / a];
   const off = (lean + sign * a * r * c - point.x) * -sign * across - (-d * r * s - point.y) * down;
   return off / Math.sqrt(across * across + down * down);
+}
+
+function leavingAtAngle(side: SectionSide, point: Vec, angle: number): number {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  return leavingAt(side, point, c, s, c ** (side.p - 1), s ** (side.p - 1));
 }

@@ -124,13 +124,12 @@ export function modelOf(p: NeckParams, from: Sources): NeckModel {
     const t = Math.min(1, Math.max(0, (profile.bendTo - x) / bend));
     // Level at both ends, so that the shoulders pass into the head without a line.
     const square = t * t * (3 - 2 * t);
-    const blend = (exponent: number): number => exponent + (GREATEST_EXPONENT - exponent) * square;
     return {
       halfWidth,
       depth: profile.depthAt(x),
       lean: heldLean(shape.lean * (1 - square), halfWidth),
-      bassExponent: blend(shape.bassExponent),
-      trebleExponent: blend(shape.trebleExponent),
+      bassExponent: shape.bassExponent + (GREATEST_EXPONENT - shape.bassExponent) * square,
+      trebleExponent: shape.trebleExponent + (GREATEST_EXPONENT - shape.trebleExponent) * square,
     };
   };
 
