@@ -7,6 +7,7 @@ import { GEOMETRY } from "../parts/finding.ts";
 import { limitsAt } from "../parts/limits.ts";
 import { WHOLE, WHOLE_CHECKS } from "../parts/whole-checks.ts";
 import type { PlacedFinding } from "./placed-finding.ts";
+import { partName } from "../parts/part-name.ts";
 
 /** One finding on every bridge of a design with a body. */
 export function bridgeCentreFindings(design: DesignNumbers, derived: Derived): readonly PlacedFinding[] {
@@ -35,7 +36,7 @@ export function bridgeCentreFindings(design: DesignNumbers, derived: Derived): r
         at: vec((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2),
         shape: "outline",
         partId: part.id,
-        partLabel: part.label,
+        partLabel: partName(part),
       },
     ];
   });

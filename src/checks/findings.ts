@@ -6,6 +6,7 @@ import { inlaysApartFindings } from "./inlays-apart.ts";
 import { offcutFindings } from "./offcut.ts";
 import type { PlacedFinding } from "./placed-finding.ts";
 import { seasonFindings } from "./seasons.ts";
+import { partName } from "../parts/part-name.ts";
 
 export type { PlacedFinding } from "./placed-finding.ts";
 
@@ -18,7 +19,7 @@ export function findingsOf(design: DesignNumbers, derived: Derived): readonly Pl
   const parts = [derived.instrument, ...derived.parts];
   const rank = new Map(parts.map(({ id }, i) => [id, i]));
   const findings = [
-    ...parts.flatMap((part) => part.findings().map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }))),
+    ...parts.flatMap((part) => part.findings().map((finding) => ({ ...finding, partId: part.id, partLabel: partName(part) }))),
     ...bridgeCentreFindings(design, derived),
     ...inlaysApartFindings(design, derived),
     ...templateFindings(design, derived),

@@ -68,7 +68,7 @@ function findingOf(one: Laid, other: Laid, wall: number, breaks: number): Placed
     basis: PRACTICE,
     at: transformPoint(inverse(placeOf(one)), overlaps ? a : lerp(a, b, 0.5)),
   });
-  return [{ ...finding, ...(overlaps ? { measured: -distance } : {}), partId: one.part.id, partLabel: one.part.label }];
+  return [{ ...finding, ...(overlaps ? { measured: -distance } : {}), partId: one.part.id, partLabel: partName(one.part) }];
 }
 
 const placeOf = ({ measures: { turnRad, middle } }: Laid): Affine => compose(rotation(turnRad), translation(middle));

@@ -18,6 +18,7 @@ import { limitsAt } from "../parts/limits.ts";
 import { WHOLE, WHOLE_CHECKS } from "../parts/whole-checks.ts";
 import { blanksOf, NO_WOOD, type PlacedBlank, type Wood } from "../parts/wood.ts";
 import type { PlacedFinding } from "./placed-finding.ts";
+import { partName } from "../parts/part-name.ts";
 
 export type { Pose } from "../lutherie/offcut-fit.ts";
 export type { Answer, Wanted } from "../lutherie/offcut-search.ts";
@@ -177,7 +178,7 @@ function findingsOn(design: DesignNumbers, part: DerivedPart, blanks: readonly P
   ]);
   const least = leastApart(laid);
   if (least) findings.push(apartFinding(least, offcut.kerf));
-  return findings.map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }));
+  return findings.map((finding) => ({ ...finding, partId: part.id, partLabel: partName(part) }));
 }
 
 type Found = Finding;

@@ -8,6 +8,7 @@ import { vec } from "../geometry/vec.ts";
 import type { MeasuresByKind, TemplateSource } from "../parts/contract.ts";
 import type { DerivedPart } from "../parts/derived.ts";
 import { mapOf, type LaidPiece } from "./offcut.ts";
+import { partName } from "../parts/part-name.ts";
 
 /** The template of an offcut with its pieces: their finished outlines, and dashed the line to saw along. */
 export function placementTemplate(
@@ -52,7 +53,7 @@ export function placementTemplate(
   return {
     id: `${part.id}/placement`,
     partId: part.id,
-    partLabel: part.label,
+    partLabel: partName(part),
     name: "placement",
     title: "Placement on the wood",
     lineIs: "finished pieces in full lines, saw lines dashed; lay the edge of the wood on its outline",

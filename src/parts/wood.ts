@@ -9,6 +9,7 @@ import type { Blank, Sawn } from "./made-of.ts";
 import type { Derived, DesignNumbers } from "./derived.ts";
 import { settleRecord, type Settled } from "./makings.ts";
 import { PRACTICE } from "./finding.ts";
+import { partName } from "./part-name.ts";
 
 /** Stands for what is no wood. */
 export const NO_WOOD = "none";
@@ -204,7 +205,7 @@ export function blanksOf(design: Pick<DesignNumbers, "units" | "wood">, derived:
     part.materials().blanks.map((blank): PlacedBlank => {
       const id = `${part.id}/${blank.name}`;
       const wood = settleRecord(design.wood?.[id] ?? {}, woodTable(blank), woodPath(id), design.units, derived, part.id);
-      return { id, partId: part.id, partLabel: part.label, blank, wood };
+      return { id, partId: part.id, partLabel: partName(part), blank, wood };
     }),
   );
 }

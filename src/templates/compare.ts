@@ -3,6 +3,7 @@ import type { Drawing } from "../drawing/drawing.ts";
 import type { Derived, DerivedPart, Field } from "../parts/derived.ts";
 import { differenceOf, isSame, type Difference } from "./difference.ts";
 import type { Template } from "./template.ts";
+import { partName } from "../parts/part-name.ts";
 
 /** A version of a design with its templates as they are made. */
 export interface Version {
@@ -86,7 +87,7 @@ function numberRows(then: DerivedPart | undefined, now: DerivedPart | undefined)
       {
         path: one.field.path,
         partId: part.id,
-        partLabel: part.label,
+        partLabel: partName(part),
         label: one.label,
         type: one.field.spec.type,
         before: was,
@@ -118,7 +119,7 @@ function partRow(then: DerivedPart | undefined, now: DerivedPart | undefined): P
   if (!part) return [];
   const [a, b] = [then?.drawing(), now?.drawing()];
   if (a && b && JSON.stringify(a.layers) === JSON.stringify(b.layers)) return [];
-  return [{ id: part.id, label: part.label, before: a, now: b }];
+  return [{ id: part.id, label: partName(part), before: a, now: b }];
 }
 
 function templateRows(then: readonly Template[], now: readonly Template[]): TemplateRow[] {

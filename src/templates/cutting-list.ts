@@ -105,7 +105,7 @@ const lengthRows = (derived: Derived): LengthRow[] =>
       return [
         {
           partId: part.id,
-          partLabel: part.label,
+          partLabel: partName(part),
           title,
           width,
           height,
@@ -129,7 +129,7 @@ function holeRows(derived: Derived): HoleRow[] {
       if (!row) rows.push((row = { diameter, where: [] }));
       const here = row.where.find(({ partId }) => partId === part.id);
       if (here) here.count += 1;
-      else row.where.push({ partId: part.id, partLabel: part.label, count: 1 });
+      else row.where.push({ partId: part.id, partLabel: partName(part), count: 1 });
     }
   }
   return rows

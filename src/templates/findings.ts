@@ -9,6 +9,7 @@ import { guidanceOf } from "./guidance.ts";
 import type { LostPlace } from "./lost.ts";
 import { moveEdge } from "./move-edge.ts";
 import type { Template } from "./template.ts";
+import { partName } from "../parts/part-name.ts";
 
 export type TemplateFinding = Finding & {
   readonly partId: string;
@@ -25,7 +26,7 @@ export function templateFindings(design: DesignNumbers, derived: Derived): reado
     const part = derived.parts.find((one) => one.id === partId);
     const source = part?.templates().find(({ name }) => name === rest.join("/"));
     if (!part || !source) return [];
-    const template: Template = { ...source, id, partId, partLabel: part.label };
+    const template: Template = { ...source, id, partId, partLabel: partName(part) };
     const making = makings.of(id, madeFrom(template)).value;
     return making ? findingsOn(part, source, template, making) : [];
   });
@@ -42,7 +43,7 @@ function findingsOn(part: DerivedPart, source: TemplateSource, template: Templat
   const text = JSON.stringify(making);
   const known = kept.get(source);
   if (known?.making === text) return known.findings;
-  const findings = lookAt(template, making).map((finding) => ({ ...finding, partId: part.id, partLabel: part.label }));
+  const findings = lookAt(template, making).map((finding) => ({ ...finding, partId: part.id, partLabel: partName(part) }));
   kept.set(source, { making: text, findings });
   return findings;
 }

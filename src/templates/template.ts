@@ -1,6 +1,7 @@
 /** The true-size patterns of a whole design, ready to be laid on paper. */
 import type { TemplateSource } from "../parts/contract.ts";
-import type { Derived } from "../parts/derived.ts";
+import type { Derived, DerivedPart } from "../parts/derived.ts";
+import { partName } from "../parts/part-name.ts";
 
 export interface Template extends TemplateSource {
   /** `<partId>/<name>`, unique within the design. */
@@ -21,9 +22,9 @@ export function templatesOf(derived: Derived): Template[] {
   );
 }
 
-const templateOf = (part: { readonly id: string; readonly label: string }, source: TemplateSource): Template => ({
+const templateOf = (part: DerivedPart, source: TemplateSource): Template => ({
   ...source,
   id: `${part.id}/${source.name}`,
   partId: part.id,
-  partLabel: part.label,
+  partLabel: partName(part),
 });

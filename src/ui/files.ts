@@ -11,6 +11,7 @@ import type { Workbench } from "../store/workbench.ts";
 import { go, readRoute } from "./frame/route.ts";
 import { tell } from "./kit/tell.tsx";
 import { layPhotograph, looksLikePicture } from "./photograph/choose-photograph.ts";
+import { partName } from "../parts/part-name.ts";
 
 /** The person let the file dialog go: not a fault. */
 const isCancelled = (error: unknown): boolean => error instanceof DOMException && error.name === "AbortError";
@@ -149,7 +150,7 @@ export async function takePhotograph(bench: Workbench, partId: string, file: Fil
   const laid = await layPhotograph(bench, part, file);
   if (!laid.ok) return tellTrouble(title, laid.error);
   tell({
-    title: `${file.name} lies under the ${part.label.toLowerCase()}.`,
+    title: `${file.name} lies under the ${partName(part).toLowerCase()}.`,
     more: "Bring it to scale before you draw over it.",
     kind: "fine",
   });

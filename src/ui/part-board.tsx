@@ -14,6 +14,7 @@ import { NO_EDGES } from "./board/viewport.ts";
 import { useTrueScale } from "./screen-scale.ts";
 import { showPlace, shownPlaceStore, stopPlacesStore } from "./shown-place.ts";
 import "./part-board.css";
+import { partName } from "../parts/part-name.ts";
 
 /** Height of the foot with the bar for points over it; where the window is narrow the bar stands below the board. */
 const POINTS_BAR_PX = 116;
@@ -68,7 +69,7 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
         renderBoard={({ overlay, underlay, tool, dimensions, panel }) => (
           <Board
             drawing={withDimensions(part.drawing(), dimensions)}
-            name={part.label}
+            name={partName(part)}
             theme={theme}
             units={notation}
             selection={selection}

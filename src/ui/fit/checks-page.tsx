@@ -20,6 +20,7 @@ import { useChangedCuts } from "../sheets/changed-cuts.ts";
 import { usePaperSettings } from "../sheets/paper-settings.ts";
 import { madeOf, patternsOf } from "../sheets/patterns.ts";
 import { FindingList, keyOf } from "../screens/finding-list.tsx";
+import { partName } from "../../parts/part-name.ts";
 
 const ABOUT: Readonly<Record<Severity, string>> = { stop: "do not cut yet", look: "your call", fine: "nothing to do" };
 
@@ -128,7 +129,7 @@ function OnPaper() {
   const design = useDesign();
   const derived = useDerived();
   const notation = useNotation();
-  const settings = usePaperSettings(notation.unit);
+  const settings = usePaperSettings(notation);
   const templates = useMemo(() => madeOf(patternsOf(design, derived)), [design, derived]);
   if (!settings.chosen) return null;
   const findings = sheetFindings(templates, settings.chosen);
@@ -195,10 +196,10 @@ function PlaceOf({ finding }: { readonly finding: PlacedFinding }) {
   return (
     <>
       <div className="fit-side-head">
-        <h3 className="side-title">{part.label}</h3>
+        <h3 className="side-title">{partName(part)}</h3>
       </div>
       <div className="fit-whole">
-        <DrawingSvg drawing={drawing} says={`${part.label}, the place ringed`} {...place} />
+        <DrawingSvg drawing={drawing} says={`${partName(part)}, the place ringed`} {...place} />
       </div>
       {finding.at ? (
         <>
@@ -207,7 +208,7 @@ function PlaceOf({ finding }: { readonly finding: PlacedFinding }) {
             <DrawingSvg
               className="dsvg-cut"
               drawing={drawing}
-              says={`The place on the ${part.label.toLowerCase()}, enlarged`}
+              says={`The place on the ${partName(part).toLowerCase()}, enlarged`}
               cut={around(finding.at)}
               {...place}
               ringPart={0.12}

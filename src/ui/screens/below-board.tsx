@@ -13,6 +13,7 @@ import { stopPlacesStore } from "../shown-place.ts";
 import { useLast } from "../use-last.ts";
 import { FindingList } from "./finding-list.tsx";
 import { FromNut } from "./from-nut.tsx";
+import { partName } from "../../parts/part-name.ts";
 
 export function BelowBoard({ part }: { readonly part: DerivedPart }) {
   const [open, setOpen] = useState<string>();
@@ -70,5 +71,5 @@ export function BelowBoard({ part }: { readonly part: DerivedPart }) {
     },
   ];
   const shown = pages.find((page) => page.id === open)?.id ?? pages[0]!.id;
-  return <Tabs label={`More of the ${part.label.toLowerCase()}`} pages={pages} open={shown} onOpen={setOpen} />;
+  return <Tabs label={`More of the ${partName(part).toLowerCase()}`} pages={pages} open={shown} onOpen={setOpen} />;
 }
