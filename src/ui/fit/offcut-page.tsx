@@ -157,7 +157,7 @@ function PieceList({ bench, part, offcut, blanks, laid, picked, onPick }: ListPr
   const notation = useNotation();
   const searching = useSearching();
   const saving = useSheetSaving();
-  const settings = usePaperSettings(notation.unit);
+  const settings = usePaperSettings(notation);
   const [blankId, setBlank] = useState(blanks[0]?.id ?? "");
   const chosen = blanks.find(({ id }) => id === blankId) ?? blanks[0];
   const path = `${part.path}.pieces`;

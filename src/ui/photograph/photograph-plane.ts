@@ -60,8 +60,8 @@ export function residualOf(photograph: Photograph): Residual | undefined {
 export const SHEETS: readonly { readonly name: string; readonly sides: readonly [string, string] }[] = [
   { name: "A4", sides: ["297 mm", "210 mm"] },
   { name: "A3", sides: ["420 mm", "297 mm"] },
-  { name: "Letter", sides: ["11 in", "8.5 in"] },
-  { name: "Legal", sides: ["14 in", "8.5 in"] },
+  { name: "Letter", sides: ["11 in", "8 1/2 in"] },
+  { name: "Legal", sides: ["14 in", "8 1/2 in"] },
 ];
 
 /** The pixel of the photograph under a place of the drawing. */

@@ -72,7 +72,7 @@ export function FirstBoard() {
     help,
     field: (part === "instrument" ? derived.instrument : board)?.fields.find((field) => field.key === key),
   }));
-  const settings = usePaperSettings(notation.unit);
+  const settings = usePaperSettings(notation);
   const options = useMemo(() => (settings.chosen ? sheetOptions(design, settings.chosen) : undefined), [design, settings]);
   // From the design as it is said: sheets are not laid out at every letter.
   const deriveOther = useDeriveOther();

@@ -26,7 +26,7 @@ export function MeasurePlace() {
   const notation = useNotation();
   const reference = design.order?.reference ?? {};
   const [kind, setKind] = useState<NewKind>("steel-string");
-  const paper = usePaperSettings(notation.unit).chosen?.paper;
+  const paper = usePaperSettings(notation).chosen?.paper;
 
   async function begin(): Promise<void> {
     const result = await startDesign(bench, beginFrom(kind, reference, design.units));

@@ -27,17 +27,18 @@ import { stopCount, stopsSaid } from "../stop-count.ts";
 import "../panels/numbers-panel.css";
 import "./sheets-place.css";
 
-/** Templates that are left out, by id: of this session. */
-const leftOutStore = createStore<{ readonly ids: ReadonlySet<string> }>(() => ({ ids: new Set() }));
+/** Templates that are left out, by the design's id and theirs: of this session. */
+const leftOutStore = createStore<Readonly<Record<string, ReadonlySet<string>>>>(() => ({}));
+const NONE: ReadonlySet<string> = new Set();
 
-function leaveOut(ids: readonly string[], out: boolean): void {
+function leaveOut(design: string, ids: readonly string[], out: boolean): void {
   leftOutStore.setState((state) => {
-    const next = new Set(state.ids);
+    const next = new Set(state[design]);
     for (const id of ids) {
       if (out) next.add(id);
       else next.delete(id);
     }
-    return { ids: next };
+    return { [design]: next };
   });
 }
 
@@ -45,8 +46,9 @@ export function SheetsPlace() {
   const bench = useBench();
   const design = useDesign();
   const derived = useDerived();
-  const settings = usePaperSettings(useNotation().unit);
-  const leftOut = useStore(leftOutStore, (s) => s.ids);
+  const settings = usePaperSettings(useNotation());
+  const designId = useStore(bench.design, (s) => s.id);
+  const leftOut = useStore(leftOutStore, (s) => s[designId] ?? NONE);
   const [shown, setShown] = useState<string>();
   const deriveOther = useDeriveOther();
   const { patterns, waiting } = useMemo(() => patternsOfAll(design, derived, deriveOther), [design, derived, deriveOther]);
@@ -83,7 +85,7 @@ export function SheetsPlace() {
         leftOut={leftOut}
         set={laid.set}
         shown={shownPattern?.source.id}
-        onLeaveOut={leaveOut}
+        onLeaveOut={(ids, out) => leaveOut(designId, ids, out)}
         onShow={show}
       />
       <Pages laid={laid} problem={problem} none={patterns.length === 0} onJoint={moveJoints} />

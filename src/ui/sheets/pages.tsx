@@ -2,11 +2,12 @@
 import { useEffect, useMemo, useRef, useState, type RefObject } from "react";
 import type { SheetSet } from "../../sheets/sheet.ts";
 import { assembliesOf, jointsSaid, type Assembly } from "./assemblies.ts";
+import { useNotation } from "../bench.ts";
 import { Button } from "../kit/button.tsx";
 import { useJointDrag } from "./joint-drag.ts";
 import type { LaidOut } from "./sheets-client.ts";
 import { Inks, SheetSvg } from "./sheet-svg.tsx";
-import { sentence, sheetsSaid } from "./words.ts";
+import { paperSaid, sentence, sheetsSaid } from "./words.ts";
 import "./pages.css";
 
 interface PagesProps {
@@ -19,6 +20,7 @@ interface PagesProps {
 
 export function Pages({ laid, problem, none, onJoint }: PagesProps) {
   const { set, templates, busy } = laid;
+  const notation = useNotation();
   const region = useRef<HTMLElement>(null);
   const width = useWidth(region);
   const groups = useMemo(() => (set ? assembliesOf(set, templates) : []), [set, templates]);
@@ -31,7 +33,7 @@ export function Pages({ laid, problem, none, onJoint }: PagesProps) {
             {set === undefined && busy
               ? "Laying out the sheets"
               : set && set.sheets.length > 0
-                ? `${sheetsSaid(set.sheets.length)} of ${set.paper.label}`
+                ? `${sheetsSaid(set.sheets.length)} of ${paperSaid(set.paper, notation)}`
                 : "No sheet yet"}
           </h1>
           <p className="parts-summary">

@@ -7,9 +7,11 @@ import type { Field, Problem, Raw, RawRecord } from "../../parts/derived.ts";
 import { openTable, settle } from "../../parts/resolve.ts";
 import { PAPERS, parsePaper } from "../../sheets/paper.ts";
 import { SHEET_DEFAULTS, type SheetOptions } from "../../sheets/sheet.ts";
+import type { LengthStyle } from "../../units/format.ts";
 import type { LengthUnit } from "../../units/unit.ts";
 import type { Editing } from "../panels/editing.ts";
 import { correctionFor, usePrinters, type MeasuredPrinter } from "./printers.ts";
+import { sidesSaid } from "./words.ts";
 
 const OTHER = "other";
 
@@ -31,15 +33,15 @@ const JOINTS = "Sheets";
 const NOT_MEASURED = "";
 const FROM_PRINTER = "what this printer leaves white";
 
-const tableFor = (unit: LengthUnit, printers: readonly MeasuredPrinter[]): ParamTable<PaperNumbers> => ({
+const tableFor = (style: LengthStyle, printers: readonly MeasuredPrinter[]): ParamTable<PaperNumbers> => ({
   size: {
     type: "choice",
     label: "Size",
     help: "The paper in the printer. Larger paper means fewer joints.",
     group: PAPER,
-    fallback: unit === "in" ? "letter" : "a4",
+    fallback: style.unit === "in" ? "letter" : "a4",
     options: [
-      ...Object.entries(PAPERS).map(([value, { label }]) => ({ value, label })),
+      ...Object.entries(PAPERS).map(([value, paper]) => ({ value, label: `${paper.label}, ${sidesSaid(paper, style)}` })),
       { value: OTHER, label: "Another size or a roll" },
     ],
   },
@@ -156,8 +158,9 @@ function pinned(fields: readonly Field[], path: string, value: Raw, unit: Length
 }
 
 /** The settings with what a bare number in them means. */
-export function paperSettings(kept: RawRecord, unit: LengthUnit, printers: readonly MeasuredPrinter[] = []): PaperSettings {
-  const table = tableFor(unit, printers);
+export function paperSettings(kept: RawRecord, style: LengthStyle, printers: readonly MeasuredPrinter[] = []): PaperSettings {
+  const { unit } = style;
+  const table = tableFor(style, printers);
   // A printer that was taken out is not measured any more.
   const raw = printers.some(({ name }) => name === kept["printer"]) ? kept : without(kept, "printer");
   const settled = settle(table, raw, around(unit));
@@ -195,10 +198,10 @@ export function paperSettings(kept: RawRecord, unit: LengthUnit, printers: reado
 }
 
 /** The settings as a design in these units sees them. */
-export function usePaperSettings(unit: LengthUnit): PaperSettings {
+export function usePaperSettings(style: LengthStyle): PaperSettings {
   const raw = useStore(store, (state) => state.raw);
   const printers = usePrinters();
-  return useMemo(() => paperSettings(raw, unit, printers), [raw, unit, printers]);
+  return useMemo(() => paperSettings(raw, style, printers), [raw, style, printers]);
 }
 
 /** Chooses a measured printer by its name. */
