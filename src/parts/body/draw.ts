@@ -5,8 +5,10 @@ import { curvatureAt, piecesOf, pieceLength, pointAt, tangentAt } from "../../ge
 import { add, leftOf, scale, vec, type Vec } from "../../geometry/vec.ts";
 import { smoothRuns } from "../../lutherie/unrolled-side.ts";
 import { centreAlong } from "../centre-line.ts";
+import { mitreLayer } from "../mitre-mark.ts";
 import type { InPlace, Sources } from "../contract.ts";
 import type { BodyHalf, BodyLevel, BodyMeasures, Ledge } from "./measure.ts";
+import { mitresOf } from "./mitres.ts";
 import { instrumentOf, type BodyParams } from "./numbers.ts";
 
 const BEYOND = 12;
@@ -20,6 +22,7 @@ export function drawBody(p: BodyParams, m: BodyMeasures, from: Sources): Drawing
       outlineLayer(m),
       insideLayer(m),
       ledgeLayer("binding", m.topLedges),
+      ...mitreLayer(mitresOf(m.corners, m.topLedges), "plain"),
       centreLayer(m.outline),
       levelLayer(m, side),
       ...(p.fairness ? [fairnessLayer(m.outline)] : []),

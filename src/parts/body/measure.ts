@@ -14,6 +14,7 @@ import { smoothRuns } from "../../lutherie/unrolled-side.ts";
 import type { Sources } from "../contract.ts";
 import { tightBends, type TightBends } from "./bends.ts";
 import { halvesOf } from "./halves.ts";
+import { cornersOf, type BodyCorner } from "./mitres.ts";
 import { halvesAlike, instrumentOf, type BodyParams, type EdgeLayer } from "./numbers.ts";
 import { measuredOutline, refusalOf } from "./starting-outline.ts";
 
@@ -93,6 +94,8 @@ export interface BodyMeasures {
   readonly greatestLeanAt?: Vec;
   readonly topLedges: readonly Ledge[];
   readonly backLedges: readonly Ledge[];
+  /** Where the layers turn a corner. */
+  readonly corners: readonly BodyCorner[];
   /** All layers round the top together. */
   readonly bindingThickness: number;
   /** Both halves are alike. */
@@ -156,6 +159,7 @@ export function measureBody(p: BodyParams, from: Sources): BodyMeasures {
     ...(farthest ? { greatestLeanAt: farthest } : {}),
     topLedges: walls.top,
     backLedges: walls.back,
+    corners: treble && bass ? cornersOf(treble, bass, side) : [],
     bindingThickness: p.binding.reduce((sum, { thickness }) => sum + thickness, 0),
     symmetric,
     tightest: outline ? tightBends(outline) : {},

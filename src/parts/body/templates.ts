@@ -8,10 +8,12 @@ import { carryPath, mirroring } from "../../geometry/transform.ts";
 import { ORIGIN, vec } from "../../geometry/vec.ts";
 import { plateHeight } from "../../lutherie/domed-plate.ts";
 import { centreAlong } from "../centre-line.ts";
+import { mitreLayer } from "../mitre-mark.ts";
 import type { Sources, TemplateSource } from "../contract.ts";
 import { centreLayer, ledgeLayer, levelLayer, levelName, outlineLayer } from "./draw.ts";
 import { halvesOf } from "./halves.ts";
 import type { BodyHalf, BodyMeasures } from "./measure.ts";
+import { mitreRows, mitresOf } from "./mitres.ts";
 import { instrumentOf, type BodyParams } from "./numbers.ts";
 
 type Side = "treble" | "bass";
@@ -112,9 +114,12 @@ function channelTemplates(p: BodyParams, m: BodyMeasures, outline: Path): Templa
               plate === "top" ? "the front" : "behind, with the back facing you"
             }`,
             drawing: {
-              layers: [outlineLayer(m), centreLayer(outline), ledgeLayer("channels", ledges)].map((layer) =>
-                plate === "top" ? layer : moveLayer(FROM_BEHIND, layer),
-              ),
+              layers: [
+                outlineLayer(m),
+                centreLayer(outline),
+                ledgeLayer("channels", ledges),
+                ...mitreLayer(mitresOf(m.corners, ledges)),
+              ].map((layer) => (plate === "top" ? layer : moveLayer(FROM_BEHIND, layer))),
               dimensions: [],
             },
             edge: "outline",
@@ -125,6 +130,7 @@ function channelTemplates(p: BodyParams, m: BodyMeasures, outline: Path): Templa
                   { label: `${layer}, in from the edge`, value: inset },
                   { label: `${layer}, down the side`, value: height },
                 ]),
+                ...mitreRows(m.corners, ledges),
                 ...(plate === "top" ? outOfSquare(p, m) : []),
               ],
             },

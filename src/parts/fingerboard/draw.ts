@@ -3,11 +3,13 @@ import type { Dimension, Drawing } from "../../drawing/drawing.ts";
 import { vec } from "../../geometry/vec.ts";
 import { fretDistance } from "../../lutherie/fret-positions.ts";
 import type { MeasuresByKind, Sources } from "../contract.ts";
+import { mitreLayer } from "../mitre-mark.ts";
 import { frameOf, outlinesOf, type FingerboardMeasures } from "./measure.ts";
 import { instrumentOf, type FingerboardParams } from "./numbers.ts";
 import type { BoardEdges } from "./outline.ts";
 import {
   bindingLayer,
+  endMitres,
   centreLayer,
   markerLayer,
   outlineShape,
@@ -29,6 +31,7 @@ export function drawFingerboard(p: FingerboardParams, m: FingerboardMeasures, fr
     layers: [
       { name: "outline", shapes: bound ? [finishedOutline(m, bound)] : [] },
       bindingLayer(p, m, outlines, instrument.side),
+      ...mitreLayer(endMitres(m, outlines, instrument.side, p.bindEnd), "plain"),
       centreLayer(m.startX, m.endX),
       slotLayer(m, instrument.twoScales),
       stringLayer(instrument, m),

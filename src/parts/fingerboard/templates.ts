@@ -6,9 +6,10 @@ import { lineAcross, meetEdge } from "../../lutherie/transverse-line.ts";
 import type { MeasuresByKind, Sources, TemplateSource } from "../contract.ts";
 import { frameOf, outlinesOf, type FingerboardMeasures } from "./measure.ts";
 import { instrumentOf, type FingerboardParams } from "./numbers.ts";
+import { mitreLayer, type PlacedMitre } from "../mitre-mark.ts";
 import type { BoardEdges } from "./outline.ts";
 import { radiusGauges } from "./radius-gauges.ts";
-import { at, centreLayer, markerLayer, outlineShape, reach, slotLayer } from "./shapes.ts";
+import { at, centreLayer, endMitres, markerLayer, outlineShape, reach, slotLayer } from "./shapes.ts";
 import { sideStrip } from "./side-strip.ts";
 
 type Instrument = MeasuresByKind["instrument"];
@@ -19,11 +20,12 @@ const LABEL = 2.5;
 
 export function fingerboardTemplates(p: FingerboardParams, m: FingerboardMeasures, from: Sources): TemplateSource[] {
   const instrument = instrumentOf(from);
-  const { bound, blank } = outlinesOf(p, frameOf(p, instrument));
+  const outlines = outlinesOf(p, frameOf(p, instrument));
+  const { bound, blank } = outlines;
   const isBound = m.bindingThickness > 0;
   const templates: TemplateSource[] = [];
   if (blank) templates.push(blankOutline(m, instrument, blank, isBound));
-  if (bound && isBound) templates.push(boundOutline(m, instrument, bound));
+  if (bound && isBound) templates.push(boundOutline(m, instrument, bound, endMitres(m, outlines, instrument.side, p.bindEnd)));
   if (blank && m.frets.some((fret) => fret.slot > 0)) templates.push(fretSlots(m, instrument, blank));
   if (blank && m.faceMarkers.length > 0) templates.push(markerTemplate(p, m, blank, instrument));
   const gauges = radiusGauges(p, m, instrument);
@@ -99,15 +101,24 @@ function sizeTable(m: FingerboardMeasures, edges: BoardEdges, isBound: boolean):
       };
 }
 
-const boundOutline = (m: FingerboardMeasures, instrument: Instrument, bound: BoardEdges): TemplateSource => ({
-  name: "bound-outline",
-  title: "Bound outline",
-  lineIs: "edge of the finished board with its binding; cut to the centre of the line",
-  ...cutOutline(m, instrument, bound, {
+function boundOutline(
+  m: FingerboardMeasures,
+  instrument: Instrument,
+  bound: BoardEdges,
+  mitres: readonly PlacedMitre[],
+): TemplateSource {
+  const cut = cutOutline(m, instrument, bound, {
     name: "fingerboard with its binding",
     says: widths(m.boundWidthAtNut, m.boundWidthAtEnd),
-  }),
-});
+  });
+  return {
+    name: "bound-outline",
+    title: "Bound outline",
+    lineIs: "edge of the finished board with its binding; cut to the centre of the line",
+    ...cut,
+    drawing: { ...cut.drawing, layers: [...cut.drawing.layers, ...mitreLayer(mitres)] },
+  };
+}
 
 /** The board cut to these edges, with its centre line and the place of the join. */
 const cutOutline = (

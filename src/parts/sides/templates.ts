@@ -4,6 +4,7 @@ import type { Shape } from "../../drawing/drawing.ts";
 import { add, scale, unit, vec } from "../../geometry/vec.ts";
 import { mitreOf } from "../../lutherie/mitre.ts";
 import type { Sources, TemplateSource } from "../contract.ts";
+import { mitreLayer, type PlacedMitre } from "../mitre-mark.ts";
 import type { Horn, SidesMeasures } from "./measure.ts";
 import { hollowOf, type SidesParams } from "./numbers.ts";
 import { flatShapes, flatSide } from "./unrolled.ts";
@@ -134,30 +135,49 @@ function graftTemplate(p: SidesParams, m: SidesMeasures, from: Sources): Templat
       path: circle(vec(0, m.endHole.height), m.endHole.diameter / 2),
       name: "hole at the tail",
     });
-  const inmost = hollowOf(from)?.topLedges.at(-1);
-  // Beside the graft its purfling opens by the taper against the square corner with the binding's.
-  const corner = Math.PI / 2 + Math.atan2(top - bottom, m.depthTail);
-  if (strip > 0 && inmost) {
-    const mitre = mitreOf(strip, inmost.thickness, corner);
-    shapes.push({
-      id: "mitre",
-      role: "guide",
-      line: "narrow",
-      path: segmentPath(vec(top, 0), add(vec(top, 0), scale(vec(Math.cos(mitre.second), -Math.sin(mitre.second)), mitre.length))),
-      name: `mitre of the graft's purfling with the ${inmost.name}`,
-      says: [
-        { label: "from the graft's edge", value: mitre.first, quantity: "angle" },
-        { label: "from the top's edge", value: mitre.second, quantity: "angle" },
-      ],
-    });
-  }
   return [
     {
       name: "end-graft",
       title: "End graft",
       lineIs: "the graft itself, seen from behind with the top up; leave it long below and drive it in from the top",
-      drawing: { layers: [{ name: "outline", shapes }], dimensions: [] },
+      drawing: {
+        layers: [{ name: "outline", shapes }, ...mitreLayer(strip > 0 ? graftMitres(p, m, from) : [])],
+        dimensions: [],
+      },
       edge: "outline",
     },
   ];
+}
+
+/** Where the graft's purfling meets the inmost layer round the top, and that round the back. */
+function graftMitres(p: SidesParams, m: SidesMeasures, from: Sources): PlacedMitre[] {
+  const body = hollowOf(from);
+  const [top, bottom] = [p.graftTop / 2, p.graftBottom / 2];
+  // Beside a graft that narrows, its purfling opens by the taper against the square corner at the top, and closes at the back.
+  const taper = Math.atan2(top - bottom, m.depthTail);
+  const both = [
+    { id: "mitre", plate: "top", layer: body?.topLedges.at(-1), at: vec(top, 0), corner: Math.PI / 2 + taper, down: -1 },
+    {
+      id: "mitre-back",
+      plate: "back",
+      layer: body?.backLedges.at(-1),
+      at: vec(bottom, -m.depthTail),
+      corner: Math.PI / 2 - taper,
+      down: 1,
+    },
+  ];
+  return both.flatMap(({ id, plate, layer, at, corner, down }): PlacedMitre[] => {
+    if (!layer) return [];
+    const mitre = mitreOf(p.graftPurfling, layer.thickness, corner);
+    return [
+      {
+        id,
+        name: `mitre of the graft's purfling with the ${layer.name} round the ${plate}`,
+        at,
+        way: vec(Math.cos(mitre.second), down * Math.sin(mitre.second)),
+        mitre,
+        edges: ["graft's edge", `${plate}'s edge`],
+      },
+    ];
+  });
 }

@@ -6,6 +6,7 @@ import { piecesOf, pointAt } from "../../../src/geometry/segment.ts";
 import { vec, type Vec } from "../../../src/geometry/vec.ts";
 import type { MeasuresByKind } from "../../../src/parts/contract.ts";
 import type { RawRecord } from "../../../src/parts/derived.ts";
+import { jtsOffset } from "../../geometry/jts.ts";
 import { deriveInstrument } from "../derived-body.ts";
 import { findingOf, shapeOf, shapesOf, templateOf } from "../derived-board.ts";
 
@@ -95,7 +96,7 @@ describe("cutaways", () => {
   const ys = (body: MeasuresByKind["body"]) => flatten(body.outline!).map(({ x, y }) => [x, y] as const);
   const mirrored = (body: MeasuresByKind["body"]) => ys(body).map(([x, y]) => [x, -y] as const);
   const sorted = (points: readonly (readonly [number, number])[]) =>
-    points.toSorted((a, b) => a[0] - b[0] || a[1] - b[1]).map((at) => at.map((n) => Number(n.toFixed(6)) + 0));
+    points.map((at) => at.map((n) => Number(n.toFixed(6)) + 0)).toSorted((a, b) => a[0]! - b[0]! || a[1]! - b[1]!);
 
   it.each(["rounded", "pointed"])("on the bass side alone are the image of one on the treble side (%s)", (cutaway) => {
     const treble = bodyOf({ ...SMALL, cutaway });
@@ -269,5 +270,51 @@ describe("fairness lines", () => {
     const tip = vec(bout.at.x, bout.at.y + 1500 / bout.radius!);
     expect(nearestOnPath(ends, tip).distance).toBeLessThan(0.5);
     expect(pathLength(ends)).toBeGreaterThan(0);
+  });
+});
+
+describe("binding and purfling at the point of a horn", () => {
+  const LAYERS = [
+    { name: "binding", thickness: 1.5, height: 6 },
+    { name: "purfling", thickness: 0.9, height: 2 },
+  ];
+  const cut: RawRecord = { ...SMALL, cutaway: "pointed", tipAngle: 60, binding: LAYERS };
+
+  it("are mitred at half the point of 60 degrees: 1.5 / sin 30 = 3 and 0.9 / sin 30 = 1.8 along the mitre", () => {
+    const part = partOf(cut);
+    const { says } = shapeOf(part.drawing(), "mitre-treble");
+    expect(says!.slice(0, 2).map(({ value }) => (value * 180) / Math.PI)).toEqual([expect.closeTo(30, 6), expect.closeTo(30, 6)]);
+    const { drawing, table } = templateOf(part, "top-channels");
+    expect(shapeOf(drawing, "mitre-treble").role).toBe("guide");
+    expect(drawing.layers.flatMap(({ texts = [] }) => texts.map(({ text }) => text))).toContain("mitre 30°");
+    expect(table!.rows).toEqual(
+      expect.arrayContaining([
+        { label: "binding, along its mitre at the point on the treble side", value: expect.closeTo(3, 6) },
+        { label: "purfling, along its mitre at the point on the treble side", value: expect.closeTo(1.8, 6) },
+      ]),
+    );
+  });
+
+  it("meet where JTS has the corner of the outline mitred 2.4 in, on either hand and on either side", () => {
+    for (const side of [{}, { handed: "left" }])
+      for (const which of [cut, { ...SMALL, bassCutaway: "pointed", bassTipAngle: 75, binding: LAYERS }] as const) {
+        const part = partOf(which, side);
+        const mitre = shapesOf(part.drawing()).find(({ id }) => id.startsWith("mitre-"))!.path;
+        const outer = flatten((part.measures as MeasuresByKind["body"]).outline!, 0.0002);
+        const moved = jtsOffset([{ outer, holes: [] }], -2.4, "miter").getCoordinates();
+        const end = mitre.segments[0]!.to;
+        expect(Math.min(...moved.map((p) => Math.hypot(p.x - end.x, p.y - end.y)))).toBeLessThan(0.002);
+        expect(Math.min(...outer.map((p) => Math.hypot(p.x - mitre.start.x, p.y - mitre.start.y)))).toBeLessThan(1e-6);
+      }
+  });
+
+  it("have no mitre without a point: round a rounded horn, and where nothing is bound", () => {
+    const ids = (given: RawRecord): string[] => shapesOf(partOf(given).drawing()).map(({ id }) => id);
+    for (const given of [
+      { ...cut, cutaway: "rounded" },
+      { ...cut, binding: [] },
+      { ...SMALL, binding: LAYERS },
+    ])
+      expect(ids(given).filter((id) => id.startsWith("mitre"))).toEqual([]);
   });
 });

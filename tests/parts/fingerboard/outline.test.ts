@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { endOf, type Path } from "../../../src/geometry/path.ts";
 import { distance, norm, sub, vec, type Vec } from "../../../src/geometry/vec.ts";
-import { deriveBoard, fieldOf, shapeOf, templateOf, type Given } from "../derived-board.ts";
+import { flatten } from "../../../src/geometry/flatten.ts";
+import { jtsOffset } from "../../geometry/jts.ts";
+import { deriveBoard, fieldOf, shapeOf, shapesOf, templateOf, type Given } from "../derived-board.ts";
 
 const corners = (path: Path): Vec[] => [path.start, ...path.segments.slice(0, -1).map((segment) => segment.to)];
 
@@ -249,4 +251,45 @@ describe("binding of a board", () => {
 it("closes its outline on the point where it starts", () => {
   const { path } = shapeOf(deriveBoard().parts.fingerboard.drawing(), "outline");
   expect(endOf(path)).toEqual(path.start);
+});
+
+describe("the binding at the end of a board", () => {
+  const bound = { length: "470", widthAtNut: "44", widthAtEnd: "57", binding: "2.4", bindEnd: true };
+
+  it("is mitred at half the corner: sides that spread by 13 in 470 leave 90 - atan(6.5 / 470) = 89.208 degrees, and the mitre 44.604", () => {
+    const { parts } = deriveBoard({ fingerboard: bound });
+    for (const side of ["bass", "treble"]) {
+      const { says } = shapeOf(parts.fingerboard.drawing(), `mitre-${side}`);
+      const degrees = says!.slice(0, 2).map(({ value }) => (value * 180) / Math.PI);
+      expect(degrees).toEqual([expect.closeTo(44.604, 3), expect.closeTo(44.604, 3)]);
+    }
+    const { drawing } = templateOf(parts.fingerboard, "bound-outline");
+    expect(
+      drawing.layers.flatMap(({ texts = [] }) => texts.map(({ text }) => text)).filter((text) => text === "mitre 44.6°"),
+    ).toHaveLength(2);
+    expect(
+      shapesOf(deriveBoard({ fingerboard: { ...bound, bindEnd: false } }).parts.fingerboard.drawing()).some(({ id }) =>
+        id.startsWith("mitre"),
+      ),
+    ).toBe(false);
+  });
+
+  it.each([
+    ["angled", { end: "angled", endAngle: "8" }],
+    ["hollow", { end: "curved", endRadius: "60" }],
+  ])("ends where JTS has the corner of the outline mitred in: %s end", (_, end) => {
+    const { parts } = deriveBoard({ fingerboard: { ...bound, ...end } });
+    const drawing = parts.fingerboard.drawing();
+    const outer = flatten(shapeOf(drawing, "outline").path, 0.0002);
+    // At the nut the board is not bound: there it is moved in by nothing.
+    const moved = jtsOffset([{ outer, holes: [] }], -2.4, "miter").getCoordinates();
+    for (const side of ["bass", "treble"]) {
+      const mitre = shapeOf(drawing, `mitre-${side}`);
+      const at = mitre.path.segments[0]!.to;
+      expect(Math.min(...moved.map((p) => Math.hypot(p.x - at.x, p.y - at.y))), side).toBeLessThan(0.002);
+      const [first, second] = mitre.says!.map(({ value }) => value);
+      // The rule of straight strips alike; a hollow end bends away from its tangent within the strip.
+      if (end.end === "angled") expect(first).toBeCloseTo(second!, 9);
+    }
+  });
 });

@@ -199,7 +199,23 @@ describe("the tail", () => {
       x: expect.closeTo(11.4609, 4),
       y: expect.closeTo(-1.5, 9),
     });
-    expect(says!.map(({ value }) => (value * 180) / Math.PI)).toEqual([expect.closeTo(18.4349, 3), expect.closeTo(71.5651, 3)]);
+    expect(says!.slice(0, 2).map(({ value }) => (value * 180) / Math.PI)).toEqual([
+      expect.closeTo(18.4349, 3),
+      expect.closeTo(71.5651, 3),
+    ]);
+    expect(says![2]!.value).toBeCloseTo(Math.hypot(0.5, 1.5), 9);
+    // At the back against a layer of 2: where the strip's outer edge, 8.25 + 0.5 / cos at the back and 2.75 wider in 105, is 2 up.
+    const deep = sidesOf(
+      { graft: "graft", graftTop: 22, graftBottom: 16.5, graftPurfling: 0.5, depthTail: 105 },
+      { binding: [{ thickness: 1.5, height: 6 }], backBinding: [{ thickness: 2, height: 6 }] },
+    );
+    const slope = 2.75 / 105;
+    expect(shapeOf(templateOf(deep, "end-graft").drawing, "mitre-back").path.segments[0]!.to).toEqual({
+      x: expect.closeTo(8.25 + 0.5 * Math.hypot(1, slope) + 2 * slope, 6),
+      y: expect.closeTo(-103, 9),
+    });
+    const words = templateOf(deep, "end-graft").drawing.layers.flatMap(({ texts = [] }) => texts.map(({ text }) => text));
+    expect(words).toContainEqual(expect.stringMatching(/^mitre 1[89]\.\d° from the graft's edge,$/));
   });
 
   it("has its hole told where it comes too near to an edge: 12 mm at 15 down leaves 15 - 6 = 9 of 12", () => {
