@@ -1,7 +1,7 @@
 /** A part of a design while it is derived, and what is told of it in the end. */
 import { EMPTY_DRAWING, type Drawing, type Layer } from "../drawing/drawing.ts";
 import type { Affine } from "../geometry/transform.ts";
-import type { InPlace, Words } from "./contract.ts";
+import type { InPlace, Limits, Words } from "./contract.ts";
 import type { DerivedPart } from "./derived.ts";
 import { NO_MATERIALS, NOWHERE, type Later } from "./later.ts";
 import { besides } from "./on-host.ts";
@@ -24,7 +24,7 @@ export interface Bench {
 export interface Worked extends Later {
   readonly part: AnyPart;
   readonly reads: Reads;
-  readonly limits: string;
+  readonly limits: Limits;
   readonly measures: unknown;
   readonly summary: Words;
   /** Its drawing with what lies on it or beside it, as it was asked for last. */

@@ -10,7 +10,7 @@ import type { Answered, Limits, MeasuresByKind, PartKind, Sources, Work } from "
 import { answerAtOnce, type Answerer, type AnyWork } from "./answers.ts";
 import { finish, withLayers, type Bench, type Worked } from "./bench.ts";
 import { askedOr, laterOf, NOWHERE } from "./later.ts";
-import { limitsAt } from "./limits.ts";
+import { keptLimits } from "./limits.ts";
 import type { Derived, DerivedPart, DesignNumbers, Problem, RawRecord } from "./derived.ts";
 import { plain } from "./lazy.ts";
 import { leading, withoutRivals } from "./leading.ts";
@@ -46,6 +46,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
   let before = new Map<string, Worked>();
   let measuredCount = 0;
   const atOnce = answerAtOnce();
+  const limitsOf = keptLimits();
 
   function derive(design: DesignNumbers, { faces = NO_FACES, answer = atOnce }: Outside = {}): Derived {
     const asked = new Map<string, string>();
@@ -125,7 +126,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
 
     /** What was worked out before, if it still holds. What has not been asked of it yet will read what there is now. */
     function takenOver(old: Worked, bench: Bench, p: object, limits: Limits): Worked | undefined {
-      if (old.part !== bench.part || old.limits !== JSON.stringify(limits)) return undefined;
+      if (old.part !== bench.part || !same(old.limits, limits)) return undefined;
       const own = same(old.reads.own.numbers, p) ? old.reads.own : readingNow(old.reads.own, p);
       if (!own) return undefined;
       const from = sourcesFor(bench.part, bench.path);
@@ -170,7 +171,7 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
       return {
         part,
         reads,
-        limits: JSON.stringify(limits),
+        limits,
         measures,
         summary: part.summary(p, measures, limits),
         ...laterOf({ part, id, path, p, measures, limits }, keptSources(bench, reads)),
@@ -311,9 +312,6 @@ export function createDeriver(registry: readonly AnyPart[] = REGISTRY): Deriver 
 
   return Object.assign(derive, { measured: () => measuredCount });
 }
-
-const limitsOf = (part: AnyPart, design: DesignNumbers): Limits =>
-  Object.fromEntries(part.checks.map((check) => [check.id, limitsAt(design, `${part.kind}.${check.id}`, check.limits)]));
 
 const namesMeasure = (part: AnyPart, name: string): boolean =>
   (part.measureNames as readonly string[] | undefined)?.includes(name) ?? false;

@@ -1,5 +1,6 @@
 import { readQuantity } from "../units/read.ts";
-import type { Limit } from "./contract.ts";
+import type { AnyPart } from "./any-part.ts";
+import type { Limit, Limits } from "./contract.ts";
 import type { DesignNumbers } from "./derived.ts";
 
 /** The limits of one check, at `<kind>.<check id>`: the maker's own where one was given that can be read, else the usual ones. */
@@ -17,3 +18,18 @@ export const limitsAt = (
       return [name, read?.ok ? read.value.value : limit.value];
     }),
   );
+
+/** The limits of all checks of a part, worked out once as long as the maker changes none. */
+export function keptLimits(): (part: AnyPart, design: Pick<DesignNumbers, "units" | "limits">) => Limits {
+  let before: Pick<DesignNumbers, "units" | "limits"> | undefined;
+  let known = new Map<AnyPart, Limits>();
+  return (part, design) => {
+    if (before?.limits !== design.limits || before?.units !== design.units) known = new Map();
+    before = design;
+    const limits =
+      known.get(part) ??
+      Object.fromEntries(part.checks.map(({ id, limits }) => [id, limitsAt(design, `${part.kind}.${id}`, limits)]));
+    known.set(part, limits);
+    return limits;
+  };
+}

@@ -346,26 +346,28 @@ export function openTable<P>(table: ParamTable<P>, raw: RawRecord, around: Surro
       } catch (error) {
         if (!(error instanceof Unsettled)) throw error;
       }
+      const { value, state, problem, records } = done;
+      const field: Field = { path: `${around.path}.${key}`, key, spec, raw: raw[key], value, state, idle };
+      // Most fields have none of these.
+      if (state !== "measured" && !problem && !records) return field;
       return {
-        path: `${around.path}.${key}`,
-        key,
-        spec,
-        raw: raw[key],
-        value: done.value,
-        state: done.state,
-        idle,
+        ...field,
         ...plannedIn(key, done),
-        ...(done.problem ? { problem: done.problem } : {}),
-        ...(done.records ? { records: done.records.map((r) => r.fields()) } : {}),
+        ...(problem ? { problem } : {}),
+        ...(records ? { records: records.map((r) => r.fields()) } : {}),
       };
     });
   }
 
-  const problems = (): readonly Problem[] =>
-    keys.flatMap((key) => {
-      const done = cell(key);
-      return [...(done.problem ? [done.problem] : []), ...(done.records?.flatMap((r) => [...r.problems()]) ?? [])];
-    });
+  function problems(): readonly Problem[] {
+    const found: Problem[] = [];
+    for (const key of keys) {
+      const { problem, records } = cell(key);
+      if (problem) found.push(problem);
+      for (const record of records ?? []) found.push(...record.problems());
+    }
+    return found;
+  }
 
   return { p, quantity: quantityOf, fields, problems };
 }

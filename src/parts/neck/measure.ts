@@ -2,6 +2,7 @@
 import { scarf } from "../../lutherie/head-angle.ts";
 import { leastWall, wallFrom, woodBetween, type PlacedWall } from "../../lutherie/neck-run.ts";
 import type { Sources } from "../contract.ts";
+import { withLater } from "../lazy.ts";
 import { contourMeasures, type ContourMeasure } from "./contour.ts";
 import { measureHeights, type HeightMeasures } from "./heights.ts";
 import { resetAtHeel } from "../../lutherie/neck-pitch.ts";
@@ -178,7 +179,7 @@ function placesOf(model: NeckModel): NeckPlace[] {
     const walls = channels.filter(({ run }) => x >= run.from && x <= run.to);
     const wall = (which: "behind" | "beside"): number =>
       Math.min(...walls.map(({ run }) => wallFrom(run, sectionAt, x, which).distance));
-    return {
+    const now = {
       fret,
       x,
       width: 2 * section.halfWidth,
@@ -187,8 +188,11 @@ function placesOf(model: NeckModel): NeckPlace[] {
       bassFullness: section.bassExponent,
       trebleFullness: section.trebleExponent,
       lean: section.lean,
-      ...(walls.length > 0 ? { behind: wall("behind"), beside: wall("beside") } : {}),
     };
+    return withLater<NeckPlace, "behind" | "beside">(
+      now,
+      walls.length > 0 ? { behind: () => wall("behind"), beside: () => wall("beside") } : {},
+    );
   });
 }
 

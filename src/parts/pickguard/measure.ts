@@ -15,6 +15,7 @@ import { pathWinding } from "../../geometry/winding.ts";
 import { plateMassG } from "../../lutherie/wood-density.ts";
 import { artOutlines } from "../art-outline.ts";
 import type { Sources } from "../contract.ts";
+import { withLater } from "../lazy.ts";
 import { instrumentOf, roundOf, type PickguardParams } from "./numbers.ts";
 
 /** How far the guard keeps from something, or in it; below 0 it lies on it, or out of it, by that. */
@@ -75,21 +76,23 @@ export function measurePickguard(p: PickguardParams, from: Sources): PickguardMe
   if (!outline) return { ...common, length: 0, width: 0, area: 0, perimeter: 0, massG: 0 };
   const box = pathBounds(outline);
   const area = Math.abs(pathArea(outline));
-  const adhesive = p.adhesiveInset === 0 ? outline : onlyPiece(offsetPath(outline, -p.adhesiveInset));
+  const { adhesiveInset } = p;
   const covered = cover([whole(outline)], old);
-  return {
+  const now = {
     ...common,
     outline,
     host: { outline, thickness: p.thickness, holes: [] },
-    ...(adhesive ? { adhesive } : {}),
     length: box.maxX - box.minX,
     width: box.maxY - box.minY,
     area,
     perimeter: pathLength(outline),
     massG: plateMassG(area, p.thickness, p.density),
-    ...roomsOf(outline, from),
     ...(covered ? { cover: covered } : {}),
   };
+  return withLater<PickguardMeasures, "adhesive" | keyof Rooms>(now, {
+    adhesive: () => (adhesiveInset === 0 ? outline : onlyPiece(offsetPath(outline, -adhesiveInset))),
+    ...roomsOf(outline, from),
+  });
 }
 
 const whole = (outer: Path): Outline => ({ outer, holes: [] });
@@ -104,7 +107,9 @@ function onlyPiece(pieces: readonly Outline[]): Path | undefined {
   return first && more.length === 0 && first.holes.length === 0 ? first.outer : undefined;
 }
 
-function roomsOf(outline: Path, from: Sources): Pick<PickguardMeasures, "atBoard" | "atBridge" | "atRosette" | "inBody"> {
+type Rooms = { readonly [K in "atBoard" | "atBridge" | "atRosette" | "inBody"]?: () => Room };
+
+function roomsOf(outline: Path, from: Sources): Rooms {
   const guard = whole(outline);
   const room = ({ a, b, distance }: Clearance): Room => ({ at: a, to: b, distance });
   const board = from.get("fingerboard")?.outline;
@@ -112,10 +117,10 @@ function roomsOf(outline: Path, from: Sources): Pick<PickguardMeasures, "atBoard
   const rosette = from.get("soundhole")?.rosette;
   const body = from.get("body")?.outline;
   return {
-    ...(board ? { atBoard: room(apart(guard, whole(board))) } : {}),
-    ...(bridge ? { atBridge: room(apart(guard, whole(bridge))) } : {}),
-    ...(rosette ? { atRosette: room(apart(guard, whole(rosette))) } : {}),
-    ...(body ? { inBody: room(roomInside(guard, whole(body))) } : {}),
+    ...(board ? { atBoard: () => room(apart(guard, whole(board))) } : {}),
+    ...(bridge ? { atBridge: () => room(apart(guard, whole(bridge))) } : {}),
+    ...(rosette ? { atRosette: () => room(apart(guard, whole(rosette))) } : {}),
+    ...(body ? { inBody: () => room(roomInside(guard, whole(body))) } : {}),
   };
 }
 

@@ -12,6 +12,7 @@ import { vec, type Vec } from "../../geometry/vec.ts";
 import { roundOval } from "../../lutherie/oval.ts";
 import type { AirHole } from "../../lutherie/air-resonance.ts";
 import type { Sources } from "../contract.ts";
+import { withLater } from "../lazy.ts";
 import { boardEnd, bridgeFront, instrumentOf, type RosetteRing, type SoundholeParams } from "./numbers.ts";
 
 /** One ring: its two edges, and what can be cut by them. */
@@ -90,8 +91,7 @@ export function measureSoundhole(p: SoundholeParams, from: Sources): SoundholeMe
     const { a, distance } = apart(whole(path), whole(bridge!));
     return { distance, at: a };
   };
-  const inBody = rosette && body && roomInside(whole(rosette), whole(body));
-  return {
+  const now = {
     middleX: middle.x,
     middleY: middle.y,
     ...(outline ? { outline } : {}),
@@ -104,9 +104,6 @@ export function measureSoundhole(p: SoundholeParams, from: Sources): SoundholeMe
     perimeter: outline ? pathLength(outline) : 0,
     toBoard: frontX - boardEnd(from),
     toBridge: bridgeFront(from) - backX,
-    ...(outline && bridge ? { holeAtBridge: toBridge(outline) } : {}),
-    ...(rosette && bridge ? { rosetteAtBridge: toBridge(rosette) } : {}),
-    ...(inBody ? { rosetteInBody: { distance: inBody.distance, at: inBody.a } } : {}),
     underBoard: rosette ? Math.max(0, boardEnd(from) - pathBounds(rosette).minX) : 0,
     rings,
     topThickness: p.topThickness,
@@ -114,6 +111,16 @@ export function measureSoundhole(p: SoundholeParams, from: Sources): SoundholeMe
     crossings,
     troubles,
   };
+  return withLater<SoundholeMeasures, "holeAtBridge" | "rosetteAtBridge" | "rosetteInBody">(now, {
+    ...(outline && bridge ? { holeAtBridge: () => toBridge(outline) } : {}),
+    ...(rosette && bridge ? { rosetteAtBridge: () => toBridge(rosette) } : {}),
+    ...(rosette && body ? { rosetteInBody: () => inBody(rosette, body) } : {}),
+  });
+}
+
+function inBody(rosette: Path, body: Path): Nearest {
+  const { a, distance } = roomInside(whole(rosette), whole(body));
+  return { distance, at: a };
 }
 
 const whole = (outer: Path) => ({ outer, holes: [] });
