@@ -1,4 +1,4 @@
-import { boxOf, type Edge } from "./arc-edge.ts";
+import { boxesOf, type Edge } from "./arc-edge.ts";
 
 /** Edges sorted into square cells: the numbers of those in cell c stand in `items` from `starts[c]` up to `starts[c + 1]`. */
 export interface EdgeCells {
@@ -16,18 +16,13 @@ export interface EdgeCells {
 /** The edges with room of `reach` mm round each, about two cells for each edge but none smaller than `least` mm. */
 export function cellsOf(edges: readonly Edge[], reach: number, least: number): EdgeCells {
   const n = edges.length;
-  const boxes = new Float64Array(4 * n);
+  const boxes = boxesOf(edges);
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let k = 0; k < n; k++) {
-    const [x0, y0, x1, y1] = boxOf(edges[k]!);
-    boxes[4 * k] = x0;
-    boxes[4 * k + 1] = y0;
-    boxes[4 * k + 2] = x1;
-    boxes[4 * k + 3] = y1;
-    if (x0 < minX) minX = x0;
-    if (y0 < minY) minY = y0;
-    if (x1 > maxX) maxX = x1;
-    if (y1 > maxY) maxY = y1;
+  for (let k = 0; k < 4 * n; k += 4) {
+    minX = Math.min(minX, boxes[k]!);
+    minY = Math.min(minY, boxes[k + 1]!);
+    maxX = Math.max(maxX, boxes[k + 2]!);
+    maxY = Math.max(maxY, boxes[k + 3]!);
   }
   if (n === 0) [minX, minY, maxX, maxY] = [0, 0, 0, 0];
   minX -= reach;

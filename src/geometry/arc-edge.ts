@@ -98,8 +98,10 @@ export function directionOn(e: Edge, t: number): Vec {
     const length = Math.hypot(e.x1 - e.x0, e.y1 - e.y0);
     return vec((e.x1 - e.x0) / length, (e.y1 - e.y0) / length);
   }
-  const { x, y } = t === 0 ? vec(e.x0, e.y0) : t === 1 ? vec(e.x1, e.y1) : pointOn(e, t);
   const k = Math.sign(e.sweep) / e.radius;
+  if (t === 0) return vec(-(e.y0 - e.cy) * k, (e.x0 - e.cx) * k);
+  if (t === 1) return vec(-(e.y1 - e.cy) * k, (e.x1 - e.cx) * k);
+  const { x, y } = pointOn(e, t);
   return vec(-(y - e.cy) * k, (x - e.cx) * k);
 }
 
@@ -112,20 +114,32 @@ export function sweptTwice(e: Edge): number {
   return e.sweep === 0 ? straight : straight + e.radius * e.radius * (e.sweep - Math.sin(e.sweep));
 }
 
-/** The least upright box, as minX, minY, maxX, maxY. */
-export function boxOf(e: Edge): [number, number, number, number] {
-  let minX = Math.min(e.x0, e.x1);
-  let maxX = Math.max(e.x0, e.x1);
-  let minY = Math.min(e.y0, e.y1);
-  let maxY = Math.max(e.y0, e.y1);
-  if (e.sweep !== 0) {
-    if (reaches(e, 0)) maxX = e.cx + e.radius;
-    if (reaches(e, Math.PI / 2)) maxY = e.cy + e.radius;
-    if (reaches(e, Math.PI)) minX = e.cx - e.radius;
-    if (reaches(e, -Math.PI / 2)) minY = e.cy - e.radius;
+/** The least upright box of each edge, as minX, minY, maxX, maxY one after the other. */
+export function boxesOf(edges: readonly Edge[]): Float64Array {
+  const boxes = new Float64Array(4 * edges.length);
+  for (let k = 0; k < edges.length; k++) {
+    const e = edges[k]!;
+    let minX = Math.min(e.x0, e.x1);
+    let maxX = Math.max(e.x0, e.x1);
+    let minY = Math.min(e.y0, e.y1);
+    let maxY = Math.max(e.y0, e.y1);
+    if (e.sweep !== 0) {
+      if (reaches(e, 0)) maxX = e.cx + e.radius;
+      if (reaches(e, Math.PI / 2)) maxY = e.cy + e.radius;
+      if (reaches(e, Math.PI)) minX = e.cx - e.radius;
+      if (reaches(e, -Math.PI / 2)) minY = e.cy - e.radius;
+    }
+    boxes[4 * k] = minX;
+    boxes[4 * k + 1] = minY;
+    boxes[4 * k + 2] = maxX;
+    boxes[4 * k + 3] = maxY;
   }
-  return [minX, minY, maxX, maxY];
+  return boxes;
 }
+
+/** The numbers of the edges in the order in which their boxes begin along x. */
+export const sweepOrder = (boxes: Float64Array): Uint32Array =>
+  Uint32Array.from({ length: boxes.length / 4 }, (_, k) => k).sort((a, b) => boxes[4 * a]! - boxes[4 * b]!);
 
 const TURN = 2 * Math.PI;
 
@@ -214,19 +228,23 @@ export function eachNear(
   reach: number,
   tell: (one: number, other: number) => boolean | void,
 ): void {
-  const boxed = (edges: readonly Edge[]): { n: number; box: [number, number, number, number] }[] =>
-    edges.map((edge, n) => ({ n, box: boxOf(edge) })).toSorted((a, b) => a.box[0] - b.box[0]);
-  const [ones, twos] = [boxed(some), boxed(others)];
+  const [a, b] = [boxesOf(some), boxesOf(others)];
+  const [ones, twos] = [sweepOrder(a), sweepOrder(b)];
   let widest = 0;
-  for (const { box } of twos) widest = Math.max(widest, box[2] - box[0]);
+  for (let k = 0; k < b.length; k += 4) widest = Math.max(widest, b[k + 2]! - b[k]!);
   let first = 0;
-  for (const { n, box } of ones) {
+  for (const one of ones) {
+    const minX = a[4 * one]! - reach;
+    const minY = a[4 * one + 1]! - reach;
+    const maxX = a[4 * one + 2]! + reach;
+    const maxY = a[4 * one + 3]! + reach;
     // Sorted by where they begin: those before `first` have ended, those after the last have not begun.
-    while (first < twos.length && twos[first]!.box[0] < box[0] - widest - reach) first++;
-    for (let k = first; k < twos.length && twos[k]!.box[0] <= box[2] + reach; k++) {
-      const other = twos[k]!.box;
-      if (other[2] < box[0] - reach || other[1] > box[3] + reach || other[3] < box[1] - reach) continue;
-      if (tell(n, twos[k]!.n)) return;
+    while (first < twos.length && b[4 * twos[first]!]! < minX - widest) first++;
+    for (let k = first; k < twos.length; k++) {
+      const other = twos[k]!;
+      if (b[4 * other]! > maxX) break;
+      if (b[4 * other + 2]! < minX || b[4 * other + 1]! > maxY || b[4 * other + 3]! < minY) continue;
+      if (tell(one, other)) return;
     }
   }
 }

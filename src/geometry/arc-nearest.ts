@@ -49,11 +49,15 @@ export function edgeIndex(edges: readonly Edge[]): EdgeIndex {
   return {
     nearest: (p, within) => {
       question++;
-      [x, y, best, found] = [p.x, p.y, within, -1];
+      x = p.x;
+      y = p.y;
+      best = within;
+      found = -1;
       const ci = Math.min(columns - 1, Math.max(0, Math.floor((x - minX) / cell)));
       const cj = Math.min(rows - 1, Math.max(0, Math.floor((y - minY) / cell)));
       // Rings of cells outwards; from p in its cell what lies in ring k is k - 1 whole cells off and the way to the cell's nearest side.
-      const [left, below] = [x - minX - ci * cell, y - minY - cj * cell];
+      const left = x - minX - ci * cell;
+      const below = y - minY - cj * cell;
       const toSide = Math.max(0, Math.min(left, cell - left, below, cell - below));
       const most = Math.max(ci, columns - 1 - ci, cj, rows - 1 - cj);
       lookAlong(ci, cj, cj);

@@ -6,7 +6,7 @@
 import {
   arcEdge,
   bendOf,
-  boxOf,
+  boxesOf,
   directionOn,
   eachMeeting,
   edgePart,
@@ -16,6 +16,7 @@ import {
   lengthOf,
   pointOn,
   sideEdge,
+  sweepOrder,
   type Edge,
   type OnEdge,
 } from "./arc-edge.ts";
@@ -66,7 +67,6 @@ export function offsetArcs(outlines: readonly Outline[], delta: number): Outline
 /** A moved edge, cut where others meet it. */
 interface Candidate {
   readonly edge: Edge;
-  readonly box: readonly [number, number, number, number];
   /** The candidate that follows it round the same ring, and whether the two run on smoothly. */
   next: Candidate | undefined;
   smooth: boolean;
@@ -81,30 +81,22 @@ function moveRings(rings: readonly (readonly Edge[])[], d: number): Edge[][] | u
   const isFree = clearOf(rings.flat(), Math.abs(d) - AT_DISTANCE);
   const parts: Edge[] = [];
   const cutFrom: Candidate[] = [];
-  let previous: { readonly candidate: Candidate; readonly free: boolean } | undefined;
+  let before: Candidate | undefined;
+  let wasFree: boolean | undefined;
   for (const candidate of candidates) {
-    const { edge } = candidate;
     // Along a smooth run no place is nearer to the old edge than the distance unless all are, up to where another edge is met.
-    let free =
-      previous?.candidate.next === candidate && previous.candidate.smooth && !previous.candidate.metAtEnds && !candidate.metAtEnds
-        ? previous.free
-        : undefined;
-    let at = { t: 0, x: edge.x0, y: edge.y0 };
-    const cuts = candidate.cuts?.toSorted((a, b) => a.t - b.t) ?? [];
-    const end = { t: 1, x: edge.x1, y: edge.y1 };
-    for (const cut of [...cuts, end]) {
-      if (cut.t > at.t) {
-        const middle = pointOn(edge, (at.t + cut.t) / 2);
-        free ??= isFree(middle.x, middle.y);
-        if (free) {
-          parts.push(edgePart(edge, at, cut));
-          cutFrom.push(candidate);
-        }
+    let free = before?.next === candidate && before.smooth && !before.metAtEnds && !candidate.metAtEnds ? wasFree : undefined;
+    for (const [k, part] of partsOf(candidate).entries()) {
+      if (k > 0 || free === undefined) {
+        const middle = pointOn(part, 0.5);
+        free = isFree(middle.x, middle.y);
       }
-      at = cut;
-      if (cut !== end) free = undefined;
+      if (!free) continue;
+      parts.push(part);
+      cutFrom.push(candidate);
     }
-    previous = free === undefined ? undefined : { candidate, free };
+    before = candidate;
+    wasFree = free;
   }
   return joinRings(parts, JOINED)?.map((ring) => {
     // Where nothing else leads off, two parts of one edge are one again.
@@ -118,12 +110,23 @@ function moveRings(rings: readonly (readonly Edge[])[], d: number): Edge[][] | u
   });
 }
 
+/** A moved edge between its cuts. */
+function partsOf({ edge, cuts }: Candidate): readonly Edge[] {
+  if (!cuts) return [edge];
+  const parts: Edge[] = [];
+  let at: OnEdge = { t: 0, x: edge.x0, y: edge.y0 };
+  for (const cut of [...cuts.sort((a, b) => a.t - b.t), { t: 1, x: edge.x1, y: edge.y1 }]) {
+    if (cut.t > at.t) parts.push(edgePart(edge, at, cut));
+    at = cut;
+  }
+  return parts;
+}
+
 /** The edges of a ring moved, with the arcs round the corners that open. */
 function candidatesOf(ring: readonly Edge[], d: number): Candidate[] {
   const found: Candidate[] = [];
   const add = (edge: Edge): void => {
-    if (lengthOf(edge) > 0)
-      found.push({ edge, box: boxOf(edge), next: undefined, smooth: false, cuts: undefined, metAtEnds: false });
+    if (lengthOf(edge) > 0) found.push({ edge, next: undefined, smooth: false, cuts: undefined, metAtEnds: false });
   };
   for (const [i, edge] of ring.entries()) {
     const moved = moveEdge(edge, d);
@@ -187,14 +190,17 @@ function cornerArc(before: Edge, after: Edge, d: number): Edge | undefined {
 
 /** Cuts every candidate where another meets it, both at the same point. */
 function cutAll(candidates: readonly Candidate[]): void {
-  const sorted = candidates.toSorted((a, b) => a.box[0] - b.box[0]);
-  for (let i = 0; i < sorted.length; i++) {
-    const a = sorted[i]!;
-    const [, minY, maxX, maxY] = a.box;
-    for (let j = i + 1; j < sorted.length; j++) {
-      const b = sorted[j]!;
-      if (b.box[0] > maxX + MET) break;
-      if (b.box[1] <= maxY + MET && b.box[3] >= minY - MET) cutPair(a, b);
+  const boxes = boxesOf(candidates.map(({ edge }) => edge));
+  const order = sweepOrder(boxes);
+  for (let i = 0; i < order.length; i++) {
+    const a = order[i]!;
+    const minY = boxes[4 * a + 1]! - MET;
+    const maxX = boxes[4 * a + 2]! + MET;
+    const maxY = boxes[4 * a + 3]! + MET;
+    for (let j = i + 1; j < order.length; j++) {
+      const b = order[j]!;
+      if (boxes[4 * b]! > maxX) break;
+      if (boxes[4 * b + 1]! <= maxY && boxes[4 * b + 3]! >= minY) cutPair(candidates[a]!, candidates[b]!);
     }
   }
 }

@@ -1,5 +1,5 @@
 /** Edges that follow each other from end to end put together into rings, and rings into outers with their holes. */
-import { lengthOf, pathOfEdges, pointOn, redrawn, sweptTwice, type Edge } from "./arc-edge.ts";
+import { isNear, lengthOf, pathOfEdges, pointOn, redrawn, sweptTwice, type Edge } from "./arc-edge.ts";
 import type { Outline } from "./outline.ts";
 import type { Path } from "./path.ts";
 import { pathWinding } from "./winding.ts";
@@ -10,6 +10,11 @@ const NO_AREA = 1e-6;
 const LEFTOVER = 1e-3;
 /** How far from a knot edges that leave it in one direction are told apart, mm, or half their length. */
 const APART = 0.01;
+
+/** Side of the cells in which ends that may be one point are found, mm. */
+const CELL = 0.01;
+/** An end that misses its knot by less than this, mm, is left where rounding has put it. */
+const ROUNDING = 1e-10;
 
 /** An edge in its place in a ring. */
 export interface Placed {
@@ -30,11 +35,10 @@ export function joinRings(
   leftover = LEFTOVER,
   ahead = edges.length,
 ): Placed[][] | undefined {
-  const knots = knotsOf(edges, reach);
-  const { from, to } = knots;
-  const live = edges.map((edge, i) => from[i] !== to[i] || lengthOf(edge) > 10 * reach);
-  const leaving = byKnot(from, live, knots.count);
-  const arriving = byKnot(to, live, knots.count);
+  const { from, to, settled } = knotsOf(edges, reach);
+  const live = Uint8Array.from(edges, (edge, i) => (from[i] !== to[i] || lengthOf(edge) > 10 * reach ? 1 : 0));
+  const leaving = byKnot(from, live);
+  const arriving = byKnot(to, live);
   if (!dropDeadEnds()) return undefined;
 
   const rings: Placed[][] = [];
@@ -45,7 +49,7 @@ export function joinRings(
     let i = first;
     do {
       used[i] = 1;
-      ring.push({ index: i, edge: knots.settled(i) });
+      ring.push({ index: i, edge: settled(i) });
       const next = nextOf(i, first);
       if (next === undefined) return undefined;
       i = next;
@@ -57,24 +61,31 @@ export function joinRings(
 
   /** Takes away edges that nothing leads to or on from, over and over. False where one of some length is among them. */
   function dropDeadEnds(): boolean {
-    const isLive = (i: number): boolean => live[i]!;
-    const stack = [...edges.keys()];
-    while (stack.length > 0) {
-      const i = stack.pop()!;
-      if (!live[i] || (leaving[to[i]!]!.some(isLive) && arriving[from[i]!]!.some(isLive))) continue;
+    const dead: number[] = [];
+    const look = (i: number): void => {
+      if (live[i] && (leaving.count[to[i]!] === 0 || arriving.count[from[i]!] === 0)) dead.push(i);
+    };
+    for (let i = 0; i < edges.length; i++) look(i);
+    while (dead.length > 0) {
+      const i = dead.pop()!;
+      if (!live[i]) continue;
       if (lengthOf(edges[i]!) > leftover) return false;
-      live[i] = false;
-      stack.push(...arriving[from[i]!]!, ...leaving[to[i]!]!);
+      live[i] = 0;
+      leaving.count[from[i]!]!--;
+      arriving.count[to[i]!]!--;
+      for (let k = arriving.first[from[i]!]!; k >= 0; k = arriving.next[k]!) look(k);
+      for (let k = leaving.first[to[i]!]!; k >= 0; k = leaving.next[k]!) look(k);
     }
     return true;
   }
 
   /** The edge that bounds the same inside as edge i where it ends: of several the first one clockwise from the way back. */
   function nextOf(i: number, first: number): number | undefined {
-    const all = leaving[to[i]!]!;
-    const isOpen = (k: number): boolean => live[k]! && (!used[k] || k === first);
-    if (all.length === 1) return isOpen(all[0]!) ? all[0] : undefined;
-    const free = all.filter(isOpen);
+    const isOpen = (k: number): boolean => live[k] === 1 && (used[k] === 0 || k === first);
+    let k = leaving.first[to[i]!]!;
+    if (leaving.next[k]! < 0) return isOpen(k) ? k : undefined;
+    const free: number[] = [];
+    for (; k >= 0; k = leaving.next[k]!) if (isOpen(k)) free.push(k);
     const across = free.filter((k) => k < ahead !== i < ahead);
     const open = across.length > 0 ? across : free;
     if (open.length < 2) return open[0];
@@ -90,15 +101,26 @@ export function joinRings(
   }
 }
 
-/** The numbers of the live edges at each knot. */
-function byKnot(knots: readonly number[], live: readonly boolean[], count: number): number[][] {
-  const lists: number[][] = Array.from({ length: count });
-  for (const [i, knot] of knots.entries())
-    if (live[i]) {
-      if (lists[knot]) lists[knot].push(i);
-      else lists[knot] = [i];
-    }
-  return lists.map((list) => list ?? []);
+/** The live edges at each knot: how many there are, the first of them, and by edge the next one at the same knot; -1 after the last. */
+interface ByKnot {
+  readonly count: Int32Array;
+  readonly first: Int32Array;
+  readonly next: Int32Array;
+}
+
+function byKnot(knots: Int32Array, live: Uint8Array): ByKnot {
+  const n = live.length;
+  const count = new Int32Array(2 * n);
+  const first = new Int32Array(2 * n).fill(-1);
+  const next = new Int32Array(n).fill(-1);
+  for (let i = n - 1; i >= 0; i--) {
+    if (!live[i]) continue;
+    const knot = knots[i]!;
+    count[knot]!++;
+    next[i] = first[knot]!;
+    first[knot] = i;
+  }
+  return { count, first, next };
 }
 
 /** The direction, as an angle, from one end of an edge to the point `along` mm into it. */
@@ -109,53 +131,56 @@ function bearing(edge: Edge, end: 0 | 1, along: number): number {
 }
 
 interface Knots {
-  readonly count: number;
   /** Knot at which each edge starts and ends. */
-  readonly from: readonly number[];
-  readonly to: readonly number[];
+  readonly from: Int32Array;
+  readonly to: Int32Array;
   /** The edge with its ends drawn to its knots. */
   readonly settled: (i: number) => Edge;
 }
 
-/** Ends within `reach` of each other, in x and in y, become one knot, placed at one of them. */
+/** Ends within `reach` of each other, in x and in y, become one knot, named by one of them and placed there. */
 function knotsOf(edges: readonly Edge[], reach: number): Knots {
   const n = edges.length;
   const x = new Float64Array(2 * n);
   const y = new Float64Array(2 * n);
-  for (const [i, edge] of edges.entries()) {
+  for (let i = 0; i < n; i++) {
+    const edge = edges[i]!;
     x[i] = edge.x0;
     y[i] = edge.y0;
     x[n + i] = edge.x1;
     y[n + i] = edge.y1;
   }
-  const chief = Int32Array.from(x.keys());
+  const chief = Int32Array.from(x, (_, end) => end);
   const chiefOf = (end: number): number => {
     let at = end;
     while (chief[at] !== at) at = chief[at] = chief[chief[at]!]!;
     return at;
   };
-  const order = Uint32Array.from(x.keys()).toSorted((a, b) => x[a]! - x[b]!);
-  for (let i = 0; i < order.length; i++) {
-    const a = order[i]!;
-    for (let j = i + 1; j < order.length && x[order[j]!]! - x[a]! <= reach; j++)
-      if (Math.abs(y[order[j]!]! - y[a]!) <= reach) chief[chiefOf(order[j]!)] = chiefOf(a);
+  // Ends are found by their cells, which share slots: who stands in the same one is held against the distance anyway.
+  const slots = new Int32Array(2 ** Math.ceil(Math.log2(4 * n + 1))).fill(-1);
+  const slotOf = (i: number, j: number): number => (Math.imul(i, 73856093) ^ Math.imul(j, 19349663)) & (slots.length - 1);
+  const cellOf = (at: number): number => Math.floor(at / CELL);
+  const next = new Int32Array(2 * n);
+  for (let end = 0; end < 2 * n; end++) {
+    for (let i = cellOf(x[end]! - reach); i <= cellOf(x[end]! + reach); i++)
+      for (let j = cellOf(y[end]! - reach); j <= cellOf(y[end]! + reach); j++)
+        for (let other = slots[slotOf(i, j)]!; other >= 0; other = next[other]!)
+          if (isNear(x[end]!, y[end]!, x[other]!, y[other]!, reach)) chief[chiefOf(end)] = chiefOf(other);
+    const slot = slotOf(cellOf(x[end]!), cellOf(y[end]!));
+    next[end] = slots[slot]!;
+    slots[slot] = end;
   }
-  const numbers = new Int32Array(2 * n).fill(-1);
-  let count = 0;
-  const knot = (end: number): number => {
-    const at = chiefOf(end);
-    return numbers[at]! < 0 ? (numbers[at] = count++) : numbers[at]!;
-  };
-  const from = edges.map((_, i) => knot(i));
-  const to = edges.map((_, i) => knot(n + i));
+  const knots = Int32Array.from(chief, (_, end) => chiefOf(end));
   return {
-    count,
-    from,
-    to,
+    from: knots.subarray(0, n),
+    to: knots.subarray(n),
     settled: (i) => {
-      const a = chiefOf(i);
-      const b = chiefOf(n + i);
-      return a === i && b === n + i ? edges[i]! : redrawn(edges[i]!, x[a]!, y[a]!, x[b]!, y[b]!);
+      const edge = edges[i]!;
+      const a = knots[i]!;
+      const b = knots[n + i]!;
+      return isNear(edge.x0, edge.y0, x[a]!, y[a]!, ROUNDING) && isNear(edge.x1, edge.y1, x[b]!, y[b]!, ROUNDING)
+        ? edge
+        : redrawn(edge, x[a]!, y[a]!, x[b]!, y[b]!);
     },
   };
 }
