@@ -96,7 +96,7 @@ describe("cutaways", () => {
   const ys = (body: MeasuresByKind["body"]) => flatten(body.outline!).map(({ x, y }) => [x, y] as const);
   const mirrored = (body: MeasuresByKind["body"]) => ys(body).map(([x, y]) => [x, -y] as const);
   const sorted = (points: readonly (readonly [number, number])[]) =>
-    points.map((at) => at.map((n) => Number(n.toFixed(6)) + 0)).toSorted((a, b) => a[0]! - b[0]! || a[1]! - b[1]!);
+    points.map((at) => at.map((n) => Number(n.toFixed(4)) + 0)).toSorted((a, b) => a[0]! - b[0]! || a[1]! - b[1]!);
 
   it.each(["rounded", "pointed"])("on the bass side alone are the image of one on the treble side (%s)", (cutaway) => {
     const treble = bodyOf({ ...SMALL, cutaway });
