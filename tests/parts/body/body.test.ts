@@ -95,18 +95,21 @@ describe("a body from its measures", () => {
 describe("cutaways", () => {
   const ys = (body: MeasuresByKind["body"]) => flatten(body.outline!).map(({ x, y }) => [x, y] as const);
   const mirrored = (body: MeasuresByKind["body"]) => ys(body).map(([x, y]) => [x, -y] as const);
-  const sorted = (points: readonly (readonly [number, number])[]) =>
-    points.map((at) => at.map((n) => Number(n.toFixed(4)) + 0)).toSorted((a, b) => a[0]! - b[0]! || a[1]! - b[1]!);
+  /** As many points, and each of the one within a millionth of one of the other. */
+  function expectAlike(a: readonly (readonly [number, number])[], b: readonly (readonly [number, number])[]): void {
+    expect(a.length).toBe(b.length);
+    expect(a.filter(([x, y]) => !b.some((other) => Math.hypot(other[0] - x, other[1] - y) < 1e-6))).toEqual([]);
+  }
 
   it.each(["rounded", "pointed"])("on the bass side alone are the image of one on the treble side (%s)", (cutaway) => {
     const treble = bodyOf({ ...SMALL, cutaway });
     const bass = bodyOf({ ...SMALL, bassCutaway: cutaway });
-    expect(sorted(ys(bass))).toEqual(sorted(mirrored(treble)));
+    expectAlike(ys(bass), mirrored(treble));
     expect(bass.bassSide).toBeCloseTo(treble.trebleSide, 9);
     expect(bass.trebleSide).toBeCloseTo(treble.bassSide, 9);
     expect(bass.bass!.bent.length).toBe(treble.treble!.bent.length);
     // On a left-handed instrument the bass side is where the treble side of a right-handed one is.
-    expect(sorted(ys(bodyOf({ ...SMALL, bassCutaway: cutaway }, { handed: "left" })))).toEqual(sorted(ys(treble)));
+    expectAlike(ys(bodyOf({ ...SMALL, bassCutaway: cutaway }, { handed: "left" })), ys(treble));
   });
 
   it("on both sides are alike until the bass side has numbers of its own, each taking as much as it takes alone", () => {
