@@ -139,7 +139,7 @@ export function boxesOf(edges: readonly Edge[]): Float64Array {
 
 /** The numbers of the edges in the order in which their boxes begin along x. */
 export const sweepOrder = (boxes: Float64Array): Uint32Array =>
-  Uint32Array.from({ length: boxes.length / 4 }, (_, k) => k).sort((a, b) => boxes[4 * a]! - boxes[4 * b]!);
+  Uint32Array.from({ length: boxes.length / 4 }, (_, k) => k).toSorted((a, b) => boxes[4 * a]! - boxes[4 * b]!);
 
 const TURN = 2 * Math.PI;
 

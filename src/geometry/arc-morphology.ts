@@ -17,22 +17,25 @@ export const closeArcs = (outlines: readonly Outline[], radius: number): Outline
   offsetArcs(offsetArcs(outlines, radius), -radius);
 
 /**
- * `closeArcs` done piece by piece, so that pieces are never joined, but for those whose edges would meet if moved out by `near` mm: they are
- * closed as one. What then overlaps is united.
+ * The outlines `grown` mm round the cores, closed by a disc of `radius` as far as they lie in one of `rooms`: so pieces in different rooms are
+ * never joined. What then overlaps is united.
  */
-export function closeArcsApart(outlines: readonly Outline[], radius: number, near: number): Outline[] {
-  const closed = groups(outlines, near).flatMap((group) => closeArcs(group, radius));
-  return closed.length > 1 && overlapping(closed)
-    ? arcOutlinesOf(union(...closed.map((outline) => regionOfArcs([outline]))))
-    : closed;
+export function closeArcsApart(
+  cores: readonly Outline[],
+  grown: number,
+  radius: number,
+  rooms: readonly Outline[],
+): { readonly closed: readonly Outline[]; readonly united: boolean } {
+  const closed = sortedInto(rooms, cores).flatMap((group) => offsetArcs(offsetArcs(group, grown + radius), -radius));
+  const united = closed.length > 1 && overlapping(closed);
+  return { closed: united ? arcOutlinesOf(union(...closed.map((outline) => regionOfArcs([outline])))) : closed, united };
 }
 
-/** The outlines sorted by which of them run together when their edges are moved out by `near` mm. */
-function groups(outlines: readonly Outline[], near: number): Outline[][] {
-  if (outlines.length < 2) return [[...outlines]];
-  const moved = offsetArcs(outlines, near);
-  if (moved.length === outlines.length) return outlines.map((outline) => [outline]);
-  return moved.map((around) => outlines.filter(({ outer }) => isInside(pathsOf(around), outer.start)));
+/** The outlines sorted by the room in which they lie; each room holds one at least. */
+function sortedInto(rooms: readonly Outline[], outlines: readonly Outline[]): Outline[][] {
+  if (rooms.length < 2) return [[...outlines]];
+  if (rooms.length === outlines.length) return outlines.map((outline) => [outline]);
+  return rooms.map((room) => outlines.filter(({ outer }) => isInside(pathsOf(room), outer.start)));
 }
 
 /** Whether any two of the outlines share some area. */

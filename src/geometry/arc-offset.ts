@@ -115,7 +115,7 @@ function partsOf({ edge, cuts }: Candidate): readonly Edge[] {
   if (!cuts) return [edge];
   const parts: Edge[] = [];
   let at: OnEdge = { t: 0, x: edge.x0, y: edge.y0 };
-  for (const cut of [...cuts.sort((a, b) => a.t - b.t), { t: 1, x: edge.x1, y: edge.y1 }]) {
+  for (const cut of [...cuts.toSorted((a, b) => a.t - b.t), { t: 1, x: edge.x1, y: edge.y1 }]) {
     if (cut.t > at.t) parts.push(edgePart(edge, at, cut));
     at = cut;
   }

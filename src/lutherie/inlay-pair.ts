@@ -11,7 +11,7 @@
  *
  * Lengths in mm.
  */
-import { closeArcs, closeArcsApart, openArcs } from "../geometry/arc-morphology.ts";
+import { closeArcsApart, openArcs } from "../geometry/arc-morphology.ts";
 import { offsetArcs } from "../geometry/arc-offset.ts";
 import { withoutArcs } from "../geometry/arc-overlay.ts";
 import { placesBetween } from "../geometry/arc-places.ts";
@@ -96,7 +96,7 @@ export function* inlayPairSteps(shape: Region, cutting: PairCutting, detail: Det
   for (const group of near(shape, 4 * Math.max(pocketRadius, pieceRadius) + 2 * gap)) {
     const found = commonOf(group, cutting, detail);
     curves.common.push(...found.common);
-    curves.pocket.push(...offsetArcs(found.common, share * gap));
+    curves.pocket.push(...found.pocket);
     curves.piece.push(...offsetArcs(found.common, -(1 - share) * gap));
     followed &&= found.followed;
     done += group.length;
@@ -122,25 +122,46 @@ function near(shape: Region, reach: number): Region[] {
   return groups;
 }
 
-/** The outline that both cutters follow, of pieces near to each other. */
+/** The outline that both cutters follow, of pieces near to each other, and their pocket. */
 function commonOf(
   shape: Region,
   { pocketRadius, pieceRadius, gap, share, pieces, mend }: PairCutting,
   detail: Detail,
-): { readonly common: readonly Outline[]; readonly followed: boolean } {
+): { readonly common: readonly Outline[]; readonly pocket: readonly Outline[]; readonly followed: boolean } {
   const a = pocketRadius === 0 ? 0 : pocketRadius - share * gap;
   const b = pieceRadius === 0 ? 0 : pieceRadius - (1 - share) * gap;
   // Pieces whose pockets would run together leave no wood between them to part them.
-  const closing = (outlines: readonly Outline[], radius: number): Outline[] =>
-    pieces === "apart" ? closeArcsApart(outlines, radius, share * gap) : closeArcs(outlines, radius);
-  const filtered = (outlines: readonly Outline[]): Outline[] => openArcs(closing(openArcs(outlines, a), b), a);
-  if (detail === "coarse") return { common: filtered(arcOutlinesOf(shape, COARSE)), followed: false };
+  const roomsOf = (pocket: () => readonly Outline[]): readonly Outline[] => (pieces === "apart" ? pocket() : []);
+  const filtered = (outlines: readonly Outline[]): Filtered => {
+    const cores = offsetArcs(outlines, -a);
+    const rooms = roomsOf(() => offsetArcs(cores, a + share * gap));
+    const { closed, united } = closeArcsApart(cores, a, b, rooms);
+    const common = openArcs(closed, a);
+    const pocket = offsetArcs(common, share * gap);
+    return { common, pocket, closed: united || (pieces === "apart" && pocket.length < rooms.length) ? undefined : closed };
+  };
+  const lookAt = ({
+    common,
+    pocket,
+    closed: once,
+  }: Filtered): { readonly closed: readonly Outline[]; readonly places: Region[] } => {
+    // Closed again it does not reach beyond what it was opened from.
+    if (once && toMend(once, common).length === 0) return { closed: once, places: [] };
+    const { closed } = closeArcsApart(
+      common,
+      0,
+      b,
+      roomsOf(() => pocket),
+    );
+    return { closed, places: toMend(closed, common) };
+  };
+  if (detail === "coarse") return { ...filtered(arcOutlinesOf(shape, COARSE)), followed: false };
 
   let before = arcOutlinesOf(shape);
-  let common = filtered(before);
-  let closed = closing(common, b);
-  let places = toMend(closed, common);
+  let found = filtered(before);
+  let { closed, places } = lookAt(found);
   for (let round = 0; places.length > 0 && round < MOST_MENDS; round++) {
+    const { common } = found;
     const was = regionOfArcs(before, FINE);
     const wanted = regionOfArcs(closed, FINE);
     before =
@@ -149,11 +170,18 @@ function commonOf(
         : arcOutlinesOf(
             union(regionOfArcs(common), ...places.map((place) => dilate(place, Math.max(0, a - inradius(place, a))))),
           );
-    common = filtered(before);
-    closed = closing(common, b);
-    places = toMend(closed, common);
+    found = filtered(before);
+    ({ closed, places } = lookAt(found));
   }
-  return { common, followed: places.length === 0 };
+  return { ...found, followed: places.length === 0 };
+}
+
+/** What the three filters leave. */
+interface Filtered {
+  readonly common: readonly Outline[];
+  readonly pocket: readonly Outline[];
+  /** Closed, before it was opened again; undefined where pieces have run together in that. */
+  readonly closed: readonly Outline[] | undefined;
 }
 
 const toMend = (closed: readonly Outline[], common: readonly Outline[]): Region[] =>
