@@ -9,7 +9,7 @@ import type { ContourMeasure } from "./contour.ts";
 import type { NeckMeasures } from "./measure.ts";
 import type { NeckModel } from "./model.ts";
 import { fretX, type NeckParams } from "./numbers.ts";
-import { sectionView } from "./sections.ts";
+import { channelSection, sectionView } from "./sections.ts";
 import { leastBehind, SIGN_ROOM, usualBeside } from "./stops.ts";
 import { placeName, said, saidAngle } from "./views.ts";
 
@@ -33,23 +33,27 @@ interface ApartSection {
   readonly label: string;
   readonly x: number;
   readonly at: Vec;
-  /** Which wall it shows. */
-  readonly which: "behind" | "beside";
+  /** Which walls it shows. */
+  readonly walls: readonly ("behind" | "beside")[];
 }
 
 /** That through the least wood behind the channels, unless that is in the tongue; and that through the least beside them where it is little. */
 function apartSections(m: NeckMeasures, model: NeckModel, limits: Limits): ApartSection[] {
-  const found: ApartSection[] = [];
-  const first = vec(model.joinX + 130, sidePlace(model).y - 105);
+  const at = vec(model.joinX + 130, sidePlace(model).y - 105);
   const behind = m.leastWoodX;
-  if (behind !== undefined && behind <= model.joinX)
-    found.push({ key: "least", label: "least wood", x: behind, at: first, which: "behind" });
+  const least: ApartSection | undefined =
+    behind !== undefined && behind <= model.joinX
+      ? { key: "least", label: "least wood", x: behind, at, walls: ["behind"] }
+      : undefined;
   const walls = m.channels.flatMap(({ beside }) => (beside && beside.x <= model.joinX ? [beside] : []));
   const beside = walls.reduce<PlacedWall | undefined>((a, b) => (a && a.distance <= b.distance ? a : b), undefined);
-  if (!beside || beside.distance >= usualBeside(limits) - 1e-9) return found;
-  const above = found[0] ? model.sectionAt(found[0].x).depth + 2 * ROOM + model.board : 0;
-  found.push({ key: "beside", label: "least beside", x: beside.x, at: vec(first.x, first.y - above), which: "beside" });
-  return found;
+  if (!beside || beside.distance >= usualBeside(limits) - 1e-9) return least ? [least] : [];
+  if (least && beside.x === least.x) return [{ ...least, walls: ["behind", "beside"] }];
+  const above = least ? model.sectionAt(least.x).depth + 2 * ROOM + model.board : 0;
+  return [
+    ...(least ? [least] : []),
+    { key: "beside", label: "least beside", x: beside.x, at: vec(at.x, at.y - above), walls: ["beside"] },
+  ];
 }
 
 /**
@@ -66,8 +70,15 @@ export function seenWall(
 ): { readonly at: Vec; readonly shape: string } {
   const { side } = model.instrument;
   const middle = lerp(wall.from, wall.to, 0.5);
-  const drawn = apartSections(m, model, limits).find((one) => one.x === wall.x && (which === "beside" || one.which === which));
-  if (drawn) return { at: vec(drawn.at.x + side * middle.x, drawn.at.y + middle.y), shape: `section-${drawn.key}-${id}` };
+  const drawn = apartSections(m, model, limits).find((one) => one.x === wall.x && (which === "beside" || one.key === "least"));
+  if (drawn) {
+    const channel = model.channels.find((one) => one.id === id);
+    return {
+      at: vec(drawn.at.x + side * middle.x, drawn.at.y + middle.y),
+      // Beyond its end, or where the face has fallen to its floor, nothing of the channel is seen.
+      shape: `section-${drawn.key}${channel && channelSection(channel, wall.x, side, model.faceFall(wall.x)) ? `-${id}` : ""}`,
+    };
+  }
   return which === "behind"
     ? { at: vec(wall.x, sidePlace(model).y + middle.y), shape: `side-${id}` }
     : { at: vec(wall.x, side * middle.x), shape: id };
@@ -140,7 +151,7 @@ export function sectionsOf(
       ],
       texts: views.flatMap(({ texts }) => texts),
     },
-    dimensions: apart.map((section) => wallDimension(m, model, section)),
+    dimensions: apart.flatMap((section) => section.walls.map((which) => wallDimension(m, model, section, which))),
   };
 }
 
@@ -164,7 +175,12 @@ function tracedCurve(contour: ContourMeasure, { key, centre }: SectionPlace, { i
 }
 
 /** The wall itself, in the section where it is least. */
-function wallDimension(m: NeckMeasures, model: NeckModel, { key, x, at: centre, which }: ApartSection): Dimension {
+function wallDimension(
+  m: NeckMeasures,
+  model: NeckModel,
+  { x, at: centre }: ApartSection,
+  which: "behind" | "beside",
+): Dimension {
   const channel = model.channels
     .filter(({ run }) => which === "behind" || (x >= run.from - 1e-9 && x <= run.to + 1e-9))
     .map(({ run }) => wallFrom(run, model.sectionAt, x, which))
@@ -172,7 +188,7 @@ function wallDimension(m: NeckMeasures, model: NeckModel, { key, x, at: centre, 
   const { side } = model.instrument;
   const at = (v: Vec): Vec => vec(centre.x + side * v.x, centre.y + v.y);
   return {
-    id: key === "least" ? "least-wood" : "least-beside",
+    id: which === "behind" ? "least-wood" : "least-beside",
     from: at(channel.from),
     to: at(channel.to),
     along: "straight",
