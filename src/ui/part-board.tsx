@@ -25,9 +25,11 @@ interface PartBoardProps {
   readonly part: DerivedPart;
   /** Height of what lies over the board's upper edge, px. */
   readonly coveredTop?: number;
+  /** As wide as the window and low: the tools stand in its foot. */
+  readonly wide?: boolean;
 }
 
-export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
+export function PartBoard({ part, coveredTop = 0, wide = false }: PartBoardProps) {
   const bench = useBench();
   const editing = useEditing();
   const notation = useNotation();
@@ -66,6 +68,7 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
         part={part}
         theme={theme}
         units={notation}
+        inFoot={wide}
         renderBoard={({ overlay, underlay, tool, dimensions, panel }) => (
           <Board
             drawing={withDimensions(part.drawing(), dimensions)}
@@ -79,7 +82,12 @@ export function PartBoard({ part, coveredTop = 0 }: PartBoardProps) {
               const problem = editing.sayValue(path, text.trim() === "" ? undefined : text);
               return problem ? { ok: false, error: problem } : { ok: true, value: undefined };
             }}
-            covered={{ ...NO_EDGES, top: coveredTop, bottom: narrow ? 0 : POINTS_BAR_PX, right: panel && !narrow ? PANEL_PX : 0 }}
+            covered={{
+              ...NO_EDGES,
+              top: coveredTop,
+              bottom: narrow || wide ? 0 : POINTS_BAR_PX,
+              right: panel && !narrow ? PANEL_PX : 0,
+            }}
             camera={camera}
             trueScale={trueScale}
             onMeasureScreen={() => openDialog(bench.session, { kind: "screen" })}

@@ -131,8 +131,8 @@ export function Board(props: BoardProps) {
   );
   const measure = useMemo<Measure>(() => {
     const advance = widthOnCanvas()("0", dimensionFont(colours));
-    return (dimension: Dimension) => {
-      const text = dimensionText(dimension, units);
+    return (dimension: Dimension, brief?: boolean) => {
+      const text = dimensionText(dimension, brief ? { ...units, fractions: false } : units);
       const field = dimension.edits !== undefined;
       return {
         text,

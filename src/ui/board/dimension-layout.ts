@@ -3,7 +3,7 @@
  *
  * They are placed one after the other: first those of the first rank, in a rank those nearest to the drawing and the shortest. Each
  * tries the line where the drawing wants it, then lines further out, then nearer ones; on each line the text stands in it, beside it, or
- * beyond one end. One that finds no room is left out. Every text keeps clear of stops, and of other words if it can; so do lines of stops.
+ * beyond one end. One that finds no room is tried with a shorter text, and left out then. Every text keeps clear of stops, and of other words if it can; so do lines of stops.
  */
 import type { Dimension } from "../../drawing/drawing.ts";
 import { feetOf, moved, readingAngle, spanOf, type Span } from "./dimension-lines.ts";
@@ -26,8 +26,11 @@ export interface Placed {
   readonly extensions: readonly Stroke[];
 }
 
-/** What one text needs, px. */
-export type Measure = (dimension: Dimension) => { readonly text: string; readonly width: number; readonly height: number };
+/** What one text needs, px; `brief`: its shortest, in decimals. */
+export type Measure = (
+  dimension: Dimension,
+  brief?: boolean,
+) => { readonly text: string; readonly width: number; readonly height: number };
 
 /** What stands on the board besides dimensions. */
 export interface Obstacles {
@@ -70,11 +73,21 @@ export function layOut(
   );
   const placed: Placed[] = [];
   for (const { dimension, span } of order) {
-    const best = bestPlace(placesFor(dimension, span, measure(dimension), room), placed, room, obstacles);
+    const placeOf = (size: ReturnType<Measure>): Placed | undefined =>
+      bestPlace(placesFor(dimension, span, size, room), placed, room, obstacles);
+    const full = measure(dimension);
+    const best = placeOf(full) ?? placedBriefly(placeOf, full, measure(dimension, true));
     if (best) placed.push(best);
   }
   return placed;
 }
+
+/** Where a text finds no room, a shorter one of the same number may. */
+const placedBriefly = (
+  placeOf: (size: ReturnType<Measure>) => Placed | undefined,
+  full: ReturnType<Measure>,
+  brief: ReturnType<Measure>,
+): Placed | undefined => (brief.width < full.width ? placeOf(brief) : undefined);
 
 /** The first place that is free. Better one with no line behind a text or a stop, and no words behind its text; better such a one than none. */
 function bestPlace(

@@ -10,6 +10,8 @@ import { fitted, type View } from "./viewport.ts";
 const EMPTY: Bounds = { minX: -50, minY: -50, maxX: 50, maxY: 50 };
 /** Margins tried one after the other, px. */
 const MARGINS = [40, 64, 90, 120];
+/** A room lower or narrower than this is flat: margins along and across it are tried apart, px. */
+const FLAT = 300;
 /** The first of them is at most this share of the room, so that a flat board is not all margin. */
 const SHARE = 0.12;
 /** Room for dimensions is not bought with a drawing smaller than this share of what it could be. */
@@ -24,23 +26,24 @@ export function fitDrawing(
   measure: Measure,
   obstacles: (view: View) => Obstacles,
 ): Camera {
-  const at = (margin: number): Camera =>
+  const at = (across: number, down: number): Camera =>
     fitted(bounds ?? EMPTY, size, {
-      left: room.left + margin,
-      top: room.top + margin,
-      right: size.width - room.right + margin,
-      bottom: size.height - room.bottom + margin,
+      left: room.left + across,
+      top: room.top + down,
+      right: size.width - room.right + across,
+      bottom: size.height - room.bottom + down,
     });
   const main = dimensions.filter(({ rank }) => rank < 3);
-  const margins = [
-    Math.min(MARGINS[0]!, SHARE * (room.right - room.left), SHARE * (room.bottom - room.top)),
-    ...MARGINS.slice(1),
-  ];
-  let best = at(margins[0]!);
+  const [width, height] = [room.right - room.left, room.bottom - room.top];
+  const margins = [Math.min(MARGINS[0]!, SHARE * width, SHARE * height), ...MARGINS.slice(1)];
+  const isFlat = Math.min(width, height) < FLAT;
+  const cameras = margins
+    .flatMap((across) => (isFlat ? [...margins, MARGINS[0]!] : [across]).map((down) => at(across, down)))
+    .toSorted((a, b) => b.pxPerMm - a.pxPerMm);
+  let best = at(margins[0]!, margins[0]!);
   const largest = best.pxPerMm;
   let most = -1;
-  for (const margin of margins) {
-    const camera = at(margin);
+  for (const camera of cameras) {
     if (camera.pxPerMm < LEAST * largest) break;
     const view: View = { camera, ...size };
     const count = layOut(main, view, room, measure, obstacles(view)).length;

@@ -11,7 +11,7 @@ export function NumbersPlace() {
   return (
     <div className="numbers">
       <div className="numbers-board">
-        <PartBoard part={instrument} />
+        <PartBoard part={instrument} wide />
       </div>
       <section className="numbers-sheet" aria-labelledby="numbers-title">
         <div className="numbers-head">

@@ -48,6 +48,8 @@ interface BoardToolsProps {
   readonly part: DerivedPart;
   readonly theme: ThemeName;
   readonly units: Notation;
+  /** The bar stands in the board's foot. */
+  readonly inFoot: boolean;
   readonly renderBoard: (extras: BoardExtras) => ReactNode;
 }
 
@@ -61,7 +63,7 @@ const ARROWS: Readonly<Record<string, Vec>> = {
   ArrowDown: vec(0, -1),
 };
 
-export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps) {
+export function BoardTools({ part, theme, units, inFoot, renderBoard }: BoardToolsProps) {
   const bench = useBench();
   const board = useDesign().boards?.[part.id] ?? NOTHING;
   const editor = useOutlineEditor(part);
@@ -180,7 +182,7 @@ export function BoardTools({ part, theme, units, renderBoard }: BoardToolsProps)
         dimensions,
         panel: name === "dividers" || name === "photograph",
       })}
-      <div className="points-over">
+      <div className="points-over" data-in-foot={inFoot ? "" : undefined}>
         <Suspense fallback={null}>
           {name === "trace" && tracing && editor ? (
             <TraceBar
