@@ -3,7 +3,7 @@
  * standing, and which pieces break, join or vanish. Lengths in mm, areas in mm2.
  */
 import { edgesOf, pointOn, type Edge } from "../geometry/arc-edge.ts";
-import { edgeIndex, type NearestEdge } from "../geometry/arc-nearest.ts";
+import { edgeIndex } from "../geometry/arc-nearest.ts";
 import { placesApart } from "../geometry/arc-places.ts";
 import { arcOutlinesOf } from "../geometry/arc-ring.ts";
 import { boundsHold, boundsOfPoints } from "../geometry/bounds.ts";
@@ -95,9 +95,10 @@ export function inlayReport(shape: Region, pair: InlayPair): InlayReport {
 
 const sum = (places: readonly InlayPlace[]): number => places.reduce((total, { area }) => total + area, 0);
 
-/** Finds the ring whose edge comes nearest to a point: of which outline, and which of its holes (-1 for the outer one). */
+/** How far a point is from the nearest edge, `within` at most, and the ring of that edge: of which outline, and which of its holes (-1 for the outer one). */
 interface Owners {
-  readonly nearest: (p: Vec, within: number) => (NearestEdge & RingName) | undefined;
+  readonly distance: (p: Vec, within: number) => number;
+  readonly ringAt: (p: Vec, within: number) => RingName | undefined;
 }
 interface RingName {
   readonly part: number;
@@ -107,12 +108,16 @@ interface RingName {
 function ownersOf(outlines: readonly Outline[]): Owners {
   const names = new Map<Edge, RingName>();
   for (const [part, { outer, holes }] of outlines.entries())
-    for (const [i, path] of [outer, ...holes].entries()) for (const edge of edgesOf(path)) names.set(edge, { part, hole: i - 1 });
-  const index = edgeIndex([...names.keys()]);
+    for (const [i, path] of [outer, ...holes].entries()) {
+      const name = { part, hole: i - 1 };
+      for (const edge of edgesOf(path)) names.set(edge, name);
+    }
+  const { nearest } = edgeIndex([...names.keys()]);
   return {
-    nearest: (p, within) => {
-      const found = index.nearest(p, within);
-      return found && { ...found, ...names.get(found.edge)! };
+    distance: (p, within) => nearest(p, within)?.distance ?? within,
+    ringAt: (p, within) => {
+      const found = nearest(p, within);
+      return found && names.get(found.edge);
     },
   };
 }
@@ -124,26 +129,31 @@ function placesOf(regions: readonly Region[], from: Owners, design: Owners): Inl
       let [depth, at] = [0, region[0]!.outer[0]!];
       // With nothing left beside it a place reaches across itself.
       const most = Math.hypot(box.maxX - box.minX, box.maxY - box.minY);
-      // Within a step the distance changes by no more than the step, so that most points need not be asked for.
-      let [last, away] = [at, Infinity];
-      for (const p of ringsOf(region).flatMap((ring) => pointsAlong(ring, LOOKS))) {
-        if (away + distance(last, p) <= depth) continue;
-        [last, away] = [p, from.nearest(p, most)?.distance ?? most];
-        if (away > depth) [depth, at] = [away, p];
-      }
-      return { region, area: regionArea(region), depth, at, piece: design.nearest(at, Infinity)!.part };
+      for (const ring of ringsOf(region))
+        alongRing(ring, LOOKS, (p) => {
+          const away = from.distance(p, most);
+          if (away > depth) [depth, at] = [away, p];
+          // Along the ring the distance changes by no more than the way.
+          return depth - away;
+        });
+      return { region, area: regionArea(region), depth, at, piece: design.ringAt(at, Infinity)!.part };
     })
     .filter(({ depth }) => depth > WIDTH)
     .toSorted((a, b) => b.depth - a.depth);
 }
 
-/** The ring's corners, and points between them so that no two neighbours are further apart than `step`. */
-function pointsAlong(ring: Ring, step: number): Vec[] {
-  return ring.flatMap((a, i) => {
+/** Stops at the ring's corners, and between them so that no two stops are further apart than `step`; `look` says over how much of the way none is needed. */
+function alongRing(ring: Ring, step: number, look: (p: Vec) => number): void {
+  let left = -1;
+  for (const [i, a] of ring.entries()) {
     const b = ring[(i + 1) % ring.length]!;
-    const count = Math.max(1, Math.ceil(distance(a, b) / step));
-    return Array.from({ length: count }, (_, k) => lerp(a, b, k / count));
-  });
+    const length = distance(a, b);
+    const count = Math.max(1, Math.ceil(length / step));
+    for (let k = 0; k < count; k++) {
+      if (left < 0) left = look(lerp(a, b, k / count));
+      left -= length / count;
+    }
+  }
 }
 
 /** Edges that come no nearer to each other than this are not the same, mm. */
@@ -159,7 +169,7 @@ function changesOf(
 ): PieceChange[] {
   const boxes = shape.map((piece) => regionBounds([piece]));
   const pieceAt = (p: Vec): number =>
-    design.nearest(p, SAME_EDGE)?.part ?? shape.findIndex((piece, i) => boundsHold(boxes[i]!, p) && isInRegion([piece], p));
+    design.ringAt(p, SAME_EDGE)?.part ?? shape.findIndex((piece, i) => boundsHold(boxes[i]!, p) && isInRegion([piece], p));
   const pieces = common.map(
     ({ outer }) =>
       new Set(
@@ -180,7 +190,7 @@ function changesOf(
   const kept = new Set<string>();
   for (const [i, { holes }] of common.entries())
     for (const hole of holes) {
-      const along = cornersOf(hole).flatMap((p) => design.nearest(p, SAME_EDGE) ?? []);
+      const along = cornersOf(hole).flatMap((p) => design.ringAt(p, SAME_EDGE) ?? []);
       const same = along.filter((place) => place.hole >= 0);
       for (const { part, hole: number } of same) kept.add(`${part} ${number}`);
       const piece = [...pieces[i]!][0];
