@@ -67,6 +67,8 @@ export interface OptionalNumberSpec<P> extends Omit<Described<number, P>, "fallb
 export interface ChoiceSpec<T extends string, P> extends Described<T, P> {
   readonly type: "choice";
   readonly options: readonly { readonly value: T; readonly label: string }[];
+  /** Each is a face of letters, shown in its own: those of the text with this key. */
+  readonly lettered?: keyof P & string;
 }
 export interface FlagSpec<P> extends Described<boolean, P> {
   readonly type: "flag";

@@ -245,7 +245,8 @@ const cannotBeRead = (error: unknown): ReadFace =>
   );
 
 /** A face that comes with the program, or one kept in the design. */
-async function fetchFace(id: string, wanted: string): Promise<ReadFace> {
+/** A bundled face, or one in a data address. */
+export async function fetchFace(id: string, wanted: string): Promise<ReadFace> {
   const bundled = bundledFace(id);
   if (!bundled) {
     const font = fontOfAddress(id);

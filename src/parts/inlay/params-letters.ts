@@ -84,6 +84,7 @@ export const letterParams: Pick<ParamTable<InlayParams>, keyof LetterNumbers> = 
     help: "The drawing of the letters. All but a file of your own come with the program and may be used freely.",
     group: LETTERS,
     fallback: "zilla-slab",
+    lettered: "text",
     options: [
       ...BUNDLED_FACES.map(({ id, label, kind }) => ({ value: id, label: `${label}, ${kind}` })),
       { value: "own", label: "A font file of yours" },

@@ -1,5 +1,6 @@
 import { CSPProvider } from "@base-ui/react/csp-provider";
 import { Select } from "@base-ui/react/select";
+import type { ReactNode } from "react";
 import { Sign } from "./sign.tsx";
 import "./popups.css";
 
@@ -15,7 +16,12 @@ export interface ChoiceProps<T extends string> {
   readonly onChoose: (value: T) => void;
 }
 
-export type ListProps<T extends string> = ChoiceProps<T> & { readonly follows?: boolean; readonly id?: string };
+export type ListProps<T extends string> = ChoiceProps<T> & {
+  readonly follows?: boolean;
+  readonly id?: string;
+  /** What is seen of each choice behind its name. */
+  readonly renderSample?: ((value: string) => ReactNode) | undefined;
+};
 
 /** A list of choices with all that opens. */
 export function OpeningList({
@@ -25,6 +31,7 @@ export function OpeningList({
   onChoose,
   follows = false,
   id,
+  renderSample,
   open,
   onOpen,
 }: ListProps<string> & { readonly open: boolean; readonly onOpen: (open: boolean) => void }) {
@@ -57,6 +64,7 @@ export function OpeningList({
                       </Select.ItemIndicator>
                     </span>
                     <Select.ItemText>{option.label}</Select.ItemText>
+                    {renderSample ? <span aria-hidden="true">{renderSample(option.value)}</span> : null}
                   </Select.Item>
                 ))}
               </Select.List>

@@ -20,6 +20,7 @@ import { RecordsField } from "./records-field.tsx";
 import "./field-row.css";
 
 const FontFileField = fetched(async () => (await import("../inlay/font-file-field.tsx")).FontFileField);
+const FaceSample = fetched(async () => (await import("../inlay/face-sample.tsx")).FaceSample);
 const SvgFileField = fetched(async () => (await import("./svg-file-field.tsx")).SvgFileField);
 
 export interface FieldRowProps {
@@ -33,6 +34,13 @@ export interface FieldRowProps {
   /** Lets this number follow instead of the one of its group that follows now. */
   readonly onLetFollow?: (() => void) | undefined;
 }
+
+/** The letters of the text beside a choice, in the face that is its value. */
+const sampleOf = (path: string, key: string) => (face: string) => (
+  <Suspense fallback={null}>
+    <FaceSample face={face} textAt={path.replace(/[^.]+$/, key)} />
+  </Suspense>
+);
 
 /** A row of choices stands in sight up to this many letters; longer ones open as a list. */
 const ROW_LETTERS = 22;
@@ -100,9 +108,10 @@ function Control({ field, notation, editing, labelledBy, inRow }: ControlProps):
     case "flag":
       return <Switch labelledBy={labelledBy} on={field.value === true} onChange={sayOrTell} />;
     case "choice": {
-      const { options, label } = spec as ChoiceSpec<string, unknown>;
+      const { options, label, lettered } = spec as ChoiceSpec<string, Readonly<Record<string, unknown>>>;
       const shared = { label, value: String(field.value ?? ""), options, onChoose: sayOrTell };
-      return inRow ? <RowChoice {...shared} wide /> : <ListChoice {...shared} follows={follows} />;
+      if (inRow) return <RowChoice {...shared} wide />;
+      return <ListChoice {...shared} follows={follows} renderSample={lettered ? sampleOf(path, lettered) : undefined} />;
     }
     case "text":
     case "counts":
