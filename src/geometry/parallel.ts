@@ -4,12 +4,12 @@
  * has one as long as 1 + d k > 0.
  */
 import { arcRadius } from "./arc.ts";
+import { boundsDistance, boundsOfPoints } from "./bounds.ts";
 import type { Join } from "./clipper.ts";
 import { curveSegments } from "./curve-path.ts";
-import { intersectPaths, meetLines } from "./intersect.ts";
-import { pieceLengthsOf } from "./measure.ts";
+import { intersectPieces, meetLines } from "./intersect.ts";
 import { arc, endOf, line, type Path, type Segment } from "./path.ts";
-import { curvatureAt, partOf, piecesOf, pointAt, tangentAt, type Piece } from "./segment.ts";
+import { curvatureAt, hullOf, partOf, pieceLength, piecesOf, pointAt, tangentAt, type Piece } from "./segment.ts";
 import { selfCrossings } from "./self-crossing.ts";
 import { SAME_POINT } from "./tolerance.ts";
 import { add, angleBetween, distance, leftOf, scale, type Vec } from "./vec.ts";
@@ -44,8 +44,9 @@ export function parallelPath(path: Path, d: number, options: ParallelOptions = {
   if (!path.closed) throw new RangeError("parallelPath: the path is open");
   if (d === 0) return path;
   const { join = "round", tolerance = TOLERANCE, dropsArcs = false } = options;
-  const lengths = pieceLengthsOf(path);
-  const pieces = piecesOf(path).filter((_, i) => lengths[i]! > SAME_POINT);
+  const pieces = piecesOf(path).filter(
+    (piece) => distance(piece.from, piece.segment.to) > SAME_POINT || pieceLength(piece) > SAME_POINT,
+  );
   const kept: Moved[] = [];
   for (const [index, piece] of pieces.entries()) {
     const segments = movePiece(piece, d, tolerance);
@@ -161,7 +162,7 @@ function joinRuns(runs: readonly Run[], d: number, join: Join): Path | undefined
     const corner = last.segment.to;
     joins.push([]);
     if (joint === "closes") {
-      const cut = i === after ? undefined : crossing(a, b, corner);
+      const cut = i === after ? undefined : crossing(a, b, corner, NEAR * Math.abs(d));
       if (!cut) return undefined;
       trimmed[i] = cut.before;
       trimmed[after] = cut.after;
@@ -179,16 +180,47 @@ function joinRuns(runs: readonly Run[], d: number, join: Join): Path | undefined
   return { start: first!.start, segments: [...segments.slice(0, -1), { ...segments.at(-1)!, to: first!.start }], closed: true };
 }
 
-/** Both runs up to and from where they cross nearest to the corner. */
-function crossing(a: Path, b: Path, corner: Vec): { readonly before: Path; readonly after: Path } | undefined {
-  const [found] = intersectPaths(a, b).toSorted((m, n) => distance(m.point, corner) - distance(n.point, corner));
+/** Sides that close at a corner mostly cross within so many times the distance that they were moved by. */
+const NEAR = 4;
+
+/** Both runs up to and from where they cross nearest to the corner, looked for within `near` mm of it first. */
+function crossing(a: Path, b: Path, corner: Vec, near: number): { readonly before: Path; readonly after: Path } | undefined {
+  const found = nearestCrossing(a, b, corner, near) ?? nearestCrossing(a, b, corner, Infinity);
   if (!found) return undefined;
-  const [before, after] = [piecesOf(a)[found.first]!, piecesOf(b)[found.second]!];
-  const { point } = found;
-  const head = found.s > 1e-12 ? [{ ...partOf(before, 0, Math.min(1, found.s)).segment, to: point }] : [];
-  const tail = found.t < 1 - 1e-12 ? [partOf(after, Math.max(0, found.t), 1).segment] : [];
+  const { point, before, after, s, t } = found;
+  const head = s > 1e-12 ? [{ ...partOf(before, 0, Math.min(1, s)).segment, to: point }] : [];
+  const tail = t < 1 - 1e-12 ? [partOf(after, Math.max(0, t), 1).segment] : [];
   return {
     before: { start: a.start, segments: [...a.segments.slice(0, found.first), ...head], closed: false },
     after: { start: point, segments: [...tail, ...b.segments.slice(found.second + 1)], closed: false },
   };
+}
+
+interface Crossing {
+  readonly point: Vec;
+  readonly away: number;
+  readonly first: number;
+  readonly before: Piece;
+  readonly s: number;
+  readonly second: number;
+  readonly after: Piece;
+  readonly t: number;
+}
+
+/** The nearest to the corner of all crossings within reach of it. */
+function nearestCrossing(a: Path, b: Path, corner: Vec, reach: number): Crossing | undefined {
+  const at = boundsOfPoints([corner]);
+  const within = (path: Path) =>
+    piecesOf(path)
+      .map((piece, index) => ({ piece, index }))
+      .filter(({ piece }) => boundsDistance(hullOf(piece), at) <= reach);
+  const others = within(b);
+  let best: Crossing | undefined;
+  for (const { piece: before, index: first } of within(a))
+    for (const { piece: after, index: second } of others)
+      for (const { point, s, t } of intersectPieces(before, after)) {
+        const away = distance(point, corner);
+        if (away <= reach && away < (best?.away ?? Infinity)) best = { point, away, first, before, s, second, after, t };
+      }
+  return best;
 }

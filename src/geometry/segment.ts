@@ -151,6 +151,13 @@ export function pieceBounds(piece: Piece): Bounds {
   return boundsOfPoints([from, segment.to, ...between.map((t) => pointAt(piece, t))]);
 }
 
+/** A box that holds the piece, quicker to be had than the least one. */
+export function hullOf(piece: Piece): Bounds {
+  const { from, segment } = piece;
+  if (segment.kind === "arc") return pieceBounds(piece);
+  return boundsOfPoints(segment.kind === "line" ? [from, segment.to] : [from, segment.c1, segment.c2, segment.to]);
+}
+
 /** Whether a line or a cubic keeps to the box of its ends, since a cubic's handles do. */
 function isBetween(segment: Segment, from: Vec): boolean {
   if (segment.kind !== "cubic") return segment.kind === "line";
