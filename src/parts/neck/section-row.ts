@@ -10,6 +10,7 @@ import type { NeckMeasures } from "./measure.ts";
 import type { NeckModel } from "./model.ts";
 import { fretX, type NeckParams } from "./numbers.ts";
 import { channelSection, sectionView } from "./sections.ts";
+import { drawnFromSide } from "./side.ts";
 import { leastBehind, SIGN_ROOM, usualBeside } from "./stops.ts";
 import { placeName, said, saidAngle } from "./views.ts";
 
@@ -80,7 +81,7 @@ export function seenWall(
     };
   }
   return which === "behind"
-    ? { at: vec(wall.x, sidePlace(model).y + middle.y), shape: `side-${id}` }
+    ? { at: vec(wall.x, sidePlace(model).y + middle.y), shape: `side-${drawnFromSide(model, id)}` }
     : { at: vec(wall.x, side * middle.x), shape: id };
 }
 

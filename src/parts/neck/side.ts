@@ -3,7 +3,7 @@ import type { Layer, Shape } from "../../drawing/drawing.ts";
 import { line, polygon, polyline, segmentPath, type Path } from "../../geometry/path.ts";
 import { add, distance, scale, vec, type Vec } from "../../geometry/vec.ts";
 import { fretPlaneOverTop } from "../../lutherie/neck-pitch.ts";
-import { channelAt } from "../../lutherie/neck-run.ts";
+import { channelAt, type ChannelRun } from "../../lutherie/neck-run.ts";
 import type { Sources } from "../contract.ts";
 import { chainOf, topRiseAt } from "./heights.ts";
 import { inBody, tongueOf, type Tongue } from "./joint.ts";
@@ -136,11 +136,20 @@ function blockShape(p: NeckParams, model: NeckModel): Shape {
   };
 }
 
+/** Channels alike in this look the same from the side. */
+const sideLook = ({ from, to, depthFrom, depthTo }: ChannelRun): string => [from, to, depthFrom, depthTo].join(" ");
+
+/** The channel that is drawn from the side for this one: itself, or the first that looks the same. */
+export function drawnFromSide({ channels }: NeckModel, id: string): string {
+  const own = channels.find((channel) => channel.id === id);
+  return own ? channels.find(({ run }) => sideLook(run) === sideLook(own.run))!.id : id;
+}
+
 /** Channels through the wood as far as `until`, those that look the same from the side once. */
 export function sideChannels(model: NeckModel, prefix: string, until = Infinity): Shape[] {
   const drawn = new Set<string>();
   return model.channels.flatMap(({ id, name, run }): Shape[] => {
-    const key = [run.from, run.to, run.depthFrom, run.depthTo].join(" ");
+    const key = sideLook(run);
     if (drawn.has(key)) return [];
     drawn.add(key);
     const to = Math.min(run.to, until);
