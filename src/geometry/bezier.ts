@@ -81,12 +81,18 @@ export const cubicLength = (p: CubicPoints, t0 = 0, t1 = 1): number => integrate
 export const cubicSweptArea = ([a, b, c, d]: CubicPoints): number =>
   (6 * cross(a, b) + 3 * cross(a, c) + cross(a, d) + 3 * cross(b, c) + 3 * cross(b, d) + 6 * cross(c, d)) / 20;
 
+/** Longer than any rounding, mm: nothing here is a thousand kilometres long. */
+const CLEAR = 1e-3;
+
 /** Unit direction of travel at t. Where the handles fall on the ends the next distinct point gives it; undefined for a single point. */
 export function cubicTangent(p: CubicPoints, t: number): Vec | undefined {
   const [a, b, c, d] = p;
+  const first = t <= 0 ? sub(b, a) : t >= 1 ? sub(d, c) : cubicDerivative(p, t);
+  const clear = unitAbove(CLEAR, first);
+  if (clear) return clear;
   const least = 1e-12 * Math.max(distance(a, b), distance(a, c), distance(a, d));
   return (
-    unitAbove(least, t <= 0 ? sub(b, a) : t >= 1 ? sub(d, c) : cubicDerivative(p, t)) ??
+    unitAbove(least, first) ??
     unitAbove(least, t <= 0 ? sub(c, a) : t >= 1 ? sub(d, b) : cubicSecondDerivative(p, t)) ??
     unitAbove(least, sub(d, a))
   );

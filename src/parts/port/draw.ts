@@ -1,5 +1,5 @@
 import type { Dimension, Drawing, Layer, Shape, Text } from "../../drawing/drawing.ts";
-import { pathBounds } from "../../geometry/measure.ts";
+import { pathBounds, stationAt } from "../../geometry/measure.ts";
 import { polygon, polyline, segmentPath, type Path } from "../../geometry/path.ts";
 import { vec, type Vec } from "../../geometry/vec.ts";
 import { bentFace } from "../../lutherie/bent-face.ts";
@@ -127,11 +127,11 @@ function sideEdges(p: PortParams, m: PortMeasures, from: Sources): Edges {
   const side = bentSideOf(p, from);
   const box = pathBounds(m.wrapped!);
   const reach = Math.max(box.maxX, -box.minX) + ABOUT;
-  const face = side && bentFace(side.plan, side.at, reach);
-  if (!side || !face) return { shapes: [], low: box.minY, high: box.maxY };
-  const middle = side.top(face.at) - p.fromTop;
+  const at = side && stationAt(side.plan, side.at);
+  if (!side || !at) return { shapes: [], low: box.minY, high: box.maxY };
+  const middle = side.top(at.point) - p.fromTop;
   const places = Array.from({ length: STEPS + 1 }, (_, i) => -reach + (2 * reach * i) / STEPS).flatMap((x) => {
-    const plan = face.plan(side.sign * x);
+    const plan = stationAt(side.plan, side.at + side.sign * x)?.point;
     return plan ? [{ x, top: side.top(plan) - middle, back: side.back(plan) - middle }] : [];
   });
   const run = (id: string, name: string, line: Shape["line"], y: (place: (typeof places)[number]) => number): Shape => ({
