@@ -82,8 +82,10 @@ export function pathOfEdges(edges: readonly Edge[]): Path {
 export const isNear = (x0: number, y0: number, x1: number, y1: number, reach: number): boolean =>
   Math.abs(x1 - x0) <= reach && Math.abs(y1 - y0) <= reach;
 
-export const lengthOf = (e: Edge): number =>
-  e.sweep === 0 ? Math.hypot(e.x1 - e.x0, e.y1 - e.y0) : e.radius * Math.abs(e.sweep);
+/** Quicker than Math.hypot, whose care for huge numbers is not needed here. */
+const root = (x: number, y: number): number => Math.sqrt(x * x + y * y);
+
+export const lengthOf = (e: Edge): number => (e.sweep === 0 ? root(e.x1 - e.x0, e.y1 - e.y0) : e.radius * Math.abs(e.sweep));
 
 /** The point at t in [0, 1]. */
 export function pointOn(e: Edge, t: number): Vec {
@@ -95,7 +97,7 @@ export function pointOn(e: Edge, t: number): Vec {
 /** Unit direction of travel at t in [0, 1]. */
 export function directionOn(e: Edge, t: number): Vec {
   if (e.sweep === 0) {
-    const length = Math.hypot(e.x1 - e.x0, e.y1 - e.y0);
+    const length = root(e.x1 - e.x0, e.y1 - e.y0);
     return vec((e.x1 - e.x0) / length, (e.y1 - e.y0) / length);
   }
   const k = Math.sign(e.sweep) / e.radius;
@@ -138,8 +140,15 @@ export function boxesOf(edges: readonly Edge[]): Float64Array {
 }
 
 /** The numbers of the edges in the order in which their boxes begin along x. */
-export const sweepOrder = (boxes: Float64Array): Uint32Array =>
-  Uint32Array.from({ length: boxes.length / 4 }, (_, k) => k).toSorted((a, b) => boxes[4 * a]! - boxes[4 * b]!);
+export const sweepOrder = (boxes: Float64Array): Int32Array =>
+  numbersTo(boxes.length / 4).toSorted((a, b) => boxes[4 * a]! - boxes[4 * b]!);
+
+/** The numbers from 0 up to n - 1. */
+export function numbersTo(n: number): Int32Array {
+  const numbers = new Int32Array(n);
+  for (let k = 0; k < n; k++) numbers[k] = k;
+  return numbers;
+}
 
 const TURN = 2 * Math.PI;
 
@@ -196,9 +205,6 @@ export function nearestOn(e: Edge, x: number, y: number): Vec {
   if (away > 0 && spans(e, dx, dy)) return vec(e.cx + (dx / away) * e.radius, e.cy + (dy / away) * e.radius);
   return root(x - e.x0, y - e.y0) <= root(x - e.x1, y - e.y1) ? vec(e.x0, e.y0) : vec(e.x1, e.y1);
 }
-
-/** Quicker than Math.hypot, whose care for huge numbers is not needed here. */
-const root = (x: number, y: number): number => Math.sqrt(x * x + y * y);
 
 /** True where (x, y) is nearer to the edge than `d`. */
 export function isNearer(e: Edge, x: number, y: number, d: number): boolean {
@@ -272,17 +278,17 @@ function lineLine(a: Edge, b: Edge, slack: number, offer: Offer): void {
   const sine = ux * vy - uy * vx;
   const wx = b.x0 - a.x0;
   const wy = b.y0 - a.y0;
-  const lengths = Math.hypot(ux, uy) * Math.hypot(vx, vy);
+  const lengths = root(ux, uy) * root(vx, vy);
   if (Math.abs(sine) > PARALLEL * lengths) {
     const s = (wx * vy - wy * vx) / sine;
     offer(a.x0 + ux * s, a.y0 + uy * s);
-  } else if (Math.abs(wx * uy - wy * ux) <= slack * Math.hypot(ux, uy)) offerEnds(a, b, offer);
+  } else if (Math.abs(wx * uy - wy * ux) <= slack * root(ux, uy)) offerEnds(a, b, offer);
 }
 
 function lineCircle(a: Edge, b: Edge, slack: number, offer: Offer): void {
   const dx = a.x1 - a.x0;
   const dy = a.y1 - a.y0;
-  const length = Math.hypot(dx, dy);
+  const length = root(dx, dy);
   const ux = dx / length;
   const uy = dy / length;
   const wx = b.cx - a.x0;
@@ -300,7 +306,7 @@ function lineCircle(a: Edge, b: Edge, slack: number, offer: Offer): void {
 function circleCircle(a: Edge, b: Edge, slack: number, offer: Offer): void {
   const dx = b.cx - a.cx;
   const dy = b.cy - a.cy;
-  const d = Math.hypot(dx, dy);
+  const d = root(dx, dy);
   const p = a.radius;
   const q = b.radius;
   if (d <= slack) {
@@ -375,5 +381,5 @@ export function redrawn(e: Edge, x0: number, y0: number, x1: number, y1: number)
   if (e.sweep < 0 && sweep > 0) sweep -= TURN;
   // A short arc whose ends have changed places.
   if (Math.abs(sweep - e.sweep) > Math.PI) return sideEdge(x0, y0, x1, y1);
-  return arcEdge(x0, y0, x1, y1, cx, cy, Math.hypot(x0 - cx, y0 - cy), from, sweep);
+  return arcEdge(x0, y0, x1, y1, cx, cy, root(x0 - cx, y0 - cy), from, sweep);
 }

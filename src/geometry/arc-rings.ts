@@ -1,5 +1,5 @@
 /** Edges that follow each other from end to end put together into rings, and rings into outers with their holes. */
-import { isNear, lengthOf, pathOfEdges, pointOn, redrawn, sweptTwice, type Edge } from "./arc-edge.ts";
+import { isNear, lengthOf, numbersTo, pathOfEdges, pointOn, redrawn, sweptTwice, type Edge } from "./arc-edge.ts";
 import type { Outline } from "./outline.ts";
 import type { Path } from "./path.ts";
 import { pathWinding } from "./winding.ts";
@@ -36,7 +36,8 @@ export function joinRings(
   ahead = edges.length,
 ): Placed[][] | undefined {
   const { from, to, settled } = knotsOf(edges, reach);
-  const live = Uint8Array.from(edges, (edge, i) => (from[i] !== to[i] || lengthOf(edge) > 10 * reach ? 1 : 0));
+  const live = new Uint8Array(edges.length);
+  for (const [i, edge] of edges.entries()) live[i] = from[i] !== to[i] || lengthOf(edge) > 10 * reach ? 1 : 0;
   const leaving = byKnot(from, live);
   const arriving = byKnot(to, live);
   if (!dropDeadEnds()) return undefined;
@@ -150,7 +151,7 @@ function knotsOf(edges: readonly Edge[], reach: number): Knots {
     x[n + i] = edge.x1;
     y[n + i] = edge.y1;
   }
-  const chief = Int32Array.from(x, (_, end) => end);
+  const chief = numbersTo(2 * n);
   const chiefOf = (end: number): number => {
     let at = end;
     while (chief[at] !== at) at = chief[at] = chief[chief[at]!]!;
@@ -170,7 +171,7 @@ function knotsOf(edges: readonly Edge[], reach: number): Knots {
     next[end] = slots[slot]!;
     slots[slot] = end;
   }
-  const knots = Int32Array.from(chief, (_, end) => chiefOf(end));
+  const knots = chief.map(chiefOf);
   return {
     from: knots.subarray(0, n),
     to: knots.subarray(n),
