@@ -99,7 +99,7 @@ export function measureHeadstock(p: HeadstockParams, from: Sources): HeadstockMe
   const holes = p.rows === "slotted" ? [] : tuners.map(({ at }) => circle(at, p.hole / 2));
   const gaps = tuners.flatMap((a, i) => tuners.slice(i + 1).map((b) => distance(a.at, b.at) - p.hole));
   const bend = bendBehind(from);
-  const under = from.get("neck")?.woodUnderEntry;
+  const under = p.rodPocket ? from.get("neck")?.woodUnderEntry : undefined;
   const joint = p.tilt >= LEAST_TILT && isScarfed(from) ? scarf(p.blankThickness, p.tilt) : undefined;
   return {
     ...(outline ? { outline, host: { outline, thickness: p.thickness, holes } } : {}),

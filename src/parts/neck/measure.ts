@@ -125,9 +125,8 @@ export function measureNeck(p: NeckParams, from: Sources): NeckMeasures {
     };
   });
   const least = leastOf(channels.map(({ behind }) => behind));
-  const under = woodUnderEntry(p, model);
   const between = leastBetweenChannels(model);
-  return {
+  const now = {
     places: placesOf(model),
     contours: contourMeasures(p, from),
     widthAtNut: p.widthAtNut,
@@ -136,7 +135,6 @@ export function measureNeck(p: NeckParams, from: Sources): NeckMeasures {
     depthAtJoin: model.sectionAt(model.heel.from).depth,
     channels,
     ...(least ? { leastWood: least.distance, leastWoodX: least.x } : {}),
-    ...(under === undefined ? {} : { woodUnderEntry: under.distance }),
     ...(between ? { between } : {}),
     nutX,
     headX: model.headX,
@@ -158,6 +156,10 @@ export function measureNeck(p: NeckParams, from: Sources): NeckMeasures {
     ...measureJoint(p, model),
     ...measureHeights(p, from),
   };
+  return withLater<NeckMeasures, "woodUnderEntry">(
+    now,
+    p.rod === "head" ? { woodUnderEntry: () => woodUnderEntry(p, model)?.distance } : {},
+  );
 }
 
 const leastOf = <W extends PlacedWall>(walls: readonly (W | undefined)[]): W | undefined =>
