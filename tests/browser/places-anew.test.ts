@@ -84,7 +84,7 @@ describe("the sheets", () => {
         (one) => one.textContent === "Save PDF",
       );
       const shown = document.querySelectorAll(".sheets-pages svg.sheet, .assembly").length;
-      return title === "Laying out the sheets" && { shown, saves: save?.disabled === false };
+      return title === "Laying out the sheets" && { shown, saves: save?.ariaDisabled !== "true" };
     });
     expect(before).toMatch(/^\d/);
     expect(await meanwhile.jsonValue()).toEqual({ shown: 0, saves: false });
