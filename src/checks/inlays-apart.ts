@@ -25,7 +25,7 @@ interface Laid {
   readonly layers: readonly Layer[];
 }
 
-/** One finding on the later of every two inlays of one part, once both are worked out to the end. */
+/** One finding on each of every two inlays of one part, on the earlier one told again, once both are worked out to the end. */
 export function inlaysApartFindings(design: DesignNumbers, derived: Derived): readonly PlacedFinding[] {
   const laid = derived.parts.flatMap(laidOf);
   if (laid.length < 2) return [];
@@ -34,7 +34,7 @@ export function inlaysApartFindings(design: DesignNumbers, derived: Derived): re
     laid
       .slice(0, i)
       .filter(({ host }) => host === one.host)
-      .flatMap((other) => findingOf(one, other, limits["wall"]!, limits["breaks"]!)),
+      .flatMap((other) => findingsOfPair(one, other, limits["wall"]!, limits["breaks"]!)),
   );
 }
 
@@ -46,10 +46,14 @@ function laidOf(part: DerivedPart): Laid[] {
   return lies ? [{ part, measures, host: lies.id, layers: lies.layers }] : [];
 }
 
-function findingOf(one: Laid, other: Laid, wall: number, breaks: number): PlacedFinding[] {
-  const found = nearest(one, other);
-  if (!found) return [];
-  const { a, b, distance } = found;
+function findingsOfPair(later: Laid, earlier: Laid, wall: number, breaks: number): PlacedFinding[] {
+  const found = nearest(later, earlier);
+  return found
+    ? [findingOn(later, earlier, found, wall, breaks), { ...findingOn(earlier, later, found, wall, breaks), again: true }]
+    : [];
+}
+
+function findingOn(one: Laid, other: Laid, { a, b, distance }: Clearance, wall: number, breaks: number): PlacedFinding {
   const overlaps = distance <= 0;
   const name = partName(other.part);
   const finding = atLeast({
@@ -68,7 +72,7 @@ function findingOf(one: Laid, other: Laid, wall: number, breaks: number): Placed
     basis: PRACTICE,
     at: transformPoint(inverse(placeOf(one)), overlaps ? a : lerp(a, b, 0.5)),
   });
-  return [{ ...finding, ...(overlaps ? { measured: -distance } : {}), partId: one.part.id, partLabel: partName(one.part) }];
+  return { ...finding, ...(overlaps ? { measured: -distance } : {}), partId: one.part.id, partLabel: partName(one.part) };
 }
 
 const placeOf = ({ measures: { turnRad, middle } }: Laid): Affine => compose(rotation(turnRad), translation(middle));

@@ -3,8 +3,9 @@ import type { Design } from "../../src/document/design.ts";
 import { addPart } from "../../src/document/edit-parts.ts";
 import { newDesign } from "../../src/document/new-design.ts";
 import { setValue } from "../../src/document/set-value.ts";
-import { findingsOf, type PlacedFinding } from "../../src/checks/findings.ts";
+import { findingsOf, findingsOn, type PlacedFinding } from "../../src/checks/findings.ts";
 import { createDeriver } from "../../src/parts/derive.ts";
+import type { Derived } from "../../src/parts/derived.ts";
 
 /** A steel-string with further parts added, and values set in order. */
 export function designWith(kinds: readonly string[], values: Readonly<Record<string, unknown>> = {}): Design {
@@ -23,10 +24,16 @@ export function designWith(kinds: readonly string[], values: Readonly<Record<str
   return design;
 }
 
-export function findingsFor(design: Design): readonly PlacedFinding[] {
+export const findingsFor = (design: Design): readonly PlacedFinding[] => findingsOf(design, derivedOf(design));
+
+/** What stands on one part, also what concerns it and stands on another. */
+export const findingsOnPart = (design: Design, partId: string): readonly PlacedFinding[] =>
+  findingsOn(design, derivedOf(design), partId);
+
+function derivedOf(design: Design): Derived {
   const derived = createDeriver()(design);
   if (derived.problems.length > 0) throw new Error(derived.problems.map(({ path, message }) => `${path}: ${message}`).join("\n"));
-  return findingsOf(design, derived);
+  return derived;
 }
 
 /** The finding of a part by its id; fails where there is none. */

@@ -5,7 +5,7 @@ import { setValue } from "../../src/document/set-value.ts";
 import type { Design } from "../../src/document/design.ts";
 import { pathBounds } from "../../src/geometry/measure.ts";
 import { createDeriver } from "../../src/parts/derive.ts";
-import { designWith, finding, findingsFor } from "./design.ts";
+import { designWith, finding, findingsFor, findingsOnPart } from "./design.ts";
 
 /** A round pocket of 10 drawn, of 10 and the gap of 0.05 cut: share 1 gives the pocket all of the gap. */
 const RADIUS = 5.05;
@@ -65,6 +65,22 @@ describe("two inlays on one part", () => {
     expect(Math.abs(found.measured! - (2 * RADIUS - 9))).toBeLessThan(0.0015);
     expect(found.says).toBe("Its pocket runs {measured} into that of “Inlay”.");
     expect(found.at!.y).toBeCloseTo(RADIUS, 2);
+  });
+
+  it("that overlap are told on both, each naming the other, at one place, and count once among all", () => {
+    const design = spots(9);
+    expect(asked(design)).toHaveLength(1);
+    const first = findingsOnPart(design, "inlay").find(({ id }) => id === "inlays-apart/inlay2");
+    const second = findingsOnPart(design, "inlay2").find(({ id }) => id === ID);
+    expect([first, second].map((one) => [one!.severity, one!.says])).toEqual([
+      ["stop", "Its pocket runs {measured} into that of “Inlay 2”."],
+      ["stop", "Its pocket runs {measured} into that of “Inlay”."],
+    ]);
+    expect(first!.measured).toBe(second!.measured);
+    // The deepest point, 9 - 5.05 along the board from the first's middle, is seen in either's own frame.
+    expect(first!.at!.x).toBeCloseTo(9 - RADIUS, 2);
+    expect(first!.at!.y).toBeCloseTo(0, 2);
+    expect(second!.at!.y).toBeCloseTo(RADIUS, 2);
   });
 
   it("stop where one lies wholly in the other, but pass where it lies within a ring", () => {
