@@ -1,6 +1,7 @@
 import { clearance } from "../../geometry/clearance.ts";
 import { nearestOnPath } from "../../geometry/nearest.ts";
 import { vec } from "../../geometry/vec.ts";
+import { roomInside } from "../../geometry/cover.ts";
 import { pathWinding } from "../../geometry/winding.ts";
 import type { Check, Finding, Severity } from "../contract.ts";
 import { atLeast, GEOMETRY, PRACTICE } from "../finding.ts";
@@ -264,18 +265,18 @@ const onBody: BridgeCheck = {
   run: ({ m, from, limits }) => {
     const edge = from.get("body")?.outline;
     if (!edge || !m.outline) return [];
-    const found = clearance(m.outline, edge);
-    const lies = found.distance > 0 && pathWinding(edge, m.outline.start) !== 0;
+    const found = roomInside({ outer: m.outline, holes: [] }, { outer: edge, holes: [] });
+    const lies = found.distance > 0;
     return [
       atLeast({
         id: "on-body",
-        measured: lies ? found.distance : -found.distance,
+        measured: found.distance,
         needed: limits["edge"]!,
-        stopBelow: 1e-9,
+        stopBelow: 2e-9,
         fine: "At least {measured} of the top is left between the bridge and the edge of the body.",
         short: lies
           ? "The bridge comes within {measured} of the edge of the body."
-          : "The bridge does not lie on the body: its edge is {measured} off.",
+          : "The bridge does not lie on the body: its margin to the edge is {measured}.",
         mend: "Make the body longer or wider there, or the bridge shorter across; look at scale and join.",
         basis: PRACTICE,
         at: found.a,

@@ -1,10 +1,11 @@
 /** The chain of heights from the join to the saddle. */
-import { vec } from "../../geometry/vec.ts";
 import type { Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, SAME, atLeast, fine } from "../finding.ts";
 import type { NeckCheck } from "./finding.ts";
+import { stringTop } from "./heights.ts";
 import { modelOf } from "./model.ts";
 import { instrumentOf } from "./numbers.ts";
+import { onSideView } from "./section-row.ts";
 
 const DEGREE = Math.PI / 180;
 
@@ -14,6 +15,7 @@ const chain: NeckCheck = {
   limits: {},
   run: ({ p, m, from }) => {
     const findings: Finding[] = [];
+    const model = modelOf(p, from);
     if (Math.abs(m.chainMiss) > SAME)
       findings.push({
         id: "heights-agree/saddle",
@@ -25,6 +27,7 @@ const chain: NeckCheck = {
         quantity: "length",
         basis: GEOMETRY,
         mend: "Take back one of the five numbers of the chain.",
+        at: onSideView(model, m.saddleX, stringTop(m)),
         shape: "side-saddle",
       });
     const board = from.get("fingerboard");
@@ -39,6 +42,7 @@ const chain: NeckCheck = {
         quantity: "length",
         basis: GEOMETRY,
         mend: "Give the fingerboard that thickness, or let another height follow.",
+        at: onSideView(model, m.joinX, model.board),
         shape: "side-board",
       });
     return findings.length > 0
@@ -54,7 +58,7 @@ const pitch: NeckCheck = {
     least: { label: "Least pitch", value: -2 * DEGREE, quantity: "angle", basis: PRACTICE },
     most: { label: "Greatest pitch", value: 3 * DEGREE, quantity: "angle", basis: PRACTICE },
   },
-  run: ({ m, limits }) => {
+  run: ({ p, m, from, limits }) => {
     const steep = m.pitchRad > limits["most"]! + 1e-12;
     const back = m.pitchRad < limits["least"]! - 1e-12;
     return [
@@ -73,6 +77,7 @@ const pitch: NeckCheck = {
         quantity: "angle",
         basis: PRACTICE,
         mend: steep || back ? "Change the bridge or the saddle." : "",
+        at: onSideView(modelOf(p, from), m.joinX, m.fretPlane),
         shape: "side-fret-plane",
       },
     ];
@@ -86,7 +91,7 @@ const saddle: NeckCheck = {
     least: { label: "Least saddle over the bridge", value: 1.5, quantity: "length", basis: PRACTICE },
     most: { label: "Greatest saddle over the bridge", value: 6, quantity: "length", basis: PRACTICE },
   },
-  run: ({ m, limits }) => {
+  run: ({ p, m, from, limits }) => {
     const [lowest, highest] = [...m.saddleTop]
       .toSorted((a, b) => a.overBridge - b.overBridge)
       .reduce<readonly [(typeof m.saddleTop)[number] | undefined, (typeof m.saddleTop)[number] | undefined]>(
@@ -94,7 +99,7 @@ const saddle: NeckCheck = {
         [undefined, undefined],
       );
     if (!lowest || !highest) return [];
-    const at = vec(m.saddleX, lowest.y);
+    const at = onSideView(modelOf(p, from), m.saddleX, stringTop(m));
     return [
       atLeast({
         id: "saddle-height/least",
@@ -102,7 +107,10 @@ const saddle: NeckCheck = {
         needed: limits["least"]!,
         stopBelow: 0,
         fine: `The saddle stands at least {measured} over the bridge, least under string ${lowest.string}.`,
-        short: `Under string ${lowest.string} the saddle stands only {measured} over the bridge.`,
+        short:
+          lowest.overBridge < 0
+            ? `Under string ${lowest.string} the saddle's top lies below the bridge's, by {measured} over it.`
+            : `Under string ${lowest.string} the saddle stands only {measured} over the bridge.`,
         mend: "Make the bridge thinner, the pitch less, or the action higher.",
         basis: PRACTICE,
         at,
@@ -118,7 +126,7 @@ const saddle: NeckCheck = {
         quantity: "length",
         basis: PRACTICE,
         mend: highest.overBridge > limits["most"]! ? "Make the bridge thicker or the pitch greater." : "",
-        at: vec(m.saddleX, highest.y),
+        at,
         shape: "side-saddle",
       },
     ];
@@ -129,7 +137,7 @@ const arch: NeckCheck = {
   id: "saddle-arch",
   title: "The board's arch carried on spans the strings at the saddle",
   limits: {},
-  run: ({ m, from }) => {
+  run: ({ p, m, from }) => {
     const board = from.get("fingerboard");
     if (m.saddleRadius === undefined || !board?.radiusAtNut) return [];
     const { radiusAtNut, radiusAtEnd = radiusAtNut, endX } = board;
@@ -149,6 +157,7 @@ const arch: NeckCheck = {
         quantity: "length",
         basis: GEOMETRY,
         mend: good ? "" : "Make the board's radius larger, or larger towards its end.",
+        at: onSideView(modelOf(p, from), m.saddleX, stringTop(m)),
         shape: "side-saddle",
       },
     ];
@@ -165,8 +174,8 @@ const extension: NeckCheck = {
   run: ({ p, m, from, limits }) => {
     const board = from.get("fingerboard");
     if (!board || board.endX <= m.joinX) return [];
-    const { nutX } = modelOf(p, from);
-    const at = vec(Math.max(nutX, board.endX), 0);
+    const model = modelOf(p, from);
+    const at = onSideView(model, Math.max(model.nutX, board.endX), 0);
     const base = { quantity: "length", basis: PRACTICE, at, shape: "side-board" } as const;
     if (-m.extensionLeast > limits["dig"]!)
       return [

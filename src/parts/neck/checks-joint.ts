@@ -1,10 +1,11 @@
 /** The heel and what holds it. */
-import { vec } from "../../geometry/vec.ts";
+import { vec, type Vec } from "../../geometry/vec.ts";
 import type { Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, atLeast, fine } from "../finding.ts";
 import type { NeckCheck } from "./finding.ts";
 import { heelHalfWidth, jointTemplates, tongueOf, woodRoundInsert } from "./joint.ts";
 import { modelOf } from "./model.ts";
+import { onSideView } from "./section-row.ts";
 
 const heel: NeckCheck = {
   id: "heel",
@@ -13,7 +14,8 @@ const heel: NeckCheck = {
   run: ({ p, m, from, limits }) => {
     const model = modelOf(p, from);
     const findings: Finding[] = [];
-    const stop = { severity: "stop", quantity: "length", basis: GEOMETRY, shape: "side-outline", at: vec(m.joinX, 0) } as const;
+    const at = onSideView(model, model.heel.foot, -model.heel.depth);
+    const stop = { severity: "stop", quantity: "length", basis: GEOMETRY, shape: "side-outline", at } as const;
     const wood = model.profile.depthAt(model.heel.from);
     if (p.heelDepth <= wood)
       findings.push({
@@ -209,7 +211,7 @@ const bolts: NeckCheck = {
   run: ({ p, m, from, limits }) => {
     if (m.bolts.length === 0) return [];
     const model = modelOf(p, from);
-    const at = vec(m.joinX, 0);
+    const insert = (i: number): Vec => onSideView(model, m.joinX, -m.bolts[i]!);
     const radius = p.insertDiameter / 2;
     const round = m.bolts.map((down, i) => ({
       i,
@@ -226,7 +228,7 @@ const bolts: NeckCheck = {
         short: `Only {measured} of wood is left round insert ${tight.i + 1}.`,
         mend: "Use a smaller insert, or move the bolt.",
         basis: PRACTICE,
-        at,
+        at: insert(tight.i),
         shape: `side-insert-${tight.i + 1}`,
       }),
     ];
@@ -242,7 +244,8 @@ const bolts: NeckCheck = {
           short: "Only {measured} of wood is left between two inserts.",
           mend: "Set the bolts further apart.",
           basis: PRACTICE,
-          at,
+          at: insert(1),
+          shape: "side-insert-2",
         }),
       );
     // The insert reaches back into the heel from the face that the bolt comes through.
@@ -260,7 +263,7 @@ const bolts: NeckCheck = {
         short: `The first insert lies only {measured} below ${floor > 0 ? "the channel over it" : "the board"}.`,
         mend: "Move the first bolt down.",
         basis: PRACTICE,
-        at,
+        at: insert(0),
         shape: "side-insert-1",
       }),
     );

@@ -1,11 +1,13 @@
 /** Width, section and bend; the head's scarf. */
-import { vec } from "../../geometry/vec.ts";
+import { add, scale, vec, type Vec } from "../../geometry/vec.ts";
 import { NECK_SHAPES } from "../../lutherie/neck-section.ts";
 import type { Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, SAME, atLeast, fine } from "../finding.ts";
 import { atFret, whereIs, type NeckCheck } from "./finding.ts";
-import { modelOf, type Flaw } from "./model.ts";
-import { fretX } from "./numbers.ts";
+import { modelOf, type Flaw, type NeckModel } from "./model.ts";
+import { fretX, type NeckParams } from "./numbers.ts";
+import { onSideView } from "./section-row.ts";
+import { headFrame } from "./side.ts";
 
 const FLAWS: Readonly<Record<Flaw, { readonly says: string; readonly mend: string }>> = {
   "one-fret": { says: "The neck is measured twice at one fret.", mend: "Measure it at two frets some way apart." },
@@ -22,7 +24,8 @@ const neckShape: NeckCheck = {
   title: "The back of the neck can be made",
   limits: {},
   run: ({ p, from }) => {
-    const { flaws, first, second } = modelOf(p, from);
+    const model = modelOf(p, from);
+    const { flaws, first, second } = model;
     const findings = flaws.map((flaw): Finding => ({
       id: `neck-shape/${flaw}`,
       severity: "stop",
@@ -42,6 +45,7 @@ const neckShape: NeckCheck = {
         short: `The wood is thinner ${far} ({measured}) than ${near} ({needed}).`,
         mend: "Check which depth was measured where.",
         basis: PRACTICE,
+        at: onSideView(model, first.x, -first.depth),
         shape: "side-outline",
       }),
     ];
@@ -132,7 +136,7 @@ const bend: NeckCheck = {
         short: `The bend into the head, with its volute, reaches past ${firstPlace(p.firstFret, p.secondFret)}, where the depth is given.`,
         mend: "Make the bend or the volute shorter, the head thinner, or measure the neck at a higher fret.",
         basis: GEOMETRY,
-        at: vec(reach, 0),
+        at: onSideView(model, reach, -model.profile.depthAt(reach)),
         shape: "side-outline",
       }),
     ];
@@ -148,8 +152,11 @@ const scarfLine: NeckCheck = {
   id: "scarf-nut",
   title: "The scarf's glue line clears the nut",
   limits: { least: { label: "Least from the nut to the glue line", value: 10, quantity: "length", basis: PRACTICE } },
-  run: ({ p, m, limits }) => {
+  run: ({ p, m, from, limits }) => {
     if (m.scarfFromNut === undefined) return [];
+    const model = modelOf(p, from);
+    const downFace = (m.scarfFromNut - (m.nutX - m.headX)) * Math.cos(p.headTilt);
+    const x = p.scarf === "board" ? m.nutX + m.scarfFromNut : m.headX - Math.min(downFace, 0.9 * p.headLength);
     const where = p.scarf === "board" ? "under the board" : "on the head's face";
     return [
       atLeast({
@@ -161,7 +168,8 @@ const scarfLine: NeckCheck = {
         short: `The scarf's glue line comes out ${where}, only {measured} from the nut.`,
         mend: "Lessen the tilt, or use a thicker blank or head.",
         basis: PRACTICE,
-        at: vec(p.scarf === "board" ? m.nutX + m.scarfFromNut : m.nutX - m.scarfFromNut, 0),
+        at: onSideView(model, x, -model.faceFall(x)),
+        shape: "side-outline",
       }),
     ];
   },
@@ -189,7 +197,8 @@ const blank: NeckCheck = {
         short: `The blank is {measured} thick, and ${deepest.depth >= m.headWood ? `the neck {needed} ${whereIs(model, deepest.x)}` : "the head {needed}"}.`,
         mend: "Use a thicker blank.",
         basis: GEOMETRY,
-        at: vec(deepest.x, 0),
+        at: onSideView(model, deepest.x, -deepest.depth),
+        shape: "side-outline",
       }),
     ];
   },
@@ -200,7 +209,7 @@ const headWood: NeckCheck = {
   id: "head-wood",
   title: "Wood left in the head under its plate",
   limits: { least: { label: "Least wood of the head", value: HEAD_LEAST, quantity: "length", basis: PRACTICE } },
-  run: ({ p, limits }) => [
+  run: ({ p, from, limits }) => [
     atLeast({
       id: "head-wood",
       measured: p.headThickness - p.headplate,
@@ -210,9 +219,18 @@ const headWood: NeckCheck = {
       short: "The head has only {measured} of wood under its plate.",
       mend: "Make the head thicker or the headplate thinner.",
       basis: PRACTICE,
+      at: inHead(p, modelOf(p, from)),
+      shape: "side-outline",
     }),
   ],
 };
+
+/** Half way along the head, in the middle of its wood. */
+function inHead(p: NeckParams, model: NeckModel): Vec {
+  const { start, down, into } = headFrame(p, model);
+  const at = add(start, add(scale(down, p.headLength / 2), scale(into, model.headWood / 2)));
+  return onSideView(model, at.x, at.y);
+}
 
 /** How near a number is to the name given for it, for the summary. */
 export function shapeWord(fullness: number): string {

@@ -1,11 +1,12 @@
 /** Whether enough wood is left round the channels. Carving into one loses the neck. */
 import { vec } from "../../geometry/vec.ts";
+import { channelAt } from "../../lutherie/neck-run.ts";
 import type { Finding } from "../contract.ts";
 import { GEOMETRY, PRACTICE, atLeast, fine } from "../finding.ts";
 import { whereIs, type NeckCheck } from "./finding.ts";
-import { modelOf } from "./model.ts";
+import { modelOf, type NeckModel } from "./model.ts";
 import { instrumentOf } from "./numbers.ts";
-import { woodUnderEntry, type ChannelMeasure } from "./measure.ts";
+import { woodUnderEntry, type ChannelMeasure, type NeckMeasures } from "./measure.ts";
 import { seenWall } from "./section-row.ts";
 import { LEAST_BEHIND, USUAL_BESIDE } from "./stops.ts";
 
@@ -130,12 +131,22 @@ const woodBetween: NeckCheck = {
             : `Only {measured} of wood is left between the ${a} and the ${b} ${where}.`,
         mend: "Set the bars further from the centre line.",
         basis: PRACTICE,
-        at: vec(between.x, 0),
+        at: vec(between.x, model.instrument.side * gapMiddle(model, between)),
         shape: between.ids[1],
       }),
     ];
   },
 };
+
+/** Across, half way from the one channel to the other. */
+function gapMiddle({ channels }: NeckModel, { x, ids }: NonNullable<NeckMeasures["between"]>): number {
+  const edges = ids.map((id) => {
+    const { middle, width } = channelAt(channels.find((channel) => channel.id === id)!.run, x);
+    return { middle, low: middle - width / 2, high: middle + width / 2 };
+  });
+  const [low, high] = edges.toSorted((a, b) => a.middle - b.middle);
+  return (low!.high + high!.low) / 2;
+}
 
 const channelPlaces: NeckCheck = {
   id: "channel-places",

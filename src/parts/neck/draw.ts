@@ -5,6 +5,7 @@ import { vec, type Vec } from "../../geometry/vec.ts";
 import type { Limits, Sources } from "../contract.ts";
 import { seenSide } from "../seen-side.ts";
 import type { NeckMeasures } from "./measure.ts";
+import { stringTop } from "./heights.ts";
 import { modelOf, type NeckModel } from "./model.ts";
 import { fretX, instrumentOf, type NeckParams } from "./numbers.ts";
 import { channelLayer, fretGuides, headStub, planOutline } from "./plan.ts";
@@ -171,6 +172,3 @@ function sideDimensions(p: NeckParams, m: NeckMeasures, model: NeckModel): Dimen
     },
   ];
 }
-
-/** Height of the strings at the saddle over the glue plane, by the bridge and the saddle. */
-const stringTop = (m: NeckMeasures): number => m.fretPlane - m.fretPlaneAtBridge + m.stringsOverTop;

@@ -167,3 +167,7 @@ export function measureHeights(p: Heights, from: Sources): HeightMeasures {
     chainMiss: stringsOverTop - (fretPlane + stringOverFrets(chain, saddleX)),
   };
 }
+
+/** Height of the strings at the saddle over the glue plane, by the bridge and the saddle. */
+export const stringTop = (m: Pick<HeightMeasures, "fretPlane" | "fretPlaneAtBridge" | "stringsOverTop">): number =>
+  m.fretPlane - m.fretPlaneAtBridge + m.stringsOverTop;

@@ -28,6 +28,9 @@ export function sidePlace(model: NeckModel): Vec {
   return vec(0, -(half + BELOW));
 }
 
+/** A place of the side view on the drawing: `z` over the plane that the board is glued to. */
+export const onSideView = (model: NeckModel, x: number, z: number): Vec => vec(x, sidePlace(model).y + z);
+
 /** A section by itself behind the heel, with room for its figure. */
 interface ApartSection {
   readonly key: "least" | "beside";
@@ -81,7 +84,7 @@ export function seenWall(
     };
   }
   return which === "behind"
-    ? { at: vec(wall.x, sidePlace(model).y + middle.y), shape: `side-${drawnFromSide(model, id)}` }
+    ? { at: onSideView(model, wall.x, middle.y), shape: `side-${drawnFromSide(model, id)}` }
     : { at: vec(wall.x, side * middle.x), shape: id };
 }
 

@@ -18,6 +18,12 @@ describe("the bridge on the body", () => {
     expect(finding.measured!).toBeLessThanOrEqual(0);
   });
 
+  it("is a stop where it lies across the edge of the body, which ends at 290, 3 beyond the saddle", () => {
+    const finding = findingOf(bridgeOn({ length: 290 }), "on-body");
+    expect(finding.severity).toBe("stop");
+    expect(finding.measured!).toBeLessThan(-1);
+  });
+
   it("is told where it comes near to the edge: 160 across on a bout of 190 leaves no more than 15 each side", () => {
     const finding = findingOf(bridgeOn({ upperBout: 170, waist: 150, lowerBout: 190, neckFlat: 60 }), "on-body");
     expect(finding.severity).toBe("look");
