@@ -41,10 +41,10 @@ export function labelOf(design: Design, path: string): string {
 const tableLabel = ({ spec, steps, entry }: TablePlace): string =>
   entry === undefined ? lowered(spec.label) : typeof steps.at(-1) === "number" ? entry : `${lowered(spec.label)} of ${entry}`;
 
-/** What one entry of the list at a path is called: "layer". */
-export function itemLabelOf(design: Design, path: string): string {
-  const found = placeOf(design, path);
-  return found.ok && found.value.in === "table" && found.value.spec.type === "records" ? found.value.spec.item : "entry";
+/** What an entry of the list at a path is called: "layer 2". */
+export function entryLabelOf(design: Design, path: string, index: number): string {
+  const found = placeOf(design, `${path}[${index}]`);
+  return found.ok && found.value.in === "table" ? (found.value.entry ?? "entry") : "entry";
 }
 
 /** "Width at the nut" within a sentence; an abbreviation stays as it is. */

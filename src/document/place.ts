@@ -1,5 +1,6 @@
 /** What a path in a design leads to. Short forms are read too: `nutWidth` is the instrument's, `fingerboard.overhang` the part's. */
-import type { AnySpec, RawRecord } from "../parts/derived.ts";
+import type { AnySpec, Raw, RawRecord } from "../parts/derived.ts";
+import { entryName } from "../parts/part-name.ts";
 import { tableOfMaking } from "../parts/making.ts";
 import { partOf, REGISTRY, type AnyPart } from "../parts/registry.ts";
 import type { Limit } from "../parts/contract.ts";
@@ -205,12 +206,14 @@ function tablePlace(path: string, owner: string, record: RawRecord, steps: reado
       spec = (table as Readonly<Record<string, AnySpec>>)[step];
     } else if (spec?.type !== "records" || typeof steps[i - 1] === "number") {
       return refuse(full, `${where} is no list`, spec ? `Write ${where} alone.` : "Name one of its numbers.");
-    } else entry = `${spec.item} ${step + 1}`;
+    } else entry = entryName(spec, step, countOf(record[String(steps[0])] ?? spec.fallback));
     where = pathText(steps.slice(0, i + 1));
   }
   if (!spec) return refuse(full, `${where} is no number`, listed(Object.keys(part.params)));
   return { ok: true, value: { in: "table", path: full, owner, part, steps, spec, ...(entry === undefined ? {} : { entry }) } };
 }
+
+const countOf = (list: Raw): number => (Array.isArray(list) ? list.length : 1);
 
 function limitPlace(path: string, key: string): Result<Place, Trouble> {
   const ofParts = REGISTRY.flatMap((part) => part.checks.map((check) => ({ at: `${part.kind}.${check.id}`, check })));

@@ -3,10 +3,10 @@ import { countBySeverity, findingsOf, sentenceOf } from "../checks/findings.ts";
 import type { Design } from "../document/design.ts";
 import { fingerprintOf } from "../document/fingerprint.ts";
 import { woodSpecies } from "../lutherie/wood-species.ts";
-import type { Derived, DerivedPart, DeriveOther, Field } from "../parts/derived.ts";
+import type { AnySpec, Derived, DerivedPart, DeriveOther, Field } from "../parts/derived.ts";
 import { arrange } from "../parts/general-arrangement.ts";
 import { makingsOf } from "../parts/makings.ts";
-import { partName } from "../parts/part-name.ts";
+import { entryName, partName } from "../parts/part-name.ts";
 import { lowerFirst } from "../sheets/words.ts";
 import type { QuantityKind } from "../units/quantity.ts";
 import { readQuantity } from "../units/read.ts";
@@ -227,7 +227,7 @@ function fieldRow(field: Field, say: Say): string[][] {
 /** One row a record, each number with its name: "Bar 1", "from the middle 8 mm, width 3.2 mm". */
 const recordRows = ({ spec, records = [] }: Field, say: Say): string[][] =>
   records.map((record, i) => [
-    `${capital((spec as { item: string }).item)} ${countsDown(spec) ? records.length - i : i + 1}`,
+    capital(entryName(spec as Extract<AnySpec, { type: "records" }>, i, records.length)),
     record
       .filter(({ idle, value }) => !idle && value !== false)
       .flatMap((one) => {
@@ -238,7 +238,6 @@ const recordRows = ({ spec, records = [] }: Field, say: Say): string[][] =>
       .join(", "),
   ]);
 
-const countsDown = (spec: Field["spec"]): boolean => "countsDown" in spec && spec.countsDown === true;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 const QUANTITIES: ReadonlySet<string> = new Set(["length", "angle", "number", "count"]);

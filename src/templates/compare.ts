@@ -3,7 +3,7 @@ import type { Drawing } from "../drawing/drawing.ts";
 import type { Derived, DerivedPart, Field } from "../parts/derived.ts";
 import { differenceOf, isSame, type Difference } from "./difference.ts";
 import type { Template } from "./template.ts";
-import { partName } from "../parts/part-name.ts";
+import { entryName, partName } from "../parts/part-name.ts";
 
 /** A version of a design with its templates as they are made. */
 export interface Version {
@@ -97,22 +97,28 @@ function numberRows(then: DerivedPart | undefined, now: DerivedPart | undefined)
   });
 }
 
-/** Every number of a panel by its key, those of lists by the entry's place: "layer 2: thickness". */
+/** Every number of a panel by its key, those of lists by the entry's place: "layer 2: thickness"; its group before a name that stands twice. */
 function cellsOf(fields: readonly Field[]): ReadonlyMap<string, { readonly field: Field; readonly label: string }> {
   const cells = new Map<string, { field: Field; label: string }>();
+  const labels = fields.map(({ spec }) => spec.label);
+  const isTwice = (label: string): boolean => labels.indexOf(label) !== labels.lastIndexOf(label);
   for (const field of fields) {
     if (!field.records) {
-      cells.set(field.key, { field, label: field.spec.label });
+      const { label, group } = field.spec;
+      cells.set(field.key, { field, label: isTwice(label) ? `${group}: ${lowerFirst(label)}` : label });
       continue;
     }
-    const item = field.spec.type === "records" ? field.spec.item : "entry";
-    field.records.forEach((record, i) => {
+    const list = field.spec.type === "records" ? field.spec : { item: "entry" };
+    field.records.forEach((record, i, { length }) => {
+      const entry = entryName(list, i, length);
       for (const one of record)
-        cells.set(`${field.key}[${i}].${one.key}`, { field: one, label: `${item} ${i + 1}: ${one.spec.label.toLowerCase()}` });
+        cells.set(`${field.key} ${entry} ${one.key}`, { field: one, label: `${entry}: ${lowerFirst(one.spec.label)}` });
     });
   }
   return cells;
 }
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 function partRow(then: DerivedPart | undefined, now: DerivedPart | undefined): PartRow[] {
   const part = now ?? then;
@@ -123,7 +129,7 @@ function partRow(then: DerivedPart | undefined, now: DerivedPart | undefined): P
 }
 
 function templateRows(then: readonly Template[], now: readonly Template[]): TemplateRow[] {
-  const titleOf = ({ partLabel, title }: Template): string => `${partLabel}, ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+  const titleOf = ({ partLabel, title }: Template): string => `${partLabel}, ${lowerFirst(title)}`;
   const rows = now.flatMap((template): TemplateRow[] => {
     const before = then.find(({ id }) => id === template.id);
     const row = { id: template.id, partId: template.partId, title: titleOf(template) };

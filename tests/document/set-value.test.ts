@@ -287,7 +287,8 @@ describe("names of numbers for people", () => {
   it("stand within a sentence", () => {
     expect(labelOf(start, "nutWidth")).toBe("width at the nut");
     expect(labelOf(start, "parts.fingerboard.binding[0].thickness")).toBe("thickness of layer 1");
-    expect(labelOf(start, "strings[1]")).toBe("string 2");
+    // Of two, listed from the bass.
+    expect(labelOf(start, "strings[1]")).toBe("string 1");
     expect(labelOf(start, "measured.nutWidth")).toBe("measured width at the nut");
     expect(labelOf(start, "order.number")).toBe("instrument number");
     expect(labelOf(start, "nowhere")).toBe("nowhere");

@@ -97,14 +97,26 @@ describe("undo and redo of everything", () => {
     editValue(bench, "nutWidth", "43 mm");
     expect(labels(bench)).toEqual({ undo: "width at the nut", redo: undefined });
     addRecord(bench, "fingerboard.binding", 0, "1 mm");
-    expect(labels(bench)).toEqual({ undo: "new layer", redo: undefined });
+    expect(labels(bench)).toEqual({ undo: "new layer 1", redo: undefined });
     undo(bench);
-    expect(labels(bench)).toEqual({ undo: "width at the nut", redo: "new layer" });
+    expect(labels(bench)).toEqual({ undo: "width at the nut", redo: "new layer 1" });
     undo(bench);
     expect(labels(bench)).toEqual({ undo: undefined, redo: "width at the nut" });
     redo(bench);
     editValue(bench, "frets", 21);
     expect(labels(bench)).toEqual({ undo: "frets", redo: undefined });
+  });
+
+  it("say which string, counted from the treble as on the instrument", () => {
+    const bench = open();
+    editValue(bench, "strings[0].gauge", "0.054 in");
+    expect(labels(bench).undo).toBe("gauge of string 6");
+    takeRecord(bench, "strings", 1);
+    expect(labels(bench).undo).toBe("string 5 taken out");
+    addRecord(bench, "strings", 5, "0.010 in");
+    expect(labels(bench).undo).toBe("new string 1");
+    shiftRecord(bench, "strings", 2, 3);
+    expect(labels(bench).undo).toBe("string 4 moved");
   });
 
   it("tell those who watch, once a change", () => {

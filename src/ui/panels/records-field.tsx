@@ -3,6 +3,7 @@ import { useState, type ReactNode } from "react";
 import type { RecordsSpec, ChoiceSpec } from "../../parts/contract.ts";
 import type { Trouble } from "../../document/design.ts";
 import type { AnySpec, Field, Raw } from "../../parts/derived.ts";
+import { entryName } from "../../parts/part-name.ts";
 import { editValue } from "../../store/commands/edit-value.ts";
 import { addRecord, shiftRecord, takeRecord } from "../../store/commands/edit-records.ts";
 import type { Result } from "../../units/result.ts";
@@ -50,7 +51,7 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
   const acts = (index: number) => (
     <Menu
       trigger={
-        <Button look="quiet" size="icon" label={`${spec.item} ${numberOf(index)}: move or take out`}>
+        <Button look="quiet" size="icon" label={`${entryName(spec, index, records.length)}: move or take out`}>
           <Sign name="menu" />
         </Button>
       }
@@ -128,7 +129,7 @@ export function RecordsField({ field, notation, editing, renderRow }: RecordsFie
                     return (
                       <td key={key}>
                         {one && !one.idle ? (
-                          <Cell field={one} notation={notation} editing={editing} name={`${spec.item} ${numberOf(index)}`} />
+                          <Cell field={one} notation={notation} editing={editing} name={entryName(spec, index, records.length)} />
                         ) : null}
                       </td>
                     );
