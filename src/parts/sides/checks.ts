@@ -1,10 +1,15 @@
 import { bendOf } from "../../lutherie/binding-bend.ts";
 import type { Check, Finding } from "../contract.ts";
 import { atLeast, fine, GEOMETRY, leastBy, PRACTICE, SAME } from "../finding.ts";
-import type { SidesMeasures } from "./measure.ts";
+import type { SideMark, SidesMeasures } from "./measure.ts";
 import { hollowOf, type SidesParams } from "./numbers.ts";
+import { seenAtEdge, seenAtMark } from "./places.ts";
 
 type SidesCheck = Check<SidesParams, SidesMeasures>;
+
+/** The ends of a side, the treble one's first. */
+const atNeck = ({ name }: SideMark): number => (name === "neck" ? 0 : 1);
+const atTail = ({ name }: SideMark): number => (name === "tail" ? 0 : 1);
 
 const onBody: SidesCheck = {
   id: "body",
@@ -49,6 +54,7 @@ const dome: SidesCheck = {
         quantity: "length",
         basis: GEOMETRY,
         mend: "Give the back a flatter dome.",
+        ...seenAtMark(m, ({ along }) => along),
       },
     ];
   },
@@ -70,6 +76,7 @@ const depth: SidesCheck = {
         short: "The sides are only {measured} deep where they are shallowest; both linings want {needed}.",
         mend: "Make the sides deeper, the domes flatter, or the linings lower.",
         basis: PRACTICE,
+        ...seenAtMark(m, (mark) => mark.depth),
       }),
     ];
   },
@@ -91,6 +98,7 @@ const heel: SidesCheck = {
         short: "The heel is {needed} deep, the side at the neck only {measured}.",
         mend: "Make the heel shallower or the sides deeper at the neck.",
         basis: GEOMETRY,
+        ...seenAtMark(m, atNeck),
       }),
     ];
   },
@@ -113,6 +121,7 @@ const tongue: SidesCheck = {
         short: "Only {measured} of the neck block is left on each side of the neck's tongue.",
         mend: "Make the neck block wider.",
         basis: PRACTICE,
+        ...seenAtMark(m, atNeck),
       }),
     ];
   },
@@ -142,6 +151,7 @@ const channels: SidesCheck = {
         short: `Only {measured} of side and lining is left behind the channel for the ${worst.name}.`,
         mend: "Use wider linings or a thinner binding.",
         basis: PRACTICE,
+        ...seenAtMark(m, atTail, body.topLedges.includes(worst) ? 0 : -p.depthTail),
       }),
     ];
   },
@@ -181,6 +191,7 @@ const bending: SidesCheck = {
         quantity: "length",
         basis: RATIO,
         mend: bend === "too-tight" ? "Make the sides thinner there, laminate them, or make the outline rounder." : "",
+        ...seenAtEdge(m, worst.at),
       },
     ];
   },
@@ -203,9 +214,32 @@ const hole: SidesCheck = {
         short: "Only {measured} of side is left between the hole at the tail and the nearer edge.",
         mend: "Set the hole nearer to the middle of the depth.",
         basis: PRACTICE,
+        ...seenAtMark(m, atTail, -p.endHoleDown),
       }),
     ];
   },
 };
 
-export const sidesChecks: readonly SidesCheck[] = [onBody, dome, depth, heel, tongue, channels, bending, hole];
+const graft: SidesCheck = {
+  id: "graft",
+  title: "The end graft lies on the tail block",
+  limits: { beside: { label: "Least tail block beside the graft", value: 5, quantity: "length", basis: PRACTICE } },
+  run: ({ p, m, limits }): Finding[] => {
+    if (p.graft === "none" || m.pieces.length === 0) return [];
+    return [
+      atLeast({
+        id: "graft",
+        measured: (p.tailBlockWidth - Math.max(p.graftTop, p.graftBottom)) / 2 - p.graftPurfling,
+        needed: limits["beside"]!,
+        stopBelow: 0,
+        fine: "{measured} of the tail block is left on each side of the end graft with its purfling.",
+        short: "Beside the end graft with its purfling the tail block is left {measured} on each side.",
+        mend: "Make the graft narrower or the tail block wider.",
+        basis: PRACTICE,
+        ...seenAtMark(m, atTail),
+      }),
+    ];
+  },
+};
+
+export const sidesChecks: readonly SidesCheck[] = [onBody, dome, depth, heel, tongue, channels, bending, hole, graft];

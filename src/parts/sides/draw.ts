@@ -8,10 +8,9 @@ import { plateHeight, type DomedPlate } from "../../lutherie/domed-plate.ts";
 import type { InPlace } from "../contract.ts";
 import type { SidesMeasures } from "./measure.ts";
 import type { SidesParams } from "./numbers.ts";
-import { flatShapes, flatSide } from "./unrolled.ts";
+import { laidPieces, prefixOf } from "./places.ts";
+import { flatShapes } from "./unrolled.ts";
 
-/** Between two pieces one over the other. */
-const APART = 45;
 const ROW = 12;
 /** Height of words that are read on the drawing as a whole, at about a fifth of its size, mm. */
 const ON_BOARD = 8;
@@ -21,10 +20,9 @@ export function drawSides(p: SidesParams, m: SidesMeasures): Drawing {
   const shapes: Shape[] = [];
   const texts: Text[] = [];
   const dimensions: Dimension[] = [];
-  let lift = 0;
-  for (const piece of m.pieces) {
-    const flat = flatSide(m, piece, lift);
-    const drawn = flatShapes(p, flat, piece.id === "treble" ? "" : `${piece.id}-`, ON_BOARD);
+  for (const flat of laidPieces(m)) {
+    const { piece } = flat;
+    const drawn = flatShapes(p, flat, prefixOf(piece), ON_BOARD);
     shapes.push(...drawn.shapes);
     texts.push(...drawn.texts);
     const box = pathBounds(flat.outline);
@@ -58,7 +56,6 @@ export function drawSides(p: SidesParams, m: SidesMeasures): Drawing {
         rank: 2,
       });
     }
-    lift = box.minY - APART;
   }
   return { layers: [{ name: "sides", shapes, texts }], dimensions };
 }

@@ -225,6 +225,34 @@ describe("the tail", () => {
 });
 
 describe("the checks of the sides", () => {
+  it("stand on the piece that they are about: the heel at the neck's end, the hole at the tail's, a tight bend in the horn", () => {
+    const cut = { ...BODY, cutaway: "pointed", tipAngle: 60, tipFall: 35, cutFullness: 0.9 };
+    for (const handed of ["right", "left"]) {
+      const part = deriveInstrument({
+        instrument: { handed },
+        fingerboard: {},
+        nut: {},
+        body: cut,
+        neck: { heelDepth: 120 },
+        sides: { ...DEEP, endHole: "jack", endHoleDown: 15, graft: "graft", graftTop: 90, tailBlockWidth: 80 },
+      }).part("sides");
+      const drawing = part.drawing();
+      for (const finding of part.findings()) {
+        if (finding.at === undefined) continue;
+        const { minX, maxX, minY, maxY } = pathBounds(shapeOf(drawing, finding.shape!).path);
+        expect(finding.at.x >= minX - 1e-6 && finding.at.x <= maxX + 1e-6, finding.id).toBe(true);
+        expect(finding.at.y >= minY - 1e-6 && finding.at.y <= maxY + 1e-6, finding.id).toBe(true);
+      }
+      const [heel, hole] = [findingOf(part, "heel"), findingOf(part, "end-hole")];
+      // The treble side's second piece goes on to the neck; its first begins at the tail, at the left unless all is mirrored.
+      expect(heel.shape).toBe("treble-2-outline");
+      const first = pathBounds(shapeOf(drawing, "outline").path);
+      expect(hole.at!.x).toBeCloseTo(handed === "right" ? first.minX : first.maxX, 6);
+      // 80 of block, 90 of graft: 5 too little on each side.
+      expect(findingOf(part, "graft")).toMatchObject({ severity: "stop", measured: -5 });
+    }
+  });
+
   it("tell of a heel deeper than the side at the neck", () => {
     const part = deriveInstrument({ fingerboard: {}, nut: {}, body: BODY, neck: { heelDepth: 95 }, sides: DEEP }).part("sides");
     expect(findingOf(part, "heel")).toMatchObject({ severity: "look", measured: 90, needed: 95 });
