@@ -84,8 +84,8 @@ export function inlayPair(shape: Region, cutting: PairCutting, detail: Detail = 
 }
 
 /**
- * The same worked out step by step, a step for all pieces so near to each other that they may have to do with each other: whoever drives it can
- * show how far it has come (the share done, 0 to 1) and give up between steps.
+ * The same worked out step by step, all pieces so near to each other that they may have to do with each other in a few steps together: whoever
+ * drives it can show how far it has come (the share of the pieces done, 0 to 1) and give up between steps.
  */
 export function* inlayPairSteps(shape: Region, cutting: PairCutting, detail: Detail): Generator<number, InlayPair> {
   const { pocketRadius, pieceRadius, gap, share } = checked(cutting);
@@ -94,7 +94,10 @@ export function* inlayPairSteps(shape: Region, cutting: PairCutting, detail: Det
   let done = 0;
   // Closing fills nothing further than its radius from an edge, and mending cuts as far as the cutter goes round.
   for (const group of near(shape, 4 * Math.max(pocketRadius, pieceRadius) + 2 * gap)) {
-    const found = commonOf(group, cutting, detail);
+    const steps = commonOf(group, cutting, detail);
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) yield done / shape.length;
+    const found = step.value;
     curves.common.push(...found.common);
     curves.pocket.push(...found.pocket);
     curves.piece.push(...offsetArcs(found.common, -(1 - share) * gap));
@@ -123,42 +126,38 @@ function near(shape: Region, reach: number): Region[] {
 }
 
 /** The outline that both cutters follow, of pieces near to each other, and their pocket. */
-function commonOf(
+function* commonOf(
   shape: Region,
   { pocketRadius, pieceRadius, gap, share, pieces, mend }: PairCutting,
   detail: Detail,
-): { readonly common: readonly Outline[]; readonly pocket: readonly Outline[]; readonly followed: boolean } {
+): Generator<void, Pick<Filtered, "common" | "pocket"> & { readonly followed: boolean }> {
   const a = pocketRadius === 0 ? 0 : pocketRadius - share * gap;
   const b = pieceRadius === 0 ? 0 : pieceRadius - (1 - share) * gap;
   // Pieces whose pockets would run together leave no wood between them to part them.
-  const roomsOf = (pocket: () => readonly Outline[]): readonly Outline[] => (pieces === "apart" ? pocket() : []);
-  const filtered = (outlines: readonly Outline[]): Filtered => {
+  const apart = pieces === "apart";
+  function* filtered(outlines: readonly Outline[]): Generator<void, Filtered> {
     const cores = offsetArcs(outlines, -a);
-    const rooms = roomsOf(() => offsetArcs(cores, a + share * gap));
+    yield;
+    const rooms = apart ? offsetArcs(cores, a + share * gap) : [];
     const { closed, united } = closeArcsApart(cores, a, b, rooms);
+    yield;
     const common = openArcs(closed, a);
+    yield;
     const pocket = offsetArcs(common, share * gap);
-    return { common, pocket, closed: united || (pieces === "apart" && pocket.length < rooms.length) ? undefined : closed };
-  };
-  const lookAt = ({
-    common,
-    pocket,
-    closed: once,
-  }: Filtered): { readonly closed: readonly Outline[]; readonly places: Region[] } => {
+    return { common, pocket, closed: united || (apart && pocket.length < rooms.length) ? undefined : closed };
+  }
+  const lookAt = (left: Filtered): { readonly closed: readonly Outline[]; readonly places: Region[] } => {
     // Closed again it does not reach beyond what it was opened from.
-    if (once && toMend(once, common).length === 0) return { closed: once, places: [] };
-    const { closed } = closeArcsApart(
-      common,
-      0,
-      b,
-      roomsOf(() => pocket),
-    );
-    return { closed, places: toMend(closed, common) };
+    if (left.closed && toMend(left.closed, left.common).length === 0) return { closed: left.closed, places: [] };
+    const { closed } = closeArcsApart(left.common, 0, b, apart ? left.pocket : []);
+    return { closed, places: toMend(closed, left.common) };
   };
-  if (detail === "coarse") return { ...filtered(arcOutlinesOf(shape, COARSE)), followed: false };
+  if (detail === "coarse") return { ...(yield* filtered(arcOutlinesOf(shape, COARSE))), followed: false };
 
   let before = arcOutlinesOf(shape);
-  let found = filtered(before);
+  yield;
+  let found = yield* filtered(before);
+  yield;
   let { closed, places } = lookAt(found);
   for (let round = 0; places.length > 0 && round < MOST_MENDS; round++) {
     const { common } = found;
@@ -170,7 +169,9 @@ function commonOf(
         : arcOutlinesOf(
             union(regionOfArcs(common), ...places.map((place) => dilate(place, Math.max(0, a - inradius(place, a))))),
           );
-    found = filtered(before);
+    yield;
+    found = yield* filtered(before);
+    yield;
     ({ closed, places } = lookAt(found));
   }
   return { ...found, followed: places.length === 0 };

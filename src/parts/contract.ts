@@ -129,12 +129,13 @@ export type PartKind = keyof MeasuresByKind & string;
 
 /**
  * Work too heavy to be done while somebody types: a pure function from plain data to plain data, which may be done beside the page, step by
- * step. Every step gives a whole answer, better than the one before and later; only that of the last is good for cutting.
+ * step. Every step gives a whole answer, better than the one before and later; only that of the last is good for cutting. A long step
+ * may give undefined when it has come part of the way, to be called again: so it can be dropped there. The last step never does.
  */
 export interface Work<Q, A> {
   /** Kebab-case, unique among all parts. */
   readonly name: string;
-  readonly steps: (question: Q) => readonly (() => A)[];
+  readonly steps: (question: Q) => readonly (() => A | undefined)[];
 }
 
 /** What is known of an answer: `coarse` comes from a step before the last; `stale` is that to an earlier question of the same part, shown until a better one comes. */

@@ -14,7 +14,7 @@ import type { Outside } from "../parts/derive.ts";
 import type { Derived } from "../parts/derived.ts";
 import { same } from "../parts/same.ts";
 import type { Result } from "../units/result.ts";
-import type { WorkAnswer, WorkQuestion } from "./work.worker.ts";
+import type { WorkAnswer, WorkDrop, WorkGone, WorkQuestion } from "./work.worker.ts";
 
 type ReadFace = Result<Face, Trouble>;
 
@@ -53,6 +53,8 @@ interface Job {
   readonly question: unknown;
   /** Whether an answer has come already: the worker is at a later step. */
   answers: number;
+  /** The worker was told to go no further. */
+  dropped: boolean;
 }
 
 /** Final answers kept, so that undo and a value taken back need no work. */
@@ -121,7 +123,10 @@ export function createBeside({
     // What one asked may have been answered to another meanwhile.
     for (const [, desk] of open) desk.answered = knownOf(desk.work, desk.question) ?? desk.answered;
     const wanted = open.findLast(([, desk]) => desk.answered?.state !== "final");
-    if (running && running.answers > 0 && wanted) patience ??= setTimeout(giveUp, PATIENCE_MS);
+    if (running && running.answers > 0 && wanted) {
+      drop(running);
+      patience ??= setTimeout(giveUp, PATIENCE_MS);
+    }
     clearTimeout(idle);
     if (!running && wanted) begin(...wanted);
     else if (!running) idle = setTimeout(letGo, idleMs);
@@ -129,12 +134,20 @@ export function createBeside({
   }
 
   function begin(key: string, { work, question }: Desk): void {
-    running = { id: ++lastJob, key, question, answers: 0 };
+    running = { id: ++lastJob, key, question, answers: 0, dropped: false };
     worker ??= hired();
     const words: WorkQuestion = { id: running.id, work: work.name, question };
     // A worker has no origin to name.
     // eslint-disable-next-line unicorn/require-post-message-target-origin
     worker.postMessage(words);
+  }
+
+  function drop(job: Job): void {
+    if (job.dropped) return;
+    job.dropped = true;
+    const words: WorkDrop = { drop: job.id };
+    // eslint-disable-next-line unicorn/require-post-message-target-origin
+    worker?.postMessage(words);
   }
 
   function giveUp(): void {
@@ -152,8 +165,10 @@ export function createBeside({
 
   function hired(): Worker {
     const one = startWorker();
-    one.addEventListener("message", ({ data }: MessageEvent<WorkAnswer>) => {
-      if (one === worker) take(data);
+    one.addEventListener("message", ({ data }: MessageEvent<WorkAnswer | WorkGone>) => {
+      if (one !== worker) return;
+      if (!("dropped" in data)) take(data);
+      else if (running?.id === data.id) goOn();
     });
     one.addEventListener("error", ({ message }) => {
       if (one === worker) fail(new Error(`the work beside the page failed: ${message}`));
@@ -193,10 +208,12 @@ export function createBeside({
     }
     if (!last && !overtaken) return;
     // An overtaken job is given up between its steps.
-    if (!last) {
-      // eslint-disable-next-line unicorn/require-post-message-target-origin
-      worker?.postMessage({ drop: job.id });
-    }
+    if (!last) drop(job);
+    goOn();
+  }
+
+  /** The worker is free for the next question. */
+  function goOn(): void {
     clearTimeout(patience);
     patience = undefined;
     running = undefined;

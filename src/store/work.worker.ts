@@ -21,6 +21,12 @@ export interface WorkDrop {
   readonly drop: number;
 }
 
+/** Has gone no further with it. */
+export interface WorkGone {
+  readonly id: number;
+  readonly dropped: true;
+}
+
 const works = new Map(
   EVERY_PART.flatMap((part) => (part.works ?? []) as unknown as readonly AnyWork[]).map((work) => [work.name, work]),
 );
@@ -34,9 +40,17 @@ async function answer({ id, work: name, question }: WorkQuestion): Promise<void>
   if (!work) throw new Error(`there is no work ${name}`);
   const steps = work.steps(question);
   for (const [i, step] of steps.entries()) {
-    if (i > 0) await breathe();
-    if (dropped.delete(id)) return;
-    const done: WorkAnswer = { id, answer: step(), last: i === steps.length - 1 };
+    let given: unknown;
+    for (let turn = i; given === undefined; turn++) {
+      if (turn > 0) await breathe();
+      if (dropped.delete(id)) {
+        const gone: WorkGone = { id, dropped: true };
+        postMessage(gone);
+        return;
+      }
+      given = step();
+    }
+    const done: WorkAnswer = { id, answer: given, last: i === steps.length - 1 };
     postMessage(done);
   }
 }

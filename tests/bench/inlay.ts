@@ -22,6 +22,7 @@ import BufferOp from "jsts/org/locationtech/jts/operation/buffer/BufferOp.js";
 import { faceById } from "../lettering/font-files.ts";
 import { specOf } from "../lettering/spec.ts";
 import { NO_FIGURES } from "../parts/inlay/no-figures.ts";
+import { wholeStep } from "../parts/inlay/whole-steps.ts";
 
 const face = faceById("great-vibes");
 
@@ -128,7 +129,9 @@ const timesOf = (count: number, run: (n: number) => unknown): Time[] =>
 
 /** For each run the time of each step, the first ten runs left out. */
 const stepsOf = (count: number, question: (n: number) => InlayQuestion): Time[][] =>
-  Array.from({ length: count + 10 }, (_, n) => inlayWork.steps(question(n)).map((step) => timeOf(step))).slice(10);
+  Array.from({ length: count + 10 }, (_, n) => inlayWork.steps(question(n)).map((step) => timeOf(() => wholeStep(step)))).slice(
+    10,
+  );
 
 const at = (times: readonly number[], share: number): number =>
   times.toSorted((a, b) => a - b)[Math.floor((times.length - 1) * share)]!;

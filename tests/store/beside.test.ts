@@ -3,18 +3,18 @@ import { describe, expect, it } from "vitest";
 import type { Face } from "../../src/lettering/face.ts";
 import type { AnyWork } from "../../src/parts/answers.ts";
 import { createBeside, type BesideOptions } from "../../src/store/beside.ts";
-import type { WorkAnswer, WorkDrop, WorkQuestion } from "../../src/store/work.worker.ts";
+import type { WorkAnswer, WorkDrop, WorkGone, WorkQuestion } from "../../src/store/work.worker.ts";
 
 /** A worker of which the test gives the answers. */
 class Hand {
   readonly got: (WorkQuestion | WorkDrop)[] = [];
   ended = false;
-  #listen: ((event: { data: WorkAnswer }) => void) | undefined;
+  #listen: ((event: { data: WorkAnswer | WorkGone }) => void) | undefined;
   #hear: ((event: { message: string }) => void) | undefined;
   postMessage(words: WorkQuestion | WorkDrop): void {
     this.got.push(words);
   }
-  addEventListener(kind: string, listen: (event: { data?: WorkAnswer; message?: string }) => void): void {
+  addEventListener(kind: string, listen: (event: { data?: WorkAnswer | WorkGone; message?: string }) => void): void {
     if (kind === "message") this.#listen = listen;
     else this.#hear = listen;
   }
@@ -27,6 +27,11 @@ class Hand {
   give(answer: unknown, last = false): void {
     const asked = this.got.findLast((one): one is WorkQuestion => "question" in one)!;
     this.#listen!({ data: { id: asked.id, answer, last } });
+  }
+  /** Has dropped what it was told to. */
+  go(): void {
+    const { drop } = this.got.findLast((one): one is WorkDrop => "drop" in one)!;
+    this.#listen!({ data: { id: drop, dropped: true } });
   }
   questions(): unknown[] {
     return this.got.flatMap((one) => ("question" in one ? [one.question] : []));
@@ -108,6 +113,39 @@ describe("heavy questions", () => {
     expect(hands[0]!.questions()).toEqual([{ size: 8 }, { size: 10 }]);
     hands[0]!.give(5, true);
     expect(ask({ size: 10 })).toEqual({ answer: 5, state: "final" });
+  });
+
+  it("that are overtaken in a later step are dropped on its way, and the worker is kept", async () => {
+    const { ask, hands } = open();
+    ask({ size: 8 });
+    await pause(5);
+    hands[0]!.give(3.9);
+    ask({ size: 10 });
+    await pause(5);
+    expect(hands[0]!.got.filter((one) => "drop" in one)).toHaveLength(1);
+    expect(hands[0]!.questions()).toEqual([{ size: 8 }]);
+    hands[0]!.go();
+    expect(hands[0]!.questions()).toEqual([{ size: 8 }, { size: 10 }]);
+    await pause(300);
+    expect(hands[0]!.ended).toBe(false);
+    hands[0]!.give(5, true);
+    expect(ask({ size: 10 })).toEqual({ answer: 5, state: "final" });
+  });
+
+  it("that are asked again after they were dropped are worked out anew", async () => {
+    const { ask, hands } = open();
+    ask({ size: 8 });
+    await pause(5);
+    hands[0]!.give(3.9);
+    ask({ size: 10 });
+    await pause(5);
+    ask({ size: 8 });
+    await pause(5);
+    hands[0]!.go();
+    await pause(5);
+    expect(hands[0]!.questions()).toEqual([{ size: 8 }, { size: 8 }]);
+    hands[0]!.give(4, true);
+    expect(ask({ size: 8 })).toEqual({ answer: 4, state: "final" });
   });
 
   it("that are overtaken in a long later step lose their worker", async () => {

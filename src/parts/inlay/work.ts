@@ -6,7 +6,7 @@ import type { Trouble } from "../../lettering/trouble.ts";
 import { clearPocket, type Cleared, type Clearing } from "../../lutherie/inlay-clearing.ts";
 import { COUPON_GAPS, fitCoupon, guidedCoupon, type FitCoupon } from "../../lutherie/inlay-coupon.ts";
 import { pairFit, thinnestWall, type PairFit } from "../../lutherie/inlay-fit.ts";
-import { inlayPair, type InlayPair, type PairCutting } from "../../lutherie/inlay-pair.ts";
+import { inlayPair, inlayPairSteps, type InlayPair, type PairCutting } from "../../lutherie/inlay-pair.ts";
 import { inlayReport, type InlayReport } from "../../lutherie/inlay-report.ts";
 import { strokeLimits, whatKeeps, type KeepingBoth, type StrokeLimits } from "../../lutherie/inlay-strokes.ts";
 import {
@@ -71,7 +71,8 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
   name: "inlay",
   steps: (question) => {
     const shape = once(() => drawShape(question.letters, question.figures));
-    const pair = once(() => (shape().ok ? pairOf(valueOf(shape()).region, question) : undefined));
+    const pairing = inParts(() => pairOf(valueOf(shape()).region, question));
+    const pair = (): Paired | undefined => (shape().ok ? pairing.whole() : undefined);
     const drawn = (): InlayAnswer => {
       const found = shape();
       if (!found.ok) return { ...NOTHING, trouble: found.error };
@@ -112,7 +113,8 @@ export const inlayWork: Work<InlayQuestion, InlayAnswer> = {
         ...(question.coupon ? couponOf(question) : {}),
       };
     };
-    return [coarse, cut, reported, fitted, ...(question.clearing || question.coupon ? [advised] : []), all];
+    const cutOn = (): InlayAnswer | undefined => (!shape().ok || pairing.next() ? cut() : undefined);
+    return [coarse, cutOn, reported, fitted, ...(question.clearing || question.coupon ? [advised] : []), all];
   },
 };
 
@@ -128,7 +130,8 @@ interface Cut {
 
 type Paired = Cut | { readonly ok: false; readonly refused: GuidedRefusal } | { readonly ok: false; readonly trouble: Trouble };
 
-function pairOf(region: Region, { cutting, guided }: InlayQuestion): Paired {
+/** Pieces that are far from each other one after the other. */
+function* pairOf(region: Region, { cutting, guided }: InlayQuestion): Generator<number, Paired> {
   if (guided) {
     const found = guidedPair(region, guided);
     if (!found.ok) return { ok: false, refused: found };
@@ -138,7 +141,7 @@ function pairOf(region: Region, { cutting, guided }: InlayQuestion): Paired {
   }
   const trouble = gapTrouble(cutting);
   if (trouble) return { ok: false, trouble };
-  return { ok: true, pair: inlayPair(region, cutting), gap: cutting.gap, templates: [], cutting };
+  return { ok: true, pair: yield* inlayPairSteps(region, cutting, "fine"), gap: cutting.gap, templates: [], cutting };
 }
 
 function gapTrouble({ pocketRadius, pieceRadius, gap, share }: PairCutting): Trouble | undefined {
@@ -213,6 +216,26 @@ function clearing(pocket: readonly Outline[], asked: Clearing): Pick<InlayAnswer
 function valueOf(shape: ReturnType<typeof drawShape>): DrawnShape {
   if (!shape.ok) throw new Error("an inlay without a shape is cut");
   return shape.value;
+}
+
+/** Something made part by part: `next` makes the next part and gives the whole once it is done, `whole` makes all that is left. */
+function inParts<T>(make: () => Generator<unknown, T>): { readonly next: () => T | undefined; readonly whole: () => T } {
+  const making = once(make);
+  let done: { readonly value: T } | undefined;
+  const next = (): T | undefined => {
+    if (!done) {
+      const part = making().next();
+      if (part.done) done = { value: part.value };
+    }
+    return done?.value;
+  };
+  const whole = (): T => {
+    for (;;) {
+      next();
+      if (done) return done.value;
+    }
+  };
+  return { next, whole };
 }
 
 function once<T>(work: () => T): () => T {
