@@ -53,8 +53,8 @@ interface Station {
 }
 
 /**
- * The face along `plan` (the outer face, the instrument to its left) that a template touches `at` mm from the plan's start, looked at up
- * to `reach` mm along to either side. u runs with the plan. Undefined where `at` lies beyond the plan's ends.
+ * The face along `plan` (the outer face, the instrument to its left) that a template touches `at` mm from the plan's start, looked at
+ * until u is `reach` mm to either side. u runs with the plan. Undefined where `at` lies beyond the plan's ends.
  */
 export function bentFace(plan: Path, at: number, reach: number, inset = 0): BentFace | undefined {
   const middle = stationAt(plan, at);
@@ -75,13 +75,14 @@ export function bentFace(plan: Path, at: number, reach: number, inset = 0): Bent
   };
   const run = (sign: 1 | -1): Station[] => {
     const list: Station[] = [];
-    const most = Math.min(reach, sign > 0 ? length - at : at);
+    const most = sign > 0 ? length - at : at;
     const count = Math.max(1, Math.ceil(most / STEP));
     for (let i = 1; i <= count; i++) {
       const next = station(at + (sign * most * i) / count);
       const last = list.at(-1)?.u ?? 0;
       if (!next || !(sign * (next.u - last) > 0)) break;
       list.push(next);
+      if (sign * next.u >= reach) break;
     }
     return list;
   };

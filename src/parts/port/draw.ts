@@ -163,8 +163,8 @@ function sectionAcross(
   const side = bentSideOf(p, from);
   const flat = pathBounds(m.flat!);
   const reach = Math.max(flat.maxX, -flat.minX) + ABOUT;
-  const outer = side && bentFace(side.plan, side.at, 2 * reach);
-  const inner = side && bentFace(side.plan, side.at, 2 * reach, p.sideThickness);
+  const outer = side && bentFace(side.plan, side.at, reach);
+  const inner = side && bentFace(side.plan, side.at, reach, p.sideThickness);
   if (!side || !outer || !inner) return { shapes: [], texts: [], dimensions: [] };
   const { sign } = side;
   // A hollow side is touched at the template's ends.

@@ -1,4 +1,5 @@
 import { flatten } from "../../geometry/flatten.ts";
+import { pathBounds } from "../../geometry/measure.ts";
 import { polygon, polyline } from "../../geometry/path.ts";
 import { ORIGIN, vec } from "../../geometry/vec.ts";
 import { bentFace } from "../../lutherie/bent-face.ts";
@@ -78,8 +79,10 @@ export const port: Part<PortParams, PortMeasures> = {
 /** From the front the stretch of the side that it takes; from the side its outline as it is seen there. */
 function inPlace(p: PortParams, m: PortMeasures, from: Sources): InPlace {
   const side = bentSideOf(p, from);
-  const face = side && bentFace(side.plan, side.at, m.lengthOnFace + 1);
-  if (!side || !face || !m.wrapped) return {};
+  if (!side || !m.wrapped) return {};
+  const { minX, maxX } = pathBounds(m.wrapped);
+  const face = bentFace(side.plan, side.at, Math.max(maxX, -minX) + 1);
+  if (!face) return {};
   const points = flatten(m.wrapped, 0.02).map((at) => ({ at, plan: face.plan(side.sign * at.x) ?? face.at }));
   const inner = points.map(({ at, plan }) => ({ along: side.sign * at.x, plan })).toSorted((a, b) => a.along - b.along);
   const shape = { id: "port", role: "guide", line: "visible", name: "side port" } as const;

@@ -100,9 +100,8 @@ export function measurePort(p: PortParams, from: Sources): PortMeasures {
   if (!side) return nothing("its place lies on no side of the body");
   if (!drawn) return nothing("its points span no area");
   const box = pathBounds(drawn.path);
-  const half = Math.max(box.maxX, -box.minX);
   // A template longer than the side can be seen over is told by its fault.
-  const reach = 2 * half + p.ringWidth + 5;
+  const reach = Math.max(box.maxX, -box.minX) + 1;
   const faceAt = (inset: number): BentFace | undefined => bentFace(side.plan, side.at, reach, inset);
   const [outer, inner] = [faceAt(0), faceAt(p.sideThickness)];
   // u of the drawing runs to the right as seen from outside, the plan towards the neck.
