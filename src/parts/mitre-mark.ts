@@ -15,6 +15,8 @@ export interface PlacedMitre {
   readonly mitre: Mitre;
   /** Between which edges and the mitre its angles lie. */
   readonly edges: readonly [string, string];
+  /** The words stand beyond its inner end; absent: outside the corner. */
+  readonly inside?: true;
 }
 
 /** Height of the words, and how far they stand beyond the corner, mm. */
@@ -42,9 +44,10 @@ const mitreShape = ({ id, name, at, way, mitre, edges }: PlacedMitre): Shape => 
 const degrees = (angle: number): string => `${Number(((angle * 180) / Math.PI).toFixed(1))}°`;
 
 /** One line where the mitre halves the corner, else one for each edge. */
-function mitreTexts({ id, at, way, mitre, edges }: PlacedMitre): Text[] {
+function mitreTexts({ id, at, way: along, mitre, edges, inside }: PlacedMitre): Text[] {
+  const way = scale(along, inside ? -1 : 1);
   const align = way.x > ASIDE ? "end" : way.x < -ASIDE ? "start" : "middle";
-  const place = add(at, scale(way, -BEYOND));
+  const place = add(at, scale(way, -BEYOND - (inside ? mitre.length : 0)));
   const lines =
     Math.abs(mitre.first - mitre.second) < ALIKE
       ? [`mitre ${degrees(mitre.first)}`]

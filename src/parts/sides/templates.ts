@@ -176,7 +176,8 @@ function graftMitres(p: SidesParams, m: SidesMeasures, from: Sources): PlacedMit
         at,
         way: vec(Math.cos(mitre.second), down * Math.sin(mitre.second)),
         mitre,
-        edges: ["graft's edge", `${plate}'s edge`],
+        edges: ["graft", plate],
+        inside: true,
       },
     ];
   });
