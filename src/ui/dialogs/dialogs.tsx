@@ -35,7 +35,7 @@ export function Dialogs({ keys }: { readonly keys: readonly KeyDeed[] }) {
           open
           onClose={close}
           title="Opened, with repairs"
-          about={`${dialog.name} was not whole. This is what was put right; the file itself stays as it is.`}
+          about={`${dialog.name} was not whole. This is what was left out or put right; the file itself stays as it is.`}
           foot={
             <Button look="main" onClick={close}>
               Go on
