@@ -75,6 +75,36 @@ describe("points written back", () => {
   });
 });
 
+describe("loose points", () => {
+  // A left-handed neck's contour gauge: across runs against x, down against y.
+  const loose = {
+    x: { key: "across", sign: -1 },
+    y: { key: "down", sign: -1 },
+    traced: {},
+    across: 60,
+    finish: "",
+    finding: "",
+  } as const;
+  const gauge: PointOutline = { ...OUTLINE, mirrored: false, points: [outlinePoint(-20, -3), outlinePoint(0, -15)], loose };
+  const typed = [
+    { across: "2 cm", down: "3 mm" },
+    { across: "= 0", down: 15 },
+  ];
+
+  it("are written under the record's own keys and signs, words kept where nothing has moved", () => {
+    const { points } = moved(start(gauge, new Set([1])), vec(1.5, -0.25));
+    expect(rawPoints(typed, gauge.points, points, loose)).toEqual([typed[0], { across: -1.5, down: 15.25 }]);
+    expect(rawPoints(undefined, [], [outlinePoint(-4, 2)], loose)).toEqual([{ across: 4, down: -2 }]);
+  });
+
+  it("have no outline through them; one is put in half way, or as far on beyond the last", () => {
+    expect(drawnOf(gauge, gauge.points)).toBeUndefined();
+    expect(insertedAt(gauge, edited(gauge.points), 0, 0.5)!.points[1]).toMatchObject({ x: -10, y: -9 });
+    expect(insertedAt(gauge, edited(gauge.points), 1, 0.5)!.points[2]).toMatchObject({ x: 20, y: -27 });
+    expect(insertedAt(gauge, edited(gauge.points.slice(0, 1)), 0, 0.5)).toBeUndefined();
+  });
+});
+
 describe("an action on chosen points", () => {
   it("changes kinds, aligns, scales and joins only those", () => {
     const all = start(OUTLINE, new Set([0, 1]));
