@@ -242,4 +242,29 @@ const graft: SidesCheck = {
   },
 };
 
-export const sidesChecks: readonly SidesCheck[] = [onBody, dome, depth, heel, tongue, channels, bending, hole, graft];
+const accent: SidesCheck = {
+  id: "accent",
+  title: "The accent block leaves enough of both sides of a horn",
+  limits: { least: { label: "Least side left from its mitre on", value: 40, quantity: "length", basis: PRACTICE } },
+  run: ({ m, limits }): Finding[] =>
+    m.pieces.flatMap((piece): Finding[] => {
+      const { atStart, atEnd } = piece.mitre;
+      if (!atStart && !atEnd) return [];
+      const [from, to] = [piece.marks[0]!, piece.marks.at(-1)!];
+      return [
+        atLeast({
+          id: `accent/${piece.id}`,
+          measured: piece.inner - (atStart?.inner ?? 0) - (atEnd?.inner ?? 0),
+          needed: limits["least"]!,
+          stopBelow: 0,
+          fine: `{measured} of the ${piece.name} is left inside beyond its mitre.`,
+          short: `Only {measured} of the ${piece.name} is left inside beyond its mitre.`,
+          mend: "Make the accent block smaller, or the point blunter.",
+          basis: PRACTICE,
+          ...seenAtMark(m, (mark) => (mark === (atEnd ? to : from) ? 0 : 1)),
+        }),
+      ];
+    }),
+};
+
+export const sidesChecks: readonly SidesCheck[] = [onBody, dome, depth, heel, tongue, channels, bending, hole, graft, accent];

@@ -153,6 +153,20 @@ describe("a pointed cutaway", () => {
     expect(table!.rows.map(({ value }) => value)).toContainEqual(expect.closeTo(4.4, 6));
   });
 
+  it("is told where the block takes so much that little is left of a side, and where", () => {
+    const usual = measuresOf(sidesOf({ accent: 6 }, { ...cut, sideThickness: 2.2 })).pieces[1]!;
+    expect(findingOf(sidesOf({ accent: 6 }, { ...cut, sideThickness: 2.2 }), "accent/treble-2")).toMatchObject({
+      severity: "fine",
+      // The inner face less 6 and 2.2 / tan 30 at the point.
+      measured: expect.closeTo(usual.inner - 6 - 2.2 / Math.tan(Math.PI / 6), 6),
+    });
+    const sharp = sidesOf({ accent: 60 }, { ...cut, tipAngle: 12, cutDepth: 60, sideThickness: 3 });
+    const finding = findingOf(sharp, "accent/treble-2");
+    expect(finding.measured!).toBeLessThan(40);
+    expect(finding.severity).not.toBe("fine");
+    expect(finding.shape).toBe("treble-2-outline");
+  });
+
   it("on both sides takes two pieces and a block on each, the bass side's at its own angle", () => {
     const both = sidesOf({ accent: 6 }, { ...cut, bassCutaway: "pointed", bassTipAngle: 80, sideThickness: 2.2 });
     const all = measuresOf(both);
