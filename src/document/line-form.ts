@@ -87,3 +87,20 @@ export function twoLinesOf(
     }
   return undefined;
 }
+
+/** Whether a line may stand at a depth inside what a sign has opened. */
+export const mayStand = (line: Line, depth: number, sign: string): boolean =>
+  line.kind === "close"
+    ? line.depth === depth - 1 && line.body === (sign === "{" ? "}" : "]")
+    : line.depth === depth && (line.key !== undefined) === (sign === "{");
+
+/** The lines that are not blank. */
+export const wordsOf = (lines: readonly { readonly text: string }[]): string =>
+  lines.flatMap(({ text }) => (isBlank(text) ? [] : [text])).join("\n");
+
+/** A line in a message. */
+export function shown(words: string): string {
+  // eslint-disable-next-line no-control-regex
+  const text = words.trim().replace(/[\u0000-\u001f]+/g, "·");
+  return `“${text.length > 60 ? `${text.slice(0, 60)}…` : text}”`;
+}

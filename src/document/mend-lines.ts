@@ -4,7 +4,7 @@
  * Where that cannot be said, all is left out up to the next section, since only a section's place hangs on nothing before it.
  */
 import { pathText } from "./json.ts";
-import { formOf, formsNear, isBlank, twoLinesOf, unitOf, type Line } from "./line-form.ts";
+import { formOf, formsNear, isBlank, mayStand, shown, twoLinesOf, unitOf, wordsOf, type Line } from "./line-form.ts";
 import type { Repair } from "./design.ts";
 
 export interface Mended {
@@ -318,25 +318,9 @@ export function mendLines(text: string, standsBegun: (path: Path) => boolean): M
   }
 }
 
-/** Whether a line may stand at a depth inside what a sign has opened. */
-const mayStand = (line: Line, depth: number, sign: string): boolean =>
-  line.kind === "close"
-    ? line.depth === depth - 1 && line.body === (sign === "{" ? "}" : "]")
-    : line.depth === depth && (line.key !== undefined) === (sign === "{");
-
 const begun = (path: Path, sign: string): Open => ({ path, sign, entries: new Map(), lost: new Set(), count: 0, broken: false });
-
-const wordsOf = (lines: readonly { readonly text: string }[]): string =>
-  lines.flatMap(({ text }) => (isBlank(text) ? [] : [text])).join("\n");
 
 const textOf = ({ sign, entries }: Open): string =>
   sign === "{"
     ? `{${[...entries].map(([key, body]) => `${JSON.stringify(key)}:${body}`).join(",")}}`
     : `[${[...entries.values()].join(",")}]`;
-
-/** A line in a message. */
-function shown(words: string): string {
-  // eslint-disable-next-line no-control-regex
-  const text = words.trim().replace(/[\u0000-\u001f]+/g, "·");
-  return `“${text.length > 60 ? `${text.slice(0, 60)}…` : text}”`;
-}
