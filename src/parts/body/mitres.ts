@@ -1,6 +1,7 @@
 /** Where binding and purfling turn a corner of the body: the points of horns, and a pointed tail. */
 import { add, cross, distance, dot, scale, sub, unit, vec, type Vec } from "../../geometry/vec.ts";
 import { piecesOf, tangentAt } from "../../geometry/segment.ts";
+import { SAME_POINT } from "../../geometry/tolerance.ts";
 import type { Path } from "../../geometry/path.ts";
 import { mitreOf } from "../../lutherie/mitre.ts";
 import type { PlacedMitre } from "../mitre-mark.ts";
@@ -66,6 +67,7 @@ export function mitresOf(corners: readonly BodyCorner[], ledges: readonly Ledge[
     const straight = add(at, scale(unit(add(a, b)), mitre.length));
     // Edges that bend away from the corner bring the inner one beside that of straight edges.
     const inner = cornerNear(inmost.path!, straight, inmost.inset) ?? straight;
+    if (!(distance(at, inner) > SAME_POINT)) return [];
     return [
       {
         id: `mitre-${id}`,

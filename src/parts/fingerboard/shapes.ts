@@ -1,7 +1,8 @@
 /** The pieces that a fingerboard's drawing and its templates are put together from. */
 import type { Layer, Said, Shape } from "../../drawing/drawing.ts";
 import { polygon, segmentPath } from "../../geometry/path.ts";
-import { add, angleBetween, leftOf, lerp, scale, sub, unit, vec, type Vec } from "../../geometry/vec.ts";
+import { add, angleBetween, leftOf, lerp, norm, scale, sub, unit, vec, type Vec } from "../../geometry/vec.ts";
+import { SAME_POINT } from "../../geometry/tolerance.ts";
 import { centreAlong } from "../centre-line.ts";
 import type { MeasuresByKind } from "../contract.ts";
 import type { PlacedMitre } from "../mitre-mark.ts";
@@ -70,26 +71,29 @@ export function bindingLayer(p: FingerboardParams, m: FingerboardMeasures, outli
 export function endMitres(m: FingerboardMeasures, outlines: BoardOutlines, side: 1 | -1, bindEnd: boolean): PlacedMitre[] {
   const [outer, inner] = [outlines.bound, outlines.blank];
   if (!bindEnd || !(m.bindingThickness > 0) || !outer || !inner) return [];
-  return (["low", "high"] as const).map((place): PlacedMitre => {
+  return (["low", "high"] as const).flatMap((place): PlacedMitre[] => {
     const [corner, other, start] =
       place === "low" ? [outer.lowEnd, outer.highEnd, outer.lowStart] : [outer.highEnd, outer.lowEnd, outer.highStart];
     const to = place === "low" ? inner.lowEnd : inner.highEnd;
     const way = sub(to, corner);
+    if (!(norm(way) > SAME_POINT)) return [];
     const end =
       outer.end.kind === "line" ? sub(other, corner) : scale(leftOf(sub(corner, outer.end.centre)), place === "low" ? -1 : 1);
     const name = (place === "low") === (side === 1) ? "bass" : "treble";
-    return {
-      id: `mitre-${name}`,
-      name: `mitre of the binding at the end, ${name} side`,
-      at: corner,
-      way: unit(way),
-      mitre: {
-        first: Math.abs(angleBetween(sub(start, corner), way)),
-        second: Math.abs(angleBetween(end, way)),
-        length: Math.hypot(way.x, way.y),
+    return [
+      {
+        id: `mitre-${name}`,
+        name: `mitre of the binding at the end, ${name} side`,
+        at: corner,
+        way: unit(way),
+        mitre: {
+          first: Math.abs(angleBetween(sub(start, corner), way)),
+          second: Math.abs(angleBetween(end, way)),
+          length: norm(way),
+        },
+        edges: ["side", "end"],
       },
-      edges: ["side", "end"],
-    };
+    ];
   });
 }
 
