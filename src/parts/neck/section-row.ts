@@ -18,7 +18,7 @@ import { placeName, said, saidAngle } from "./views.ts";
 const BELOW = 122;
 const APART = 14;
 /** Room from one row of sections to the next, mm. */
-const ROOM = 20;
+const ROOM = 24;
 /** Distance of a dimension line from what it measures, mm. */
 const ROW = 12;
 
