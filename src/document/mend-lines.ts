@@ -305,13 +305,13 @@ export function mendLines(text: string, standsBegun: (path: Path) => boolean): M
       const line = formOf(lines[next]!.text, unit!);
       if (line && (line.kind === "close" ? line.depth === 0 : line.depth === 1 && line.key !== undefined)) break;
     }
-    tell(
-      path,
-      place,
-      next < lines.length
-        ? `from here to line ${lines[next]!.at - 1} nothing can be read beyond doubt: left out`
-        : "from here on nothing can be read beyond doubt: left out",
-    );
+    const names = lines.slice(at, next).flatMap(({ text: one }) => {
+      const line = formOf(one, unit!);
+      return line?.depth === 2 && line.key !== undefined ? [line.key] : [];
+    });
+    const range = next < lines.length ? `to line ${lines[next]!.at - 1}` : "on";
+    const too = names.length === 0 ? "" : `, with ${names.join(", ")}`;
+    tell(path, place, `from here ${range} nothing can be read beyond doubt: left out${too}`);
     endAll();
     at = next;
     return true;
