@@ -13,8 +13,8 @@ import { allMovedInside } from "../../geometry/parallel.ts";
 import { smoothRuns } from "../../lutherie/unrolled-side.ts";
 import type { Sources } from "../contract.ts";
 import { tightBends, type TightBends } from "./bends.ts";
+import { cornersOf, type BodyCorner } from "./corners.ts";
 import { halvesOf } from "./halves.ts";
-import { cornersOf, type BodyCorner } from "./mitres.ts";
 import { halvesAlike, instrumentOf, type BodyParams, type EdgeLayer } from "./numbers.ts";
 import { measuredOutline, refusalOf } from "./starting-outline.ts";
 
