@@ -14,8 +14,7 @@ export async function takeKept(bench: Workbench): Promise<Result<void, Trouble>>
   const { text, revision, savedAt } = loaded.value;
   const read = await readWhole(text);
   if (!read.ok) return read;
-  if (read.value.damaged)
-    return { ok: false, error: { message: "what was kept is damaged", mend: "Restore a kept version." } };
+  if (read.value.damaged) return { ok: false, error: { message: "what was kept is damaged", mend: "Restore a kept version." } };
   dropPreviews(bench.session);
   commit(bench.design, read.value.design, { label: "change in another tab" });
   bench.design.setState({ stored: { revision, savedAt, design: read.value.design } });

@@ -58,5 +58,6 @@ const endWay = (run: Path): Vec => tangentAt(piecesOf(run).at(-1)!, 1)!;
 
 function cornerAt(id: string, name: string, at: Vec, a: Vec, b: Vec): BodyCorner[] {
   const angleRad = Math.acos(Math.min(1, Math.max(-1, dot(a, b))));
-  return angleRad < Math.PI - LEAST_TURN ? [{ id, name, at, along: [a, b], angleRad }] : [];
+  // A run that turns back upon itself leaves no wood for a mitre.
+  return angleRad > 0 && angleRad < Math.PI - LEAST_TURN ? [{ id, name, at, along: [a, b], angleRad }] : [];
 }

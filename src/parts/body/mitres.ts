@@ -12,7 +12,6 @@ export function mitresOf(corners: readonly BodyCorner[], ledges: readonly Ledge[
   const inmost = ledges.findLast(({ path }) => path);
   if (!inmost || !(inmost.inset > 0)) return [];
   return corners.flatMap(({ id, name, at, along: [a, b], angleRad }): PlacedMitre[] => {
-    if (!(angleRad > 0)) return [];
     const mitre = mitreOf(inmost.inset, inmost.inset, angleRad);
     const straight = add(at, scale(unit(add(a, b)), mitre.length));
     // Edges that bend away from the corner bring the inner one beside that of straight edges.

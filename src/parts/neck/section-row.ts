@@ -2,9 +2,10 @@
 import type { Dimension, Layer, Shape } from "../../drawing/drawing.ts";
 import { compose, inverse, scaling, transformPath, translation } from "../../geometry/transform.ts";
 import { lerp, vec, type Vec } from "../../geometry/vec.ts";
-import { wallFrom, type PlacedWall } from "../../lutherie/neck-run.ts";
+import type { PlacedWall } from "../../lutherie/neck-run.ts";
 import { sectionPath } from "../../lutherie/neck-section.ts";
 import type { Limits, Sources } from "../contract.ts";
+import { leastBy } from "../finding.ts";
 import type { ContourMeasure } from "./contour.ts";
 import type { NeckMeasures } from "./measure.ts";
 import type { NeckModel } from "./model.ts";
@@ -31,34 +32,46 @@ export function sidePlace(model: NeckModel): Vec {
 /** A place of the side view on the drawing: `z` over the plane that the board is glued to. */
 export const onSideView = (model: NeckModel, x: number, z: number): Vec => vec(x, sidePlace(model).y + z);
 
+interface SeenWall {
+  readonly which: "behind" | "beside";
+  readonly wall: PlacedWall;
+}
+
 /** A section by itself behind the heel, with room for its figure. */
 interface ApartSection {
   readonly key: "least" | "beside";
   readonly label: string;
   readonly x: number;
   readonly at: Vec;
-  /** Which walls it shows. */
-  readonly walls: readonly ("behind" | "beside")[];
+  /** Those whose figures it shows. */
+  readonly walls: readonly SeenWall[];
 }
 
 /** That through the least wood behind the channels, unless that is in the tongue; and that through the least beside them where it is little. */
 function apartSections(m: NeckMeasures, model: NeckModel, limits: Limits): ApartSection[] {
   const at = vec(model.joinX + 130, sidePlace(model).y - 105);
-  const behind = m.leastWoodX;
+  const behind = leastWall(m, "behind");
+  const beside = leastWall(m, "beside", model.joinX);
   const least: ApartSection | undefined =
-    behind !== undefined && behind <= model.joinX
-      ? { key: "least", label: "least wood", x: behind, at, walls: ["behind"] }
+    behind && behind.x <= model.joinX
+      ? { key: "least", label: "least wood", x: behind.x, at, walls: [{ which: "behind", wall: behind }] }
       : undefined;
-  const walls = m.channels.flatMap(({ beside }) => (beside && beside.x <= model.joinX ? [beside] : []));
-  const beside = walls.reduce<PlacedWall | undefined>((a, b) => (a && a.distance <= b.distance ? a : b), undefined);
   if (!beside || beside.distance >= usualBeside(limits) - 1e-9) return least ? [least] : [];
-  if (least && beside.x === least.x) return [{ ...least, walls: ["behind", "beside"] }];
+  const shown: SeenWall = { which: "beside", wall: beside };
+  if (least && beside.x === least.x) return [{ ...least, walls: [...least.walls, shown] }];
   const above = least ? model.sectionAt(least.x).depth + 2 * ROOM + model.board : 0;
   return [
     ...(least ? [least] : []),
-    { key: "beside", label: "least beside", x: beside.x, at: vec(at.x, at.y - above), walls: ["beside"] },
+    { key: "beside", label: "least beside", x: beside.x, at: vec(at.x, at.y - above), walls: [shown] },
   ];
 }
+
+/** The least wall of all channels up to `end`. */
+const leastWall = (m: NeckMeasures, which: "behind" | "beside", end = Infinity): PlacedWall | undefined =>
+  leastBy(
+    m.channels.flatMap((channel) => channel[which] ?? []).filter(({ x }) => x <= end),
+    ({ distance }) => distance,
+  );
 
 /**
  * Where the wood round a channel is seen on the drawing: in the section through it, else behind a channel from the side and beside one
@@ -155,7 +168,7 @@ export function sectionsOf(
       ],
       texts: views.flatMap(({ texts }) => texts),
     },
-    dimensions: apart.flatMap((section) => section.walls.map((which) => wallDimension(m, model, section, which))),
+    dimensions: apart.flatMap((section) => section.walls.map((seen) => wallDimension(model, section.at, seen))),
   };
 }
 
@@ -179,25 +192,15 @@ function tracedCurve(contour: ContourMeasure, { key, centre }: SectionPlace, { i
 }
 
 /** The wall itself, in the section where it is least. */
-function wallDimension(
-  m: NeckMeasures,
-  model: NeckModel,
-  { x, at: centre }: ApartSection,
-  which: "behind" | "beside",
-): Dimension {
-  const channel = model.channels
-    .filter(({ run }) => which === "behind" || (x >= run.from - 1e-9 && x <= run.to + 1e-9))
-    .map(({ run }) => wallFrom(run, model.sectionAt, x, which))
-    .reduce((a, b) => (b.distance < a.distance ? b : a));
-  const { side } = model.instrument;
+function wallDimension({ instrument: { side } }: NeckModel, centre: Vec, { which, wall }: SeenWall): Dimension {
   const at = (v: Vec): Vec => vec(centre.x + side * v.x, centre.y + v.y);
   return {
     id: which === "behind" ? "least-wood" : "least-beside",
-    from: at(channel.from),
-    to: at(channel.to),
+    from: at(wall.from),
+    to: at(wall.to),
     along: "straight",
-    offset: side * channel.from.x < 0 ? -ROW : ROW,
-    value: which === "behind" ? m.leastWood! : channel.distance,
+    offset: side * wall.from.x < 0 ? -ROW : ROW,
+    value: wall.distance,
     quantity: "length",
     rank: 1,
   };
