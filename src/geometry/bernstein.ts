@@ -53,9 +53,15 @@ export function bernsteinRoots(c: readonly number[]): number[] {
   if (Math.abs(c[0]!) <= noise) roots.push(0);
   if (c.length === 3) roots.push(...quadraticRoots(c[0]!, c[1]!, c[2]!));
   else search(c, 0, 1, 0, noise, roots);
-  if (Math.abs(c.at(-1)!) <= noise) roots.push(1);
-  return roots.filter((t, i) => i === 0 || t - roots[i - 1]! > 1e-13);
+  if (Math.abs(c.at(-1)!) <= noise) {
+    while (roots.length > 0 && 1 - roots.at(-1)! <= SAME_ROOT) roots.pop();
+    roots.push(1);
+  }
+  return roots.filter((t, i) => i === 0 || t - roots[i - 1]! > SAME_ROOT);
 }
+
+/** Roots nearer to each other are one; an end of the range stands for what lies so near to it. */
+const SAME_ROOT = 1e-13;
 
 /** Roots between 0 and 1, by the formula that loses no digits (Press et al., Numerical Recipes, 5.6). */
 function quadraticRoots(a: number, b: number, c: number): number[] {
