@@ -12,6 +12,9 @@ interface Found {
 
 /** Of the page, and of what lies on top of it where that is open. */
 export async function violations(page: Page, onTop = false): Promise<string[]> {
+  // A colour half way from one state to the next is none that anybody reads.
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  await page.evaluate(() => Promise.allSettled(document.getAnimations().map(({ finished }) => finished)));
   await page.evaluate(await readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8"));
   // The kit's guards send the focus back into what is open and never keep it; what lies on top is no region of the page.
   const exceptions = onTop
