@@ -12,13 +12,9 @@ import { isInside } from "./winding.ts";
 export const openArcs = (outlines: readonly Outline[], radius: number): Outline[] =>
   offsetArcs(offsetArcs(outlines, -radius), radius);
 
-/** The outlines with all filled that no disc of `radius` outside them can reach. */
-export const closeArcs = (outlines: readonly Outline[], radius: number): Outline[] =>
-  offsetArcs(offsetArcs(outlines, radius), -radius);
-
 /**
- * The outlines `grown` mm round the cores, closed by a disc of `radius` as far as they lie in one of `rooms`: so pieces in different rooms are
- * never joined. What then overlaps is united.
+ * The outlines `grown` mm round the cores, closed by a disc of `radius`: filled where no disc outside them can reach, as far as they lie in one of
+ * `rooms`, so that pieces in different rooms are never joined; without rooms all of them are closed together. What then overlaps is united.
  */
 export function closeArcsApart(
   cores: readonly Outline[],

@@ -8,7 +8,7 @@
  * Run by `npx tsx tests/bench/inlay.ts`.
  */
 import ClipperLib, { type Path as IntRing } from "clipper-lib";
-import { closeArcs, openArcs } from "../../src/geometry/arc-morphology.ts";
+import { closeArcsApart, openArcs } from "../../src/geometry/arc-morphology.ts";
 import { offsetArcs } from "../../src/geometry/arc-offset.ts";
 import { arcOutlinesOf } from "../../src/geometry/arc-ring.ts";
 import { ringsOf, type Region } from "../../src/geometry/region.ts";
@@ -80,7 +80,7 @@ const chain = ({ pocketRadius, gap }: PairCutting): readonly number[] => {
 
 function byArcs(shape: Region, cutting: PairCutting): void {
   const a = cutting.pocketRadius - cutting.gap / 2;
-  const common = openArcs(closeArcs(openArcs(arcOutlinesOf(shape), a), a), a);
+  const common = openArcs(closeArcsApart(openArcs(arcOutlinesOf(shape), a), 0, a, []).closed, a);
   offsetArcs(common, cutting.gap / 2);
   offsetArcs(common, -cutting.gap / 2);
 }

@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { closeArcs, openArcs } from "../../src/geometry/arc-morphology.ts";
+import { closeArcsApart, openArcs } from "../../src/geometry/arc-morphology.ts";
 import { offsetArcs } from "../../src/geometry/arc-offset.ts";
 import { arcOutlinesOf, arcRing, regionOfArcs } from "../../src/geometry/arc-ring.ts";
 import { roundedPolygon } from "../../src/geometry/arc.ts";
@@ -32,7 +32,7 @@ describe.each(FRAMES)("lines and arcs moved, %s", (_, frame) => {
     expect(areaOf(openArcs(box, 3))).toBeCloseTo(1000 - (4 - Math.PI) * 9, 6);
     // Closing adds (1 - pi / 4) r^2 in the one inward corner of an L.
     const ell = [place(polygon([vec(0, 0), vec(6, 0), vec(6, 2), vec(2, 2), vec(2, 6), vec(0, 6)]))];
-    expect(areaOf(closeArcs(ell, 0.229))).toBeCloseTo(20 + (1 - Math.PI / 4) * 0.229 ** 2, 8);
+    expect(areaOf(closeArcsApart(ell, 0, 0.229, []).closed)).toBeCloseTo(20 + (1 - Math.PI / 4) * 0.229 ** 2, 8);
     expect(offsetArcs(box, -10.001)).toEqual([]);
   });
 
@@ -53,7 +53,7 @@ describe.each(FRAMES)("lines and arcs moved, %s", (_, frame) => {
     // Kite of the four centres less two sectors of each kind.
     const bridge = 1.2 * height * 2 - 2 * (Math.PI / 2 - angle) - 2 * angle * b * b;
     const discs = [place(circle(vec(0, 0), 1)), place(circle(vec(2.4, 0), 1))];
-    const closed = closeArcs(discs, b);
+    const closed = closeArcsApart(discs, 0, b, []).closed;
     expect(closed).toHaveLength(1);
     expect(areaOf(closed)).toBeCloseTo(2 * Math.PI + bridge, 6);
     // The bridge is thinner than the disc, so that opening cuts it again; the rest stays (an independent computation: 6.3092).

@@ -1,7 +1,7 @@
 import type { BodySizes } from "../../src/lutherie/body-outline.ts";
 
-/** A small guitar's body of our own, mm. */
-export const SMALL: BodySizes = {
+/** Lengths of a small guitar's body of our own, mm. */
+export const SMALL_LENGTHS = {
   length: 490,
   upperBout: 285,
   waist: 240,
@@ -10,6 +10,11 @@ export const SMALL: BodySizes = {
   waistAt: 190,
   lowerBoutAt: 360,
   neckFlat: 60,
+};
+
+/** Its half-outline. */
+export const SMALL: BodySizes = {
+  ...SMALL_LENGTHS,
   tailFlat: 0,
   shoulderFullness: 0.5,
   upperFullness: 0.5,

@@ -63,6 +63,16 @@ function open(): { ask: (question: unknown) => unknown; hands: Hand[]; arrivals:
   return { ask: (question) => beside.outside().answer!("parts.inlay", work, question), hands, arrivals: () => arrivals };
 }
 
+/** A question for 10 comes while one for 8 is in its second step. */
+async function overtaken(): Promise<ReturnType<typeof open>> {
+  const opened = open();
+  opened.ask({ size: 8 });
+  await pause(5);
+  opened.hands[0]!.give(3.9);
+  opened.ask({ size: 10 });
+  return opened;
+}
+
 describe("heavy questions", () => {
   it("are answered beside the page, first coarsely and then for good", async () => {
     const { ask, hands, arrivals } = open();
@@ -116,11 +126,7 @@ describe("heavy questions", () => {
   });
 
   it("that are overtaken in a later step are dropped on its way, and the worker is kept", async () => {
-    const { ask, hands } = open();
-    ask({ size: 8 });
-    await pause(5);
-    hands[0]!.give(3.9);
-    ask({ size: 10 });
+    const { ask, hands } = await overtaken();
     await pause(5);
     expect(hands[0]!.got.filter((one) => "drop" in one)).toHaveLength(1);
     expect(hands[0]!.questions()).toEqual([{ size: 8 }]);
@@ -133,11 +139,7 @@ describe("heavy questions", () => {
   });
 
   it("that are asked again after they were dropped are worked out anew", async () => {
-    const { ask, hands } = open();
-    ask({ size: 8 });
-    await pause(5);
-    hands[0]!.give(3.9);
-    ask({ size: 10 });
+    const { ask, hands } = await overtaken();
     await pause(5);
     ask({ size: 8 });
     await pause(5);
@@ -149,11 +151,7 @@ describe("heavy questions", () => {
   });
 
   it("that are overtaken in a long later step lose their worker", async () => {
-    const { ask, hands } = open();
-    ask({ size: 8 });
-    await pause(5);
-    hands[0]!.give(3.9);
-    ask({ size: 10 });
+    const { hands } = await overtaken();
     await pause(300);
     expect(hands[0]!.ended).toBe(true);
     expect(hands[1]!.questions()).toEqual([{ size: 10 }]);

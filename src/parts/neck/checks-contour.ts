@@ -87,13 +87,9 @@ function ofFit(
       ...seenAt(subject, model, which, worstAt),
     },
     {
-      id: `contour/${which}-rms`,
-      severity: "fine",
-      says: `Over all points ${place} it lies {measured} off, as the root of the mean square.`,
+      ...fine(`contour/${which}-rms`, `Over all points ${place} it lies {measured} off, as the root of the mean square.`),
       measured: rms,
       quantity: "length",
-      basis: GEOMETRY,
-      mend: "",
     },
   ];
 }
@@ -119,22 +115,14 @@ function ofLie({ which, turnRad, move }: ContourMeasure, { p }: NeckSubject, pla
     Math.abs(turnRad) < TURN_TOLD
       ? fine(`contour/${which}-level`, `The trace ${place} lay level.`)
       : {
-          id: `contour/${which}-level`,
-          severity: "fine",
-          says: `The trace ${place} lay turned by {measured} and is laid level.`,
+          ...fine(`contour/${which}-level`, `The trace ${place} lay turned by {measured} and is laid level.`),
           measured: Math.abs(turnRad),
           quantity: "angle",
-          basis: GEOMETRY,
-          mend: "",
         },
     {
-      id: `contour/${which}-moved`,
-      severity: "fine",
-      says: `It is moved by {measured} on to the section ${place}.`,
+      ...fine(`contour/${which}-moved`, `It is moved by {measured} on to the section ${place}.`),
       measured: Math.hypot(move.x, move.y),
       quantity: "length",
-      basis: GEOMETRY,
-      mend: "",
     },
   ];
 }

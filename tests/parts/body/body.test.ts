@@ -7,20 +7,11 @@ import { vec, type Vec } from "../../../src/geometry/vec.ts";
 import type { MeasuresByKind } from "../../../src/parts/contract.ts";
 import type { RawRecord } from "../../../src/parts/derived.ts";
 import { jtsOffset } from "../../geometry/jts.ts";
+import { SMALL_LENGTHS } from "../../lutherie/small-body.ts";
 import { deriveInstrument } from "../derived-body.ts";
 import { findingOf, shapeOf, shapesOf, templateOf } from "../derived-board.ts";
 
-const SMALL: RawRecord = {
-  length: 490,
-  upperBout: 285,
-  waist: 240,
-  lowerBout: 390,
-  upperBoutAt: 90,
-  waistAt: 190,
-  lowerBoutAt: 360,
-  neckFlat: 60,
-  sideThickness: 2.2,
-};
+const SMALL: RawRecord = { ...SMALL_LENGTHS, sideThickness: 2.2 };
 
 const bodyOf = (body: RawRecord, instrument: RawRecord = {}): MeasuresByKind["body"] =>
   deriveInstrument({ instrument, fingerboard: {}, body }).measures("body");

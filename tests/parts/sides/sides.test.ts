@@ -6,19 +6,10 @@ import type { Vec } from "../../../src/geometry/vec.ts";
 import type { MeasuresByKind } from "../../../src/parts/contract.ts";
 import type { DerivedPart, RawRecord } from "../../../src/parts/derived.ts";
 import { findingOf, shapeOf, shapesOf, templateOf } from "../derived-board.ts";
+import { SMALL_LENGTHS } from "../../lutherie/small-body.ts";
 import { deriveInstrument } from "../derived-body.ts";
 
-const BODY: RawRecord = {
-  length: 490,
-  upperBout: 285,
-  waist: 240,
-  lowerBout: 390,
-  upperBoutAt: 90,
-  waistAt: 190,
-  lowerBoutAt: 360,
-  neckFlat: 60,
-  sideThickness: 2.2,
-};
+const BODY: RawRecord = { ...SMALL_LENGTHS, sideThickness: 2.2 };
 const DEEP: RawRecord = { depthNeck: 90, depthTail: 105 };
 
 const sidesOf = (sides: RawRecord, body: RawRecord = {}, instrument: RawRecord = {}): DerivedPart =>
