@@ -45,8 +45,9 @@ export function App() {
     if (shown !== undefined) showPart(bench.session, shown);
   }, [bench, shown]);
 
-  // Another place, or another state of the design, is another try.
-  const faultKey = `${route.place} ${shown ?? ""} ${useStore(bench.design, (state) => state.id)}`;
+  // Another place, or another design, is another try; the first board puts its own design on the bench, once each time it is gone to.
+  const designId = useStore(bench.design, (state) => state.id);
+  const faultKey = `${route.place} ${shown ?? ""} ${route.place === "first" ? "" : designId}`;
   const name = { ...PLACE_NAMES, ...PAGE_NAMES }[route.place];
   useEffect(() => {
     document.title = `${name} · Gramil`;

@@ -137,7 +137,7 @@ export async function takeFile(bench: Workbench, file: File): Promise<void> {
   if (!result.ok) return tellTrouble(`${file.name} was not opened`, result.error);
   if (result.value.length > 0) openDialog(bench.session, { kind: "repairs", name: file.name, repairs: result.value });
   else tell({ title: `${file.name} is open.`, kind: "fine" });
-  // That page would put its own board on the bench again.
+  // That page shows its own board and no other.
   if (readRoute(location.hash).place === "first") go({ place: "parts" });
 }
 

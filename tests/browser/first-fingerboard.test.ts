@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { readPdf, type ReadPage } from "../export/read-pdf.ts";
 import { openChromium } from "./chromium.ts";
 import { drop } from "./follow-help.ts";
+import { goTo } from "./visit.ts";
 
 const root = resolve(import.meta.dirname, "../..");
 let browser: Browser;
@@ -113,6 +114,27 @@ describe("the first visit", () => {
     await page.getByText(/^saved in this browser/).waitFor();
     await page.reload();
     await expect.poll(() => page.getByRole("textbox", { name: "Scale", exact: true }).first().inputValue()).toBe("24.9");
+    await page.context().close();
+  });
+
+  it("gives way to a design that is opened on its page, and is found again with what was typed", async () => {
+    const { page, faults } = await visit();
+    const name = page.locator(".strip-name");
+    const toFirst = async (): Promise<void> => {
+      await goTo(page, "first");
+      await expect.poll(() => name.textContent()).toBe("My first fingerboard");
+    };
+    await page.goto(inject("address"));
+    await toFirst();
+    await type(page, "Scale", "25");
+    await drop(page, "nylon.json", await readFile(join(root, "examples/nylon-650.json"), "utf8"));
+    await page.getByText("nylon.json is open").waitFor();
+    await expect.poll(() => page.evaluate(() => location.hash)).toMatch(/^#\/parts/);
+    await expect.poll(() => page.getByRole("heading", { name: "Fingerboard", level: 1 }).count()).toBe(1);
+    expect(await name.textContent()).not.toBe("My first fingerboard");
+    await toFirst();
+    await expect.poll(() => page.getByRole("textbox", { name: "Scale", exact: true }).first().inputValue()).toBe("25");
+    expect(faults).toEqual([]);
     await page.context().close();
   });
 
