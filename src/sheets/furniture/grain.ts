@@ -12,7 +12,7 @@ const WORD = "grain";
 
 /** Room that the arrow takes with its word. */
 export const grainSize = (grain: Grain): { readonly width: number; readonly height: number } => {
-  const [long, short] = [LONG + APART + textWidth(WORD, SMALL), SMALL + 2 * APART];
+  const [long, short] = [LONG + textWidth(WORD, SMALL) + 2 * APART, SMALL + 2 * APART];
   return grain === "along-x" ? { width: long, height: short } : { width: short, height: long };
 };
 
