@@ -261,8 +261,7 @@ const cannotBeRead = (error: unknown): ReadFace =>
     "Open the program again, or choose another face.",
   );
 
-/** A face that comes with the program, or one kept in the design. */
-/** A bundled face, or one in a data address. */
+/** A face that comes with the program, or one that the maker opened, in a data address. */
 export async function fetchFace(id: string, wanted: string): Promise<ReadFace> {
   const bundled = bundledFace(id);
   if (!bundled) {
